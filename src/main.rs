@@ -1,1 +1,3 @@
+//! The program: reads its arguments, opens the store and runs.
+
 fn main() {}
