@@ -1,0 +1,110 @@
+//! Ready figures for each product family, to start from until the can's label is typed in.
+//!
+//! Each figure lies inside the published range of its family (ranges gathered from makers' data
+//! sheets and, where none was seen, from memory; the can label always wins). Middle of the range
+//! for spread, solids and density; the slow end for drying; so that the first guess waits rather
+//! than rushes.
+
+use super::product::{Family, LabelFigures, ProductKind, RecoatWindow, Span};
+use crate::units::{Density, Humidity, SpreadRate, Temperature};
+
+/// One family's row: spread m2/L, solids %, density g/mL, touch and tack-free minutes, recoat from
+/// and to (minutes), handle (hours), light use and full cure (days), least degC, most RH %.
+struct Row {
+    kind: ProductKind,
+    spread: f64,
+    solids: f64,
+    density: f64,
+    touch: i64,
+    tack_free: i64,
+    opens: i64,
+    closes: Option<i64>,
+    handle_h: i64,
+    light_d: i64,
+    cure_d: i64,
+    min_c: f64,
+    max_rh: i32,
+}
+
+fn row(family: Family) -> Row {
+    use Family as F;
+    use ProductKind as K;
+    let (kind, spread, solids, density) = match family {
+        F::OilWipingVarnish => (K::Topcoat, 15.3, 25.0, 0.86),
+        F::OilBrushingVarnish => (K::Topcoat, 12.3, 40.0, 0.92),
+        F::OilGelStain => (K::Stain, 14.7, 35.0, 0.94),
+        F::OilLiquidStain => (K::Stain, 12.3, 30.0, 0.90),
+        F::OilConditioner => (K::Sealer, 12.3, 12.0, 0.82),
+        F::WaterBorne => (K::Topcoat, 11.7, 26.0, 1.03),
+        F::Shellac => (K::Sealer, 9.8, 15.0, 0.85),
+        F::HardwaxOil => (K::Topcoat, 25.0, 75.0, 0.93),
+        F::TungOil => (K::Topcoat, 9.8, 50.0, 0.88),
+        F::Lacquer => (K::Topcoat, 7.2, 16.5, 0.91),
+        F::MineralSpirits => (K::Wipe, 20.0, 0.0, 0.78),
+    };
+    // touch, tack-free, opens, closes (minutes); handle (hours); light use, full cure (days)
+    let (touch, tack_free, opens, closes, handle_h, light_d, cure_d) = match family {
+        F::OilWipingVarnish => (180, 300, 360, Some(1440), 24, 3, 30),
+        F::OilBrushingVarnish => (180, 360, 480, Some(1440), 24, 3, 30),
+        F::OilGelStain => (480, 720, 1440, None, 24, 3, 7),
+        F::OilLiquidStain => (240, 480, 1440, None, 24, 3, 7),
+        F::OilConditioner => (10, 15, 15, Some(120), 1, 1, 3),
+        F::WaterBorne => (45, 60, 180, Some(720), 12, 7, 21),
+        F::Shellac => (20, 30, 60, None, 4, 1, 7),
+        F::HardwaxOil => (600, 720, 1440, None, 24, 2, 14),
+        F::TungOil => (1440, 2880, 4320, None, 96, 10, 30),
+        F::Lacquer => (12, 30, 120, Some(720), 6, 1, 7),
+        F::MineralSpirits => (20, 25, 30, None, 1, 1, 1),
+    };
+    let (min_c, max_rh) = match family {
+        F::OilWipingVarnish => (13.0, 850),
+        F::OilBrushingVarnish | F::OilConditioner | F::TungOil | F::MineralSpirits => (10.0, 850),
+        F::OilGelStain | F::OilLiquidStain => (16.0, 700),
+        F::WaterBorne => (13.0, 800),
+        F::Shellac => (10.0, 700),
+        F::HardwaxOil => (16.0, 850),
+        F::Lacquer => (15.0, 650),
+    };
+    Row {
+        kind,
+        spread,
+        solids,
+        density,
+        touch,
+        tack_free,
+        opens,
+        closes,
+        handle_h,
+        light_d,
+        cure_d,
+        min_c,
+        max_rh,
+    }
+}
+
+/// What a product of this family is used for unless said otherwise.
+pub fn usual_kind(family: Family) -> ProductKind {
+    row(family).kind
+}
+
+/// The family's starting figures.
+pub fn usual_figures(family: Family) -> LabelFigures {
+    let row = row(family);
+    LabelFigures {
+        spread: SpreadRate::from_m2_per_l(row.spread),
+        solids_pct: row.solids,
+        density: Density::from_g_per_ml(row.density),
+        touch: Span::minutes(row.touch),
+        tack_free: Span::minutes(row.tack_free),
+        windows: vec![RecoatWindow {
+            opens: Span::minutes(row.opens),
+            closes: row.closes.map(Span::minutes),
+            scuff: false,
+        }],
+        handle: Span::hours(row.handle_h),
+        light_use: Span::days(row.light_d),
+        full_cure: Span::days(row.cure_d),
+        min_temp: Temperature::from_c(row.min_c),
+        max_humidity: Humidity::from_tenths(row.max_rh).unwrap_or(Humidity::MAX),
+    }
+}

@@ -1,0 +1,297 @@
+//! A product: what its label says, and where each figure came from.
+
+use super::id::ProductId;
+use crate::units::{Density, Humidity, Money, SpreadRate, Temperature, Volume};
+use serde::{Deserialize, Serialize};
+use thiserror::Error;
+
+/// A length of drying time, in whole minutes at the label's conditions.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(transparent)]
+pub struct Span(i64);
+
+impl Span {
+    /// From whole minutes; a negative number counts as none.
+    pub fn minutes(minutes: i64) -> Self {
+        Self(minutes.max(0))
+    }
+
+    /// From whole hours.
+    pub fn hours(hours: i64) -> Self {
+        Self::minutes(hours * 60)
+    }
+
+    /// From whole days of 24 hours.
+    pub fn days(days: i64) -> Self {
+        Self::hours(days * 24)
+    }
+
+    /// Whole minutes.
+    pub fn as_minutes(self) -> i64 {
+        self.0
+    }
+
+    /// As a clock duration.
+    pub fn as_duration(self) -> chrono::Duration {
+        chrono::Duration::minutes(self.0)
+    }
+}
+
+/// What a product is for in the finish schedule.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum ProductKind {
+    /// Wiped on and off before the first coat to lift dust and show scratches.
+    Wipe,
+    /// Seals bare wood under stain or topcoat.
+    Sealer,
+    /// Colours; builds no film that counts as a seal.
+    Stain,
+    /// The film, or the oil, that carries the wear.
+    Topcoat,
+}
+
+impl ProductKind {
+    /// Every kind, in the order of use.
+    pub const ALL: [Self; 4] = [Self::Wipe, Self::Sealer, Self::Stain, Self::Topcoat];
+
+    /// The word on screen and in files.
+    pub fn word(self) -> &'static str {
+        match self {
+            Self::Wipe => "wipe",
+            Self::Sealer => "sealer",
+            Self::Stain => "stain",
+            Self::Topcoat => "topcoat",
+        }
+    }
+}
+
+/// The family a product belongs to: it sets how the product dries and which caution applies.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Family {
+    /// Oil-based wiping polyurethane or wiping varnish.
+    OilWipingVarnish,
+    /// Oil-based brushing polyurethane.
+    OilBrushingVarnish,
+    /// Oil-based gel stain.
+    OilGelStain,
+    /// Oil-based liquid stain.
+    OilLiquidStain,
+    /// Oil-based conditioner before stain.
+    OilConditioner,
+    /// Water-borne polyurethane.
+    WaterBorne,
+    /// Dewaxed shellac sealer.
+    Shellac,
+    /// Hardwax oil.
+    HardwaxOil,
+    /// Tung oil, thinned.
+    TungOil,
+    /// Nitrocellulose lacquer.
+    Lacquer,
+    /// Mineral spirits or another slow solvent.
+    MineralSpirits,
+}
+
+impl Family {
+    /// Every family, in the order of the ready-made list.
+    pub const ALL: [Self; 11] = [
+        Self::OilWipingVarnish,
+        Self::OilBrushingVarnish,
+        Self::OilGelStain,
+        Self::OilLiquidStain,
+        Self::OilConditioner,
+        Self::WaterBorne,
+        Self::Shellac,
+        Self::HardwaxOil,
+        Self::TungOil,
+        Self::Lacquer,
+        Self::MineralSpirits,
+    ];
+
+    /// The word on screen.
+    pub fn word(self) -> &'static str {
+        match self {
+            Self::OilWipingVarnish => "oil wiping varnish",
+            Self::OilBrushingVarnish => "oil brushing varnish",
+            Self::OilGelStain => "oil gel stain",
+            Self::OilLiquidStain => "oil liquid stain",
+            Self::OilConditioner => "oil conditioner",
+            Self::WaterBorne => "water-borne polyurethane",
+            Self::Shellac => "dewaxed shellac",
+            Self::HardwaxOil => "hardwax oil",
+            Self::TungOil => "tung oil, thinned",
+            Self::Lacquer => "nitrocellulose lacquer",
+            Self::MineralSpirits => "mineral spirits",
+        }
+    }
+
+    /// Whether rags wet with it can heat by themselves. Unsure counts as yes (NFPA oily-rag tip
+    /// sheet: treat the rag as oily).
+    pub fn oily_rags(self) -> bool {
+        !matches!(self, Self::WaterBorne | Self::Shellac)
+    }
+
+    /// Whether it gives off solvent vapour that can catch fire.
+    pub fn solvent_vapour(self) -> bool {
+        !matches!(self, Self::WaterBorne)
+    }
+}
+
+/// Where a product's figures came from.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum FigureBasis {
+    /// Typed from the can's label or data sheet.
+    Label,
+    /// The usual range of its family: to be checked against the can.
+    FamilyRange,
+}
+
+impl FigureBasis {
+    /// What the screen says beside the figures.
+    pub fn words(self) -> &'static str {
+        match self {
+            Self::Label => "from the label",
+            Self::FamilyRange => "family figures, check the can label",
+        }
+    }
+}
+
+/// One span of time after a coat in which the next may go on.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+pub struct RecoatWindow {
+    /// Earliest, in label time after the coat.
+    pub opens: Span,
+    /// Latest, or none where the label sets no limit.
+    pub closes: Option<Span>,
+    /// Whether the coat below must be scuffed inside this window too.
+    pub scuff: bool,
+}
+
+/// The figures on the can.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct LabelFigures {
+    /// Area one coat covers per volume.
+    pub spread: SpreadRate,
+    /// Volume solids, per cent of the wet volume that stays as film.
+    pub solids_pct: f64,
+    /// Weight per volume.
+    pub density: Density,
+    /// Set to touch.
+    pub touch: Span,
+    /// Tack-free.
+    pub tack_free: Span,
+    /// The allowed recoat windows, earliest first; at least one.
+    pub windows: Vec<RecoatWindow>,
+    /// Dry to handle.
+    pub handle: Span,
+    /// Light use.
+    pub light_use: Span,
+    /// Full cure.
+    pub full_cure: Span,
+    /// Coldest air and wood it may be used in.
+    pub min_temp: Temperature,
+    /// Dampest air it may be used in.
+    pub max_humidity: Humidity,
+}
+
+/// A product the shop uses.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct Product {
+    /// Its identifier.
+    pub id: ProductId,
+    /// What the shop calls it.
+    pub name: String,
+    /// What it is for.
+    pub kind: ProductKind,
+    /// Its family.
+    pub family: Family,
+    /// Where the figures came from.
+    pub basis: FigureBasis,
+    /// The figures.
+    pub label: LabelFigures,
+    /// Size of the can it is priced by.
+    pub can: Volume,
+    /// Price of that can.
+    pub price: Money,
+}
+
+/// Why a product cannot be as typed.
+#[derive(Debug, Clone, PartialEq, Eq, Error)]
+pub enum ProductError {
+    /// No name.
+    #[error("A product needs a name: type what the shop calls it.")]
+    NoName,
+    /// No window at all.
+    #[error("{name} needs at least one recoat window: type from when the next coat may go on.")]
+    NoWindow {
+        /// The product.
+        name: String,
+    },
+    /// Windows that overlap or run backwards.
+    #[error(
+        "The recoat windows of {name} must follow one another: each opens after the one before it \
+         has closed, and closes after it opens."
+    )]
+    Windows {
+        /// The product.
+        name: String,
+    },
+    /// Solids outside 0 to 100.
+    #[error("Volume solids of {name} must lie between 0 and 100 per cent.")]
+    Solids {
+        /// The product.
+        name: String,
+    },
+    /// Can of no size.
+    #[error("The can of {name} must hold something: type its size, for example 1 qt.")]
+    NoCan {
+        /// The product.
+        name: String,
+    },
+    /// No spread rate.
+    #[error("{name} needs a spread rate: type the label's figure, for example 625 ft2/gal.")]
+    NoSpread {
+        /// The product.
+        name: String,
+    },
+}
+
+impl Product {
+    /// Checks what the types alone cannot.
+    pub fn check(&self) -> Result<(), ProductError> {
+        let name = self.name.clone();
+        if name.trim().is_empty() {
+            return Err(ProductError::NoName);
+        }
+        if self.label.windows.is_empty() {
+            return Err(ProductError::NoWindow { name });
+        }
+        let mut free_from = Some(Span::minutes(0));
+        for window in &self.label.windows {
+            let follows = free_from.is_some_and(|from| window.opens >= from);
+            if !follows || window.closes.is_some_and(|closes| closes <= window.opens) {
+                return Err(ProductError::Windows { name });
+            }
+            free_from = window.closes;
+        }
+        if !(0.0..=100.0).contains(&self.label.solids_pct) {
+            return Err(ProductError::Solids { name });
+        }
+        if self.can.ul() <= 0 {
+            return Err(ProductError::NoCan { name });
+        }
+        let rate = self.label.spread.m2_per_l();
+        if self.kind != ProductKind::Wipe && !(rate.is_finite() && rate > 0.0) {
+            return Err(ProductError::NoSpread { name });
+        }
+        Ok(())
+    }
+
+    /// What `used` of it costs at the can's price, rounded to the cent (half away from zero).
+    pub fn cost_of(&self, used: Volume) -> Money {
+        self.price.share(used.ul(), self.can.ul())
+    }
+}

@@ -1,0 +1,186 @@
+//! Performing an action: check, write, journal, all or nothing.
+
+use super::action::Action;
+use super::books::{Books, BooksError, Key};
+use super::error::DeskError;
+use super::snapshot::Shop;
+use crate::coating::id::Mint;
+use crate::coating::{DryingClock, ProductId};
+use crate::shop::{ClientId, JobId, PassId, PieceId, RecipeId, Settings};
+use chrono::{DateTime, Utc};
+use chrono_tz::Tz;
+use uuid::Uuid;
+
+/// What an action made.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Made {
+    /// Nothing that has an identifier of its own.
+    #[default]
+    Nothing,
+    /// A client.
+    Client(ClientId),
+    /// A job.
+    Job(JobId),
+    /// A piece.
+    Piece(PieceId),
+    /// A recipe.
+    Recipe(RecipeId),
+    /// A product.
+    Product(ProductId),
+    /// A pass.
+    Pass(PassId),
+}
+
+/// What was done, and is on the disk.
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
+pub struct Done {
+    /// The journal's words.
+    pub words: String,
+    /// Things to mind: cautions, doubts about a figure, what follows.
+    pub notes: Vec<String>,
+    /// What was made.
+    pub made: Made,
+}
+
+impl Done {
+    pub(super) fn said(words: impl Into<String>) -> Self {
+        Self { words: words.into(), ..Self::default() }
+    }
+
+    pub(super) fn made(words: impl Into<String>, made: Made) -> Self {
+        Self { words: words.into(), notes: Vec::new(), made }
+    }
+
+    pub(super) fn with_notes(mut self, notes: Vec<String>) -> Self {
+        self.notes.extend(notes);
+        self
+    }
+}
+
+/// The desk: where actions are done.
+pub struct Desk<'a> {
+    /// The store.
+    pub books: &'a mut dyn Books,
+    /// The moment.
+    pub now: DateTime<Utc>,
+    /// Where identifiers come from.
+    pub mint: &'a mut Mint,
+    /// The drying clock.
+    pub clock: &'a dyn DryingClock,
+    /// The machine's zone, for a store without settings.
+    pub zone: Tz,
+}
+
+impl Desk<'_> {
+    /// Does one action: all of it, durably, or nothing.
+    pub fn perform(&mut self, action: &Action) -> Result<Done, DeskError> {
+        match action {
+            Action::Undo => {
+                let words = self.books.undo(self.now)?.ok_or(DeskError::NothingToUndo)?;
+                return Ok(Done::said(format!("Undone: {words}")));
+            }
+            Action::Redo => {
+                let words = self.books.redo(self.now)?.ok_or(DeskError::NothingToRedo)?;
+                return Ok(Done::said(format!("Done again: {words}")));
+            }
+            _ => {}
+        }
+        self.books.begin()?;
+        let done = match self.inside(action) {
+            Ok(done) => done,
+            Err(error) => {
+                self.books.rollback();
+                return Err(error);
+            }
+        };
+        self.books.commit(self.now, &done.words)?;
+        Ok(done)
+    }
+
+    fn inside(&mut self, action: &Action) -> Result<Done, DeskError> {
+        match action {
+            Action::SaveSettings(settings) => self.save_settings(settings),
+            Action::SaveClient(which, draft) => self.save_client(*which, draft),
+            Action::SaveJob(which, draft) => self.save_job(*which, draft),
+            Action::SavePiece(which, draft) => self.save_piece(*which, draft),
+            Action::SaveRecipe(which, draft) => self.save_recipe(*which, draft),
+            Action::SaveProduct(which, draft) => self.save_product(*which, draft),
+            Action::RemoveClient(id) => self.remove_client(*id),
+            Action::RemoveJob(id) => self.remove_job(*id),
+            Action::RemovePiece(id) => self.remove_piece(*id),
+            Action::RemoveRecipe(id) => self.remove_recipe(*id),
+            Action::Tick { piece, faces, grit, at } => self.tick(*piece, faces, *grit, *at),
+            Action::Untick { piece, face, grit, at } => self.untick(*piece, *face, *grit, *at),
+            Action::Wipe { picks, at } => self.wipe(picks, *at),
+            Action::LogPass(draft) => self.log_pass(draft),
+            Action::CorrectPass { pass, amount } => self.correct_pass(*pass, *amount),
+            Action::WipeOff { picks, at } => self.wipe_off(picks, *at),
+            Action::Scuff { picks, means, at } => self.scuff(picks, *means, *at),
+            Action::Touch { picks, verdict, at } => self.touch(picks, *verdict, *at),
+            Action::SandBack { piece, faces, to, reason, at } => {
+                self.sand_back(*piece, faces, *to, reason, *at)
+            }
+            Action::DeclareHidden { piece, face, reason } => {
+                self.declare_hidden(*piece, *face, reason)
+            }
+            Action::WithdrawHidden { piece, face } => self.withdraw_hidden(*piece, *face),
+            Action::MoveAlong(pieces) => self.move_along(pieces),
+            Action::MoveBack(piece) => self.move_back(*piece),
+            Action::SetList { piece, item, done } => self.set_list(*piece, *item, *done),
+            Action::Undo | Action::Redo => Err(DeskError::NothingToUndo),
+        }
+    }
+
+    /// The settings in force.
+    pub(super) fn settings(&self) -> Result<Settings, BooksError> {
+        Ok(self.books.settings()?.unwrap_or_else(|| Settings::starting(self.zone)))
+    }
+
+    /// A new identifier.
+    pub(super) fn id(&mut self) -> Uuid {
+        self.mint.next(self.now.timestamp_millis())
+    }
+
+    /// Removes something in the store's words.
+    pub(super) fn remove(&mut self, key: Key, words: String) -> Result<Done, DeskError> {
+        self.books.remove(key)?;
+        Ok(Done::said(words))
+    }
+
+    /// The starting products and recipes, for a new store. Saved as one action.
+    pub fn furnish(&mut self, settings: &Settings) -> Result<(), DeskError> {
+        self.books.begin()?;
+        let at = self.now.timestamp_millis();
+        let products = crate::shop::ready_products(self.mint, at);
+        let recipes = crate::shop::ready_recipes(&products, self.mint, at);
+        let written = self.write_start(settings, &products, &recipes);
+        if let Err(error) = written {
+            self.books.rollback();
+            return Err(error.into());
+        }
+        self.books.commit(self.now, "Opened the shop with starting products and recipes")?;
+        Ok(())
+    }
+
+    fn write_start(
+        &mut self,
+        settings: &Settings,
+        products: &[crate::coating::Product],
+        recipes: &[crate::shop::Recipe],
+    ) -> Result<(), BooksError> {
+        use super::books::Row;
+        self.books.put(Row::Settings(settings))?;
+        for product in products {
+            self.books.put(Row::Product(product))?;
+        }
+        for recipe in recipes {
+            self.books.put(Row::Recipe(recipe))?;
+        }
+        Ok(())
+    }
+
+    /// The whole shop as it stands, for words and look-ups inside an action.
+    pub(super) fn shop(&self, scope: super::books::Scope) -> Result<Shop, BooksError> {
+        Shop::read(self.books, scope, self.zone)
+    }
+}

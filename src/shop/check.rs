@@ -1,0 +1,437 @@
+//! The gates: what may be added to a piece's log, and every reason why not.
+//!
+//! Nothing else lets a line in: the screen, the commands and the import all ask here.
+
+use super::blocker::Blocker;
+use super::event::{CoatKind, Event, What};
+use super::schedule::WipeDown;
+use super::stage::Stage;
+use super::ticket::{FaceState, Ticket};
+use crate::coating::{DryingClock, Product, ProductId, Recoat, recoat_state};
+use crate::shape::{FaceGroup, FaceKey};
+use chrono::{DateTime, Utc};
+
+/// How strictly drying is held.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Strictness {
+    /// Work being logged: drying is held against the clock.
+    Live,
+    /// A record of the past being read in: what was laid was laid, but coverage and sealing are
+    /// held all the same.
+    Record,
+}
+
+/// What the gates need to know besides the piece.
+#[derive(Clone, Copy)]
+pub struct Gates<'a> {
+    /// The shop's products.
+    pub products: &'a [Product],
+    /// The drying clock.
+    pub clock: &'a dyn DryingClock,
+    /// How strictly drying is held.
+    pub strictness: Strictness,
+}
+
+impl Gates<'_> {
+    /// A product by its identifier.
+    pub fn product(&self, id: ProductId) -> Option<&Product> {
+        self.products.iter().find(|product| product.id == id)
+    }
+
+    /// Every reason why `event` may not be added to `ticket` at the moment `now`; none means it
+    /// may.
+    pub fn check(&self, ticket: &Ticket, event: &Event, now: DateTime<Utc>) -> Vec<Blocker> {
+        let mut out = Vec::new();
+        if event.at > now {
+            out.push(Blocker::Future { at: event.at });
+        }
+        let keys = faces_of(&event.what);
+        let mut faces = Vec::new();
+        for key in &keys {
+            match ticket.face(*key) {
+                Some(face) => faces.push(face),
+                None => out.push(Blocker::NoFace { face: *key }),
+            }
+        }
+        let begins = match &event.what {
+            What::Coat { started, .. } => *started,
+            _ => event.at,
+        };
+        if begins > event.at {
+            out.push(Blocker::EndsBeforeStart);
+        }
+        for face in &faces {
+            if let Some(last) = face.last_work.filter(|last| *last > begins) {
+                out.push(Blocker::BeforeLastWork { face: face.key, last });
+            }
+        }
+        if keys.is_empty() && needs_faces(&event.what) {
+            out.push(Blocker::NoFaces);
+        }
+        self.check_what(ticket, event, begins, &faces, &mut out);
+        out
+    }
+
+    fn check_what(
+        &self,
+        ticket: &Ticket,
+        event: &Event,
+        begins: DateTime<Utc>,
+        faces: &[&FaceState],
+        out: &mut Vec<Blocker>,
+    ) {
+        match &event.what {
+            What::Tick { grit, .. } => {
+                in_stage(ticket, Stage::Sanding, out);
+                for face in faces {
+                    check_tick(ticket, face, *grit, out);
+                }
+            }
+            What::Untick { grit, .. } => {
+                in_stage(ticket, Stage::Sanding, out);
+                for face in faces {
+                    if !face.coats.is_empty() {
+                        out.push(Blocker::CoatOver { face: face.key });
+                    } else if !face.ticks.contains_key(grit) {
+                        out.push(Blocker::GritNotDone { face: face.key, grit: *grit });
+                    }
+                }
+            }
+            What::Wipe { .. } => {
+                in_stage(ticket, Stage::Sanding, out);
+                for face in faces {
+                    grits_missing(ticket, face, out);
+                }
+            }
+            What::Coat { kind, product, .. } => {
+                in_stage(ticket, kind.stage(), out);
+                if self.product(*product).is_none() {
+                    out.push(Blocker::NoProduct);
+                }
+                for face in faces {
+                    self.check_coat(ticket, face, *kind, begins, out);
+                }
+            }
+            What::WipeOff { .. } => {
+                for face in faces {
+                    let waits = face
+                        .last_coat()
+                        .is_some_and(|coat| coat.kind == CoatKind::Stain && coat.wiped_off.is_none());
+                    if !waits {
+                        out.push(Blocker::NothingToWipeOff { face: face.key });
+                    }
+                }
+            }
+            What::Scuff { .. } => {
+                for face in faces {
+                    match face.last_coat() {
+                        None => out.push(Blocker::NoCoat { face: face.key }),
+                        Some(_) => self.below_dry(face, begins, out),
+                    }
+                }
+            }
+            What::Touch { .. } => {
+                for face in faces.iter().filter(|face| face.coats.is_empty()) {
+                    out.push(Blocker::NoCoat { face: face.key });
+                }
+            }
+            What::SandBack { to, reason, .. } => {
+                for face in faces {
+                    if !ticket.plan(face).grits.contains(to) {
+                        out.push(Blocker::GritNotAsked { face: face.key, grit: *to });
+                    } else if !face.ticks.contains_key(to) {
+                        out.push(Blocker::GritNotDone { face: face.key, grit: *to });
+                    }
+                    needs_reason(face.key, reason, out);
+                }
+            }
+            What::NotExposed { face, reason } => {
+                if *face == FaceKey::Top {
+                    out.push(Blocker::TopIsExposed);
+                }
+                needs_reason(*face, reason, out);
+            }
+            What::Exposed { face } => {
+                if faces.iter().any(|face| face.is_exposed()) {
+                    out.push(Blocker::ExposedAlready { face: *face });
+                }
+            }
+            What::Reshaped { .. } => {}
+            What::Moved { from, to } => self.check_move(ticket, *from, *to, event.at, out),
+            What::SetList { .. } => in_stage(ticket, Stage::Set, out),
+        }
+    }
+
+    /// Every reason why the piece may not go on to the next stage that asks something.
+    pub fn blockers_to_next(&self, ticket: &Ticket, now: DateTime<Utc>) -> Vec<Blocker> {
+        let mut out = Vec::new();
+        match ticket.schedule.next_stage(ticket.stage) {
+            Some(to) => self.check_move(ticket, ticket.stage, to, now, &mut out),
+            None => out.push(Blocker::NothingAfter { stage: ticket.stage }),
+        }
+        out
+    }
+
+    fn check_move(
+        &self,
+        ticket: &Ticket,
+        from: Stage,
+        to: Stage,
+        at: DateTime<Utc>,
+        out: &mut Vec<Blocker>,
+    ) {
+        if from != ticket.stage {
+            out.push(Blocker::WrongStage { is: ticket.stage, needs: from });
+        }
+        if to <= from {
+            return;
+        }
+        match ticket.schedule.next_stage(from) {
+            Some(next) if next < to => out.push(Blocker::SkipsStage { from, next }),
+            _ => {}
+        }
+        // Every gate on the way to `to` is asked again, whatever stage the piece says it is in.
+        for face in &ticket.faces {
+            grits_missing(ticket, face, out);
+            if ticket.schedule.asks_wipe_down() && face.wiped.is_none() && face.coats.is_empty() {
+                out.push(Blocker::NotWiped { face: face.key });
+            }
+        }
+        for kind in CoatKind::ALL {
+            if to > kind.stage() {
+                coats_missing(ticket, kind, out);
+            }
+        }
+        if to == Stage::Set {
+            balance(ticket, out);
+            if self.strictness == Strictness::Live {
+                self.cured(ticket, at, out);
+            }
+        }
+    }
+
+    /// Reasons against one coat on one face, at the moment the pass begins.
+    fn check_coat(
+        &self,
+        ticket: &Ticket,
+        face: &FaceState,
+        kind: CoatKind,
+        begins: DateTime<Utc>,
+        out: &mut Vec<Blocker>,
+    ) {
+        grits_missing(ticket, face, out);
+        let asked = ticket.asked(face, kind);
+        if kind != CoatKind::Topcoat && asked == 0 {
+            out.push(Blocker::CoatNotAsked { face: face.key, kind });
+        }
+        for before in CoatKind::ALL.into_iter().filter(|before| *before < kind) {
+            let (has, asked) = (face.count(before), ticket.asked(face, before));
+            if has < asked {
+                out.push(Blocker::CoatMissing { face: face.key, kind: before, has, asked });
+            }
+        }
+        let Some(last) = face.last_coat() else {
+            self.wipe_gone(ticket, face, begins, out);
+            return;
+        };
+        if last.kind == CoatKind::Stain && last.wiped_off.is_none() {
+            out.push(Blocker::NotWipedOff { face: face.key });
+        }
+        let wet = out.len();
+        self.below_dry(face, begins, out);
+        if out.len() > wet || self.strictness == Strictness::Record {
+            return;
+        }
+        if self.wants_scuff(ticket, face, kind, begins) {
+            out.push(Blocker::NotScuffed { face: face.key });
+        } else if let Some(shut) = self.wants_abrading(face, begins) {
+            out.push(Blocker::NotAbraded { face: face.key, shut });
+        }
+    }
+
+    /// Whether the schedule or the open window asks for a scuff not yet done.
+    pub fn wants_scuff(
+        &self,
+        ticket: &Ticket,
+        face: &FaceState,
+        next: CoatKind,
+        at: DateTime<Utc>,
+    ) -> bool {
+        let Some(last) = face.last_coat().filter(|last| last.scuffed.is_none()) else {
+            return false;
+        };
+        let by_schedule = ticket.schedule.scuff.is_some()
+            && last.kind == CoatKind::Topcoat
+            && next == CoatKind::Topcoat;
+        by_schedule
+            || matches!(self.recoat(face, at), Some(Recoat::Open { scuff: true, .. }))
+                && last.kind.is_film()
+    }
+
+    /// When the window shut, if it has and the face was not abraded since.
+    pub fn wants_abrading(&self, face: &FaceState, at: DateTime<Utc>) -> Option<DateTime<Utc>> {
+        let Some(Recoat::Missed { since }) = self.recoat(face, at) else { return None };
+        let abraded =
+            face.last_coat()?.scuffed.is_some_and(|(when, means)| when >= since && means.abrades());
+        (!abraded).then_some(since)
+    }
+
+    /// Recoat state of a face's last coat.
+    pub fn recoat(&self, face: &FaceState, at: DateTime<Utc>) -> Option<Recoat> {
+        let coat = face.last_coat()?;
+        let product = self.product(coat.product)?;
+        Some(recoat_state(self.clock, product, coat.dries_from(), coat.recoat_tested, at))
+    }
+
+    /// The coat below must be dry to recoat, by the clock or by a touch test.
+    fn below_dry(&self, face: &FaceState, at: DateTime<Utc>, out: &mut Vec<Blocker>) {
+        if self.strictness == Strictness::Record {
+            return;
+        }
+        let Some(coat) = face.last_coat() else { return };
+        if let Some((since, super::event::TouchVerdict::StillSoft)) = coat.touch {
+            out.push(Blocker::Soft { face: face.key, since });
+            return;
+        }
+        match self.recoat(face, at) {
+            Some(Recoat::Wait { ready }) => {
+                out.push(Blocker::NotDry { face: face.key, coat: coat.kind, ready });
+            }
+            Some(Recoat::Lifts { ready, .. }) => {
+                out.push(Blocker::WouldLift { face: face.key, ready });
+            }
+            Some(Recoat::Open { .. } | Recoat::Missed { .. }) => {}
+            None => out.push(Blocker::NoProduct),
+        }
+    }
+
+    /// When the wipe-down of a bare face has flashed off.
+    pub fn wipe_ready(&self, ticket: &Ticket, face: &FaceState) -> Option<DateTime<Utc>> {
+        let WipeDown::With(product) = ticket.schedule.wipe_down else { return None };
+        let product = self.product(product)?;
+        let opens = product.label.windows.first()?.opens;
+        Some(self.clock.reached(product, face.wiped?, opens))
+    }
+
+    fn wipe_gone(
+        &self,
+        ticket: &Ticket,
+        face: &FaceState,
+        at: DateTime<Utc>,
+        out: &mut Vec<Blocker>,
+    ) {
+        if ticket.schedule.asks_wipe_down() && face.wiped.is_none() {
+            out.push(Blocker::NotWiped { face: face.key });
+        } else if let Some(ready) = self.wipe_ready(ticket, face)
+            && at < ready
+            && self.strictness == Strictness::Live
+        {
+            out.push(Blocker::WipeWet { face: face.key, ready });
+        }
+    }
+
+    /// When a face's last coat has cured long enough to be set.
+    pub fn cured_at(&self, ticket: &Ticket, face: &FaceState) -> Option<DateTime<Utc>> {
+        let coat = face.last_coat()?;
+        let product = self.product(coat.product)?;
+        let ready = self.clock.reached(product, coat.dries_from(), ticket.schedule.cure_before_set);
+        Some(coat.handle_tested.map_or(ready, |tested| tested.min(ready)))
+    }
+
+    fn cured(&self, ticket: &Ticket, at: DateTime<Utc>, out: &mut Vec<Blocker>) {
+        for face in &ticket.faces {
+            if let Some(ready) = self.cured_at(ticket, face).filter(|ready| at < *ready) {
+                out.push(Blocker::NotCured { face: face.key, ready });
+            }
+        }
+    }
+}
+
+/// The faces a line speaks of.
+pub(super) fn faces_of(what: &What) -> Vec<FaceKey> {
+    match what {
+        What::Tick { face, .. }
+        | What::Untick { face, .. }
+        | What::NotExposed { face, .. }
+        | What::Exposed { face } => vec![*face],
+        What::Wipe { faces }
+        | What::WipeOff { faces }
+        | What::Scuff { faces, .. }
+        | What::Touch { faces, .. }
+        | What::SandBack { faces, .. } => faces.clone(),
+        What::Coat { faces, .. } => faces.iter().map(|(key, _)| *key).collect(),
+        What::Reshaped { .. } | What::Moved { .. } | What::SetList { .. } => Vec::new(),
+    }
+}
+
+fn needs_faces(what: &What) -> bool {
+    !matches!(what, What::Reshaped { .. } | What::Moved { .. } | What::SetList { .. })
+}
+
+fn in_stage(ticket: &Ticket, needs: Stage, out: &mut Vec<Blocker>) {
+    if ticket.stage != needs {
+        out.push(Blocker::WrongStage { is: ticket.stage, needs });
+    }
+}
+
+fn check_tick(
+    ticket: &Ticket,
+    face: &FaceState,
+    grit: super::schedule::Grit,
+    out: &mut Vec<Blocker>,
+) {
+    let plan = ticket.plan(face);
+    if !plan.grits.contains(&grit) {
+        out.push(Blocker::GritNotAsked { face: face.key, grit });
+    } else if face.ticks.contains_key(&grit) {
+        out.push(Blocker::GritDone { face: face.key, grit });
+    } else {
+        for first in plan.grits.iter().filter(|first| **first < grit) {
+            if !face.ticks.contains_key(first) {
+                out.push(Blocker::GritOrder { face: face.key, grit, first: *first });
+            }
+        }
+    }
+}
+
+fn grits_missing(ticket: &Ticket, face: &FaceState, out: &mut Vec<Blocker>) {
+    for grit in &ticket.plan(face).grits {
+        if !face.ticks.contains_key(grit) {
+            out.push(Blocker::GritMissing { face: face.key, grit: *grit });
+        }
+    }
+}
+
+fn coats_missing(ticket: &Ticket, kind: CoatKind, out: &mut Vec<Blocker>) {
+    for face in &ticket.faces {
+        let (has, asked) = (face.count(kind), ticket.asked(face, kind));
+        if has < asked {
+            out.push(Blocker::CoatMissing { face: face.key, kind, has, asked });
+        }
+        let unwiped =
+            face.last_coat().is_some_and(|coat| coat.kind == CoatKind::Stain && coat.wiped_off.is_none());
+        if kind == CoatKind::Stain && unwiped {
+            out.push(Blocker::NotWipedOff { face: face.key });
+        }
+    }
+}
+
+/// The underside (its band and field) against the top: film coats that face the room's air on
+/// one side and the cabinet's on the other.
+fn balance(ticket: &Ticket, out: &mut Vec<Blocker>) {
+    let Some(top) = ticket.face(FaceKey::Top).map(FaceState::film_coats) else { return };
+    let allowance = ticket.schedule.balance_allowance;
+    for face in &ticket.faces {
+        let below = face.group == FaceGroup::Underside || face.key == FaceKey::Band;
+        let has = face.film_coats();
+        if below && face.is_exposed() && top.abs_diff(has) > allowance {
+            out.push(Blocker::Balance { face: face.key, has, top, allowance });
+        }
+    }
+}
+
+fn needs_reason(face: FaceKey, reason: &str, out: &mut Vec<Blocker>) {
+    if reason.trim().chars().filter(|c| c.is_alphanumeric()).count() < 3 {
+        out.push(Blocker::NoReason { face });
+    }
+}

@@ -1,0 +1,28 @@
+//! Identifiers of the shop's things.
+
+use crate::coating::id::id_type;
+
+id_type!(
+    /// Names a client.
+    ClientId
+);
+id_type!(
+    /// Names a job.
+    JobId
+);
+id_type!(
+    /// Names a piece.
+    PieceId
+);
+id_type!(
+    /// Names a recipe.
+    RecipeId
+);
+id_type!(
+    /// Names a pass.
+    PassId
+);
+id_type!(
+    /// Names one line of a piece's log; later lines have greater identifiers.
+    EventId
+);

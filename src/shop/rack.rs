@@ -1,0 +1,152 @@
+//! The Rack: every piece with a wet or drying coat, and what is ready now.
+
+use super::check::Gates;
+use super::event::CoatKind;
+use super::id::PieceId;
+use super::piece::PieceFile;
+use super::stage::Stage;
+use super::ticket::{Coat, FaceState, Ticket};
+use super::waits::{Shows, Waiting, waiting};
+use crate::coating::Recoat;
+use chrono::{DateTime, Utc};
+
+/// Where a coat stands.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum RackState {
+    /// Ready for the next step now.
+    Ready,
+    /// Window missed: abrade.
+    Missed,
+    /// Still wet to the touch.
+    Wet,
+    /// Past touch, not yet tack-free.
+    Tacky,
+    /// Tack-free, not yet dry to recoat.
+    TackFree,
+    /// Dry to recoat; cures on.
+    Curing,
+}
+
+impl RackState {
+    /// In words.
+    pub fn words(self) -> &'static str {
+        match self {
+            Self::Ready => "ready now",
+            Self::Missed => "window missed",
+            Self::Wet => "wet",
+            Self::Tacky => "tacky",
+            Self::TackFree => "tack-free",
+            Self::Curing => "curing",
+        }
+    }
+}
+
+/// One line of the Rack.
+#[derive(Debug, Clone, PartialEq)]
+pub struct RackRow {
+    /// The piece.
+    pub piece: PieceId,
+    /// Where its last coat stands.
+    pub state: RackState,
+    /// Which coat, counted on the face that carries most: `coat 3`.
+    pub coat: Option<(CoatKind, u8)>,
+    /// When it is tack-free.
+    pub tack_free: Option<DateTime<Utc>>,
+    /// When it is dry to recoat.
+    pub recoat: Option<DateTime<Utc>>,
+    /// When its window shuts, if it does.
+    pub shuts: Option<DateTime<Utc>>,
+    /// When it is fully cured.
+    pub full_cure: Option<DateTime<Utc>>,
+    /// What the piece waits for.
+    pub waiting: Waiting,
+    /// The moment the row turns on: the next thing to happen to it.
+    pub next: Option<DateTime<Utc>>,
+}
+
+/// The rows: ready first, then missed windows, then by what happens soonest.
+pub fn rack(files: &[PieceFile], gates: &Gates<'_>, now: DateTime<Utc>) -> Vec<RackRow> {
+    let mut rows: Vec<RackRow> =
+        files.iter().filter_map(|file| row(file, gates, now)).collect();
+    rows.sort_by_key(|row| {
+        let rank = match row.state {
+            RackState::Ready => 0,
+            RackState::Missed => 1,
+            _ => 2,
+        };
+        // A window that shuts sooner wants the hand sooner.
+        let turn = if rank == 0 { row.shuts.or(row.recoat) } else { row.next };
+        (rank, turn.is_none(), turn, row.piece)
+    });
+    rows
+}
+
+/// The face whose last coat is the youngest: it decides for the piece.
+fn youngest(ticket: &Ticket) -> Option<(&FaceState, &Coat)> {
+    ticket
+        .faces
+        .iter()
+        .filter_map(|face| face.last_coat().map(|coat| (face, coat)))
+        .max_by_key(|(_, coat)| coat.dries_from())
+}
+
+fn row(file: &PieceFile, gates: &Gates<'_>, now: DateTime<Utc>) -> Option<RackRow> {
+    let ticket = Ticket::of(file);
+    let waits = waiting(&ticket, gates, now);
+    let Some((face, coat)) = youngest(&ticket) else {
+        // A solvent wipe that must flash off is drying too, though it is no coat.
+        let Waiting::FlashOff { ready } = waits else { return None };
+        return Some(RackRow {
+            piece: file.piece.id,
+            state: RackState::Wet,
+            coat: None,
+            tack_free: None,
+            recoat: Some(ready),
+            shuts: None,
+            full_cure: None,
+            waiting: waits,
+            next: Some(ready),
+        });
+    };
+    let product = gates.product(coat.product)?;
+    let from = coat.dries_from();
+    let reached = |span| gates.clock.reached(product, from, span);
+    let (touch, tack_free) = (reached(product.label.touch), reached(product.label.tack_free));
+    let full_cure = reached(product.label.full_cure);
+    if now >= full_cure && matches!(ticket.stage, Stage::Set) {
+        return None;
+    }
+    let (recoat, shuts) = match gates.recoat(face, now)? {
+        Recoat::Wait { ready } => {
+            let first = product.label.windows.first()?;
+            (ready, first.closes.map(|span| gates.clock.shuts(product, from, span)))
+        }
+        Recoat::Open { since, shuts, .. } => (since, shuts),
+        Recoat::Lifts { ready, shut } => (ready, Some(shut)),
+        Recoat::Missed { since } => (reached(product.label.windows.first()?.opens), Some(since)),
+    };
+    let state = match waits.shows() {
+        Shows::Missed => RackState::Missed,
+        Shows::Ready if ticket.stage != Stage::Set => RackState::Ready,
+        _ if now < touch => RackState::Wet,
+        _ if now < tack_free => RackState::Tacky,
+        _ if now < recoat => RackState::TackFree,
+        _ => RackState::Curing,
+    };
+    let next = [touch, tack_free, recoat, full_cure]
+        .into_iter()
+        .chain(waits.until())
+        .filter(|at| *at > now)
+        .min();
+    Some(RackRow {
+        piece: file.piece.id,
+        state,
+        coat: Some((coat.kind, face.count(coat.kind))),
+        tack_free: Some(tack_free),
+        recoat: Some(recoat),
+        shuts,
+        full_cure: Some(full_cure),
+        waiting: waits,
+        next,
+    })
+}
