@@ -247,9 +247,10 @@ fn fits_here(draft: &ShapeDraft, opening: &Opening) -> Result<(), ShapeError> {
         return Ok(());
     }
     let (worst_at, overhang) = draft.outline.reach_past(&figure);
-    let in_inches = draft.outline.in_inches();
+    // Whatever was refused reaches over by something, however small.
+    let past = |reach: i128| round_up((overhang + reach).max(1), draft.outline.in_inches());
     if !top.holds(&figure, 0) {
-        let by = round_up(overhang, in_inches);
+        let by = past(0);
         return Err(ShapeError::OverEdge {
             opening: name,
             side: worst_at,
@@ -262,7 +263,7 @@ fn fits_here(draft: &ShapeDraft, opening: &Opening) -> Result<(), ShapeError> {
             side: worst_at,
         });
     }
-    let by = round_up(overhang + reach, in_inches);
+    let by = past(reach);
     let (profile, size) = (draft.profile.name(), draft.profile.reach());
     Err(ShapeError::InProfile {
         opening: name,

@@ -28,9 +28,13 @@ mod areas;
 mod check;
 mod error;
 mod face;
+#[cfg(test)]
+mod faces_and_any_input;
 mod opening;
 mod outline;
 mod overlap;
+#[cfg(test)]
+mod refusals;
 mod rounded;
 mod solid;
 mod words;

@@ -152,8 +152,8 @@ impl EdgeProfile {
     /// The trade's word for the profile.
     pub fn name(self) -> &'static str {
         match self {
-            EdgeProfile::Square => "square",
-            EdgeProfile::Eased(_) => "eased",
+            EdgeProfile::Square => "square edge",
+            EdgeProfile::Eased(_) => "eased edge",
             EdgeProfile::RoundOver(_) => "round-over",
             EdgeProfile::Chamfer(_) => "chamfer",
         }

@@ -9,7 +9,7 @@ use geo::{Area as _, BooleanOps as _, LineString, Polygon};
 use super::rounded::Rounded;
 
 /// Chords to a quarter turn.
-const CHORDS: u32 = 512;
+const CHORDS: u32 = 256;
 
 /// The area two figures share, in square metres.
 pub(super) fn area(opening: &Rounded, inner: &Rounded) -> f64 {
