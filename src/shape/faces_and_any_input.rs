@@ -124,57 +124,54 @@ proptest! {
     }
 }
 
-/// Any number at all, and numbers around those that matter.
-fn any_length() -> impl Strategy<Value = Length> {
+/// Mostly a length in this range of 64ths; now and then any number at all, or one around nothing.
+fn mostly(range: std::ops::Range<i64>) -> impl Strategy<Value = Length> {
     prop_oneof![
         1 => any::<i64>().prop_map(Length::from_nm),
         1 => (-3..4i64).prop_map(Length::from_nm),
-        2 => (0..200i64).prop_map(Length::from_64ths),
-        6 => (1..100i64).prop_map(|inches| Length::from_64ths(inches * 64)),
+        40 => range.prop_map(Length::from_64ths),
     ]
 }
 
 fn wild() -> impl Strategy<Value = ShapeDraft> {
     let outline = prop_oneof![
-        (any_length(), any_length())
+        (mostly(1500..6400), mostly(1500..6400))
             .prop_map(|(length, width)| Outline::Rectangle { length, width }),
-        any_length().prop_map(|diameter| Outline::Circle { diameter }),
+        mostly(2000..6400).prop_map(|diameter| Outline::Circle { diameter }),
     ];
     let profile = prop_oneof![
         3 => Just(EdgeProfile::Square),
-        1 => any_length().prop_map(EdgeProfile::Eased),
-        1 => any_length().prop_map(EdgeProfile::RoundOver),
-        1 => any_length().prop_map(EdgeProfile::Chamfer),
+        1 => mostly(1..100).prop_map(EdgeProfile::Eased),
+        1 => mostly(1..100).prop_map(EdgeProfile::RoundOver),
+        1 => mostly(1..100).prop_map(EdgeProfile::Chamfer),
     ];
     let what = prop_oneof![
-        any_length().prop_map(|diameter| OpeningKind::Hole { diameter }),
-        (any_length(), any_length(), any_length()).prop_map(|(width, depth, corner_radius)| {
-            OpeningKind::Cutout {
+        mostly(10..500).prop_map(|diameter| OpeningKind::Hole { diameter }),
+        (mostly(10..800), mostly(10..800), mostly(0..50)).prop_map(
+            |(width, depth, corner_radius)| OpeningKind::Cutout {
                 width,
                 depth,
-                corner_radius,
+                corner_radius
             }
-        }),
+        ),
     ];
-    let opening = (0..4u8, any_length(), any_length(), what).prop_map(|(no, x, y, what)| Opening {
-        no,
-        place: Place { x, y },
-        what,
-    });
+    let opening =
+        (0..40u8, mostly(300..4000), mostly(300..2000), what).prop_map(|(no, x, y, what)| {
+            Opening {
+                no,
+                place: Place { x, y },
+                what,
+            }
+        });
     let openings = prop::collection::vec(opening, 0..4);
-    let thickness = prop_oneof![1 => any_length(), 4 => Just(Length::from_64ths(96))];
-    (
-        outline,
-        thickness,
-        profile,
-        openings,
-        prop::option::of(any_length()),
-    )
-        .prop_map(|(outline, thickness, profile, openings, band)| ShapeDraft {
+    let band = prop::option::of(mostly(1..700));
+    (outline, mostly(60..200), profile, openings, band).prop_map(
+        |(outline, thickness, profile, openings, band)| ShapeDraft {
             outline,
             thickness,
             profile,
             openings,
             band,
-        })
+        },
+    )
 }

@@ -17,7 +17,8 @@
 //! - underside: `A - O`, since the profile is on the upper outside edge only;
 //! - an edge or end of run `s`: `s t` square, `s (t - r + pi r / 2)` eased or rounded over,
 //!   `s (t - r + r sqrt 2)` chamfered. The full outside run is used for the profile too, which
-//!   overstates the four mitred corners of a rectangle by at most `r^2` each;
+//!   overstates each of the four mitred corners of a rectangle by less than `1.5 r^2`, and a rim by
+//!   less than `4.5 r^2`;
 //! - cutout wall: `(2 (w + d) - 8 c + 2 pi c) t` with corner radius `c`; hole wall: `pi d t`;
 //! - openings: a cutout takes `w d - (4 - pi) c^2`, a hole `pi d^2 / 4`;
 //! - band of width `b`: the outline less its inset by `b`, less what the openings take of that
