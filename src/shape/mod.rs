@@ -1,1 +1,47 @@
-//! The shape room.
+//! The shape of one top: its outline, thickness, edge profile, openings and underside band, and
+//! the faces that follow from them with their grain and area.
+//!
+//! What lives here: pure geometry, exact where a tape measure is exact (whole nanometres), and
+//! the refusal of shapes that cannot be cut. What may not: anything about wood, finish, work,
+//! files or screens; this room knows only [`crate::units`].
+//!
+//! Where things lie: `x` runs along the grain (the *length*), `y` across it (the *width*). The
+//! origin is the front-left corner of the top; for a round top it is the lower-left corner of its
+//! bounding box. The front edge is `y = 0`, the left end `x = 0`.
+//!
+//! # How areas are counted
+//! With outline area `A`, openings' area `O`, thickness `t`, and an edge profile of radius (or
+//! leg) `r`:
+//!
+//! - top: area of the outline inset by `r`, less `O` (nothing is inset for a square edge);
+//! - underside: `A - O`, since the profile is on the upper outside edge only;
+//! - an edge or end of run `s`: `s t` square, `s (t - r + pi r / 2)` eased or rounded over,
+//!   `s (t - r + r sqrt 2)` chamfered. The full outside run is used for the profile too, which
+//!   overstates each of the four mitred corners of a rectangle by less than `1.5 r^2`, and a rim by
+//!   less than `4.5 r^2`;
+//! - cutout wall: `(2 (w + d) - 8 c + 2 pi c) t` with corner radius `c`; hole wall: `pi d t`;
+//! - openings: a cutout takes `w d - (4 - pi) c^2`, a hole `pi d^2 / 4`;
+//! - band of width `b`: the outline less its inset by `b`, less what the openings take of that
+//!   strip; field: the inset less what the openings take of it. Band and field always add up to
+//!   the underside.
+
+mod areas;
+mod check;
+mod error;
+mod face;
+#[cfg(test)]
+mod faces_and_any_input;
+mod opening;
+mod outline;
+mod overlap;
+#[cfg(test)]
+mod refusals;
+mod rounded;
+mod solid;
+mod words;
+
+pub use error::ShapeError;
+pub use face::{Construction, Face, FaceGrain, FaceGroup, FaceKey, UnknownFace};
+pub use opening::{Opening, OpeningKind, OpeningName, Place};
+pub use outline::{EdgeProfile, Outline};
+pub use solid::{Shape, ShapeDraft};

@@ -1,0 +1,204 @@
+//! Why a shape is refused, one sentence each: what is wrong, and what would do.
+
+use super::face::FaceKey;
+use super::opening::OpeningName;
+use super::words::say;
+use crate::units::Length;
+
+/// A shape that cannot be cut, or cannot be meant.
+#[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
+pub enum ShapeError {
+    /// A size is zero or less.
+    #[error("The {what} is {}: it must be more than nothing.", say(*given))]
+    NotPositive {
+        /// Which size: "length", "width of cutout 1"...
+        what: String,
+        /// As given.
+        given: Length,
+    },
+    /// A size that may be zero is less than that.
+    #[error("The {what} is {}: it may be zero, but not less.", say(*given))]
+    Negative {
+        /// Which size.
+        what: String,
+        /// As given.
+        given: Length,
+    },
+    /// A size too small to be cut.
+    #[error("The {what} is {}: the smallest that can be cut is {}.", say(*given), say(*least))]
+    TooSmall {
+        /// Which size.
+        what: String,
+        /// As given.
+        given: Length,
+        /// The least that is taken.
+        least: Length,
+    },
+    /// A side longer than any top.
+    #[error("The {what} is {}: no top here is over {}, so look at the number again.",
+        say(*given), say(*most))]
+    TooLarge {
+        /// Which size.
+        what: String,
+        /// As given.
+        given: Length,
+        /// The most that is taken.
+        most: Length,
+    },
+    /// Thinner than any top.
+    #[error("The thickness is {}: a top must be at least {} thick.", say(*given), say(*least))]
+    TooThin {
+        /// As given.
+        given: Length,
+        /// The least that is taken.
+        least: Length,
+    },
+    /// Thicker than any top.
+    #[error("The thickness is {}: a top can be at most {} thick.", say(*given), say(*most))]
+    TooThick {
+        /// As given.
+        given: Length,
+        /// The most that is taken.
+        most: Length,
+    },
+    /// The profile is higher than the edge.
+    #[error("The {profile} is {}, but the top is only {} thick: give the profile {} or less.",
+        say(*size), say(*thickness), say(*thickness))]
+    ProfileOverThickness {
+        /// The profile's name.
+        profile: &'static str,
+        /// Its radius or leg.
+        size: Length,
+        /// The thickness it is run on.
+        thickness: Length,
+    },
+    /// The profiles of two opposite edges meet.
+    #[error("The {profile} is {} on every side, but the top is only {} across: no flat would be left, so make the profile smaller.",
+        say(*size), say(*across))]
+    ProfileOverWidth {
+        /// The profile's name.
+        profile: &'static str,
+        /// Its radius or leg.
+        size: Length,
+        /// The shorter side of the top.
+        across: Length,
+    },
+    /// More openings than can be meant.
+    #[error("There are {count} openings: a top can have {most} at most.")]
+    TooManyOpenings {
+        /// As given.
+        count: usize,
+        /// The most that is taken.
+        most: usize,
+    },
+    /// An opening numbered zero.
+    #[error("One opening is numbered 0: cutouts and holes are numbered from 1.")]
+    ZeroNumber,
+    /// Two cutouts, or two holes, with the same number.
+    #[error("There are two openings named {opening}: give one of them another number.")]
+    DuplicateNumber {
+        /// The name they share.
+        opening: OpeningName,
+    },
+    /// A corner radius that does not fit its cutout.
+    #[error("The corner radius of {opening} is {}: half its shorter side, {}, is the most.",
+        say(*radius), say(*most))]
+    CornerRadius {
+        /// Which cutout.
+        opening: OpeningName,
+        /// As given.
+        radius: Length,
+        /// Half the shorter side.
+        most: Length,
+    },
+    /// An opening that no place on the top could hold.
+    #[error("{} is {size} but the top is only {} {way}: make the opening smaller or the top larger.",
+        start(*opening), say(*top))]
+    LargerThanTop {
+        /// Which opening.
+        opening: OpeningName,
+        /// Its size in words.
+        size: String,
+        /// The size of the top that it does not fit.
+        top: Length,
+        /// Which way that is: "long", "wide" or "across".
+        way: &'static str,
+    },
+    /// An opening that reaches over the edge.
+    #[error("{} reaches {} past the {side}: move it in, or make it smaller.",
+        start(*opening), say(*by))]
+    OverEdge {
+        /// Which opening.
+        opening: OpeningName,
+        /// Where it reaches over the farthest.
+        side: FaceKey,
+        /// How far, rounded up.
+        by: Length,
+    },
+    /// An opening that leaves no wood at the edge.
+    #[error("{} comes right up to the {side} and leaves no wood there: move it in, or make it smaller.",
+        start(*opening))]
+    AtEdge {
+        /// Which opening.
+        opening: OpeningName,
+        /// Where.
+        side: FaceKey,
+    },
+    /// An opening that runs into the edge profile.
+    #[error("{} comes within the {} {profile} of the {side}: move it in by {}, or make it smaller.",
+        start(*opening), say(*size), say(*by))]
+    InProfile {
+        /// Which opening.
+        opening: OpeningName,
+        /// Where it reaches in the farthest.
+        side: FaceKey,
+        /// The profile's name.
+        profile: &'static str,
+        /// The profile's radius or leg.
+        size: Length,
+        /// How far, rounded up.
+        by: Length,
+    },
+    /// Two openings that overlap.
+    #[error("{} and {second} cross: move one of them, so that wood is left between.",
+        start(*first))]
+    Crossing {
+        /// One.
+        first: OpeningName,
+        /// The other.
+        second: OpeningName,
+    },
+    /// Two openings that meet without overlapping.
+    #[error("{} and {second} touch: move one of them, so that wood is left between.",
+        start(*first))]
+    Touching {
+        /// One.
+        first: OpeningName,
+        /// The other.
+        second: OpeningName,
+    },
+    /// A band that leaves nothing inside.
+    #[error("The underside band is {} but the top is only {} across: it must be less than half of that, or have no band at all.",
+        say(*band), say(*across))]
+    BandTooWide {
+        /// As given.
+        band: Length,
+        /// The shorter side of the top.
+        across: Length,
+    },
+    /// A band inside which the openings leave nothing.
+    #[error("The underside band of {} and the openings leave no field inside it: make the band narrower, or have no band at all.",
+        say(*band))]
+    NoField {
+        /// As given.
+        band: Length,
+    },
+}
+
+/// The name of an opening at the start of a sentence.
+fn start(opening: OpeningName) -> String {
+    match opening {
+        OpeningName::Cutout(no) => format!("Cutout {no}"),
+        OpeningName::Hole(no) => format!("Hole {no}"),
+    }
+}

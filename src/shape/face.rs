@@ -1,0 +1,291 @@
+//! The faces of a piece: their keys, words and codes, their grain, and the group each is finished
+//! with.
+
+use std::fmt;
+use std::str::FromStr;
+
+use serde::{Deserialize, Serialize};
+
+use crate::units::Area;
+
+/// Which face of a piece. The order is the order faces are listed in everywhere.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(try_from = "String", into = "String")]
+pub enum FaceKey {
+    /// The show side.
+    Top,
+    /// The whole underside, when it is not split.
+    Underside,
+    /// The outer strip of a split underside.
+    Band,
+    /// The rest of a split underside.
+    Field,
+    /// The edge at the front, along the grain.
+    Front,
+    /// The edge at the back, along the grain.
+    Back,
+    /// The end at the left, across the grain.
+    Left,
+    /// The end at the right, across the grain.
+    Right,
+    /// The whole edge of a round top.
+    Rim,
+    /// The wall of the cutout with this number.
+    Cutout(u8),
+    /// The wall of the hole with this number.
+    Hole(u8),
+}
+
+/// A text that is no face code.
+#[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
+#[error(
+    "{0:?} is no face: say top, underside, band, field, front, back, left, right, rim, cutout-1 or hole-1"
+)]
+pub struct UnknownFace(
+    /// The text as given.
+    pub String,
+);
+
+impl FaceKey {
+    /// The stable code, as stored and as typed: "top", "band", "cutout-1"...
+    pub fn code(self) -> String {
+        match self {
+            FaceKey::Cutout(no) => format!("cutout-{no}"),
+            FaceKey::Hole(no) => format!("hole-{no}"),
+            plain => plain.plain_code().to_owned(),
+        }
+    }
+
+    fn plain_code(self) -> &'static str {
+        match self {
+            FaceKey::Top => "top",
+            FaceKey::Underside => "underside",
+            FaceKey::Band => "band",
+            FaceKey::Field => "field",
+            FaceKey::Front => "front",
+            FaceKey::Back => "back",
+            FaceKey::Left => "left",
+            FaceKey::Right => "right",
+            FaceKey::Rim => "rim",
+            FaceKey::Cutout(_) => "cutout",
+            FaceKey::Hole(_) => "hole",
+        }
+    }
+
+    /// The group the face is finished with. It follows from the place of the face alone, so every
+    /// face has one whatever the construction: on an end-grain top the top stays a show face, and
+    /// its ends stay with the end grain though their grain runs long.
+    pub fn group(self) -> FaceGroup {
+        match self {
+            FaceKey::Top | FaceKey::Front | FaceKey::Back | FaceKey::Band => FaceGroup::Show,
+            FaceKey::Left
+            | FaceKey::Right
+            | FaceKey::Rim
+            | FaceKey::Cutout(_)
+            | FaceKey::Hole(_) => FaceGroup::EndGrain,
+            FaceKey::Underside | FaceKey::Field => FaceGroup::Underside,
+        }
+    }
+}
+
+impl fmt::Display for FaceKey {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let words = match self {
+            FaceKey::Top => "top",
+            FaceKey::Underside => "underside",
+            FaceKey::Band => "underside band",
+            FaceKey::Field => "underside field",
+            FaceKey::Front => "front edge",
+            FaceKey::Back => "back edge",
+            FaceKey::Left => "left end",
+            FaceKey::Right => "right end",
+            FaceKey::Rim => "rim",
+            FaceKey::Cutout(no) => return f.pad(&format!("cutout {no} wall")),
+            FaceKey::Hole(no) => return f.pad(&format!("hole {no} wall")),
+        };
+        f.pad(words)
+    }
+}
+
+impl FromStr for FaceKey {
+    type Err = UnknownFace;
+
+    fn from_str(text: &str) -> Result<Self, Self::Err> {
+        const PLAIN: [FaceKey; 9] = [
+            FaceKey::Top,
+            FaceKey::Underside,
+            FaceKey::Band,
+            FaceKey::Field,
+            FaceKey::Front,
+            FaceKey::Back,
+            FaceKey::Left,
+            FaceKey::Right,
+            FaceKey::Rim,
+        ];
+        let plain = PLAIN.into_iter().find(|key| key.plain_code() == text);
+        let numbered = || {
+            let (word, digits) = text.split_once('-')?;
+            let no = digits.parse::<u8>().ok()?;
+            let key = match word {
+                "cutout" => FaceKey::Cutout(no),
+                "hole" => FaceKey::Hole(no),
+                _ => return None,
+            };
+            // One face, one code: "hole-01" and "hole-+1" are not accepted.
+            (key.code() == text).then_some(key)
+        };
+        plain
+            .or_else(numbered)
+            .ok_or_else(|| UnknownFace(text.to_owned()))
+    }
+}
+
+impl TryFrom<String> for FaceKey {
+    type Error = UnknownFace;
+
+    fn try_from(text: String) -> Result<Self, Self::Error> {
+        text.parse()
+    }
+}
+
+impl From<FaceKey> for String {
+    fn from(key: FaceKey) -> String {
+        key.code()
+    }
+}
+
+/// How the wood fibres meet a face: what it drinks and how it sands.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum FaceGrain {
+    /// The wide face of the boards.
+    Face,
+    /// Along the fibres, but not the wide face: an edge of the boards.
+    LongGrain,
+    /// Across the fibres.
+    EndGrain,
+    /// Long and end grain by turns, as around a hole.
+    Mixed,
+}
+
+impl fmt::Display for FaceGrain {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.pad(match self {
+            FaceGrain::Face => "face grain",
+            FaceGrain::LongGrain => "long grain",
+            FaceGrain::EndGrain => "end grain",
+            FaceGrain::Mixed => "mixed grain",
+        })
+    }
+}
+
+/// Faces that a finish schedule treats alike.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum FaceGroup {
+    /// Top, long edges and the underside band: what is seen.
+    Show,
+    /// Ends, rim and the walls of openings: what drinks.
+    EndGrain,
+    /// The underside, or its field when it has a band.
+    Underside,
+}
+
+impl FaceGroup {
+    /// All groups, in order.
+    pub const ALL: [FaceGroup; 3] = [FaceGroup::Show, FaceGroup::EndGrain, FaceGroup::Underside];
+}
+
+impl fmt::Display for FaceGroup {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.pad(match self {
+            FaceGroup::Show => "show faces",
+            FaceGroup::EndGrain => "end grain",
+            FaceGroup::Underside => "underside",
+        })
+    }
+}
+
+/// How a top is built up, which decides the grain of its faces.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Construction {
+    /// Boards laid flat, wide faces up.
+    FaceGrain,
+    /// Strips on edge, wide faces glued to each other.
+    EdgeGrain,
+    /// Blocks on end, fibres upright.
+    EndGrain,
+    /// One board or slab.
+    SolidSlab,
+}
+
+impl Construction {
+    /// All constructions, in order.
+    pub const ALL: [Construction; 4] = [
+        Construction::FaceGrain,
+        Construction::EdgeGrain,
+        Construction::EndGrain,
+        Construction::SolidSlab,
+    ];
+
+    /// The grain a face has in a top built this way.
+    pub fn grain_of(self, key: FaceKey) -> FaceGrain {
+        let (flat, long_side, end, round) = match self {
+            Construction::FaceGrain | Construction::SolidSlab => (
+                FaceGrain::Face,
+                FaceGrain::LongGrain,
+                FaceGrain::EndGrain,
+                FaceGrain::Mixed,
+            ),
+            Construction::EdgeGrain => (
+                FaceGrain::LongGrain,
+                FaceGrain::Face,
+                FaceGrain::EndGrain,
+                FaceGrain::Mixed,
+            ),
+            // Fibres upright: whatever stands shows them lengthwise.
+            Construction::EndGrain => (
+                FaceGrain::EndGrain,
+                FaceGrain::LongGrain,
+                FaceGrain::LongGrain,
+                FaceGrain::LongGrain,
+            ),
+        };
+        match key {
+            FaceKey::Top | FaceKey::Underside | FaceKey::Band | FaceKey::Field => flat,
+            FaceKey::Front | FaceKey::Back => long_side,
+            FaceKey::Left | FaceKey::Right => end,
+            FaceKey::Rim | FaceKey::Cutout(_) | FaceKey::Hole(_) => round,
+        }
+    }
+}
+
+impl fmt::Display for Construction {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.pad(match self {
+            Construction::FaceGrain => "face grain",
+            Construction::EdgeGrain => "edge grain",
+            Construction::EndGrain => "end grain",
+            Construction::SolidSlab => "solid slab",
+        })
+    }
+}
+
+/// One face of a piece.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+pub struct Face {
+    /// Which.
+    pub key: FaceKey,
+    /// How the fibres meet it.
+    pub grain: FaceGrain,
+    /// Its surface, profile included.
+    pub area: Area,
+}
+
+impl Face {
+    /// The group the face is finished with: see [`FaceKey::group`].
+    pub fn group(&self) -> FaceGroup {
+        self.key.group()
+    }
+}

@@ -1,0 +1,11 @@
+//! Moments and dates as a person types and reads them. Instants are UTC inside and local outside;
+//! what time it is comes in as a value, since nothing here reads a clock.
+
+mod date;
+mod instant;
+mod show;
+mod words;
+
+pub use date::{DateError, parse_date, parse_future_date};
+pub use instant::{MomentError, parse_moment};
+pub use show::{show_date, show_moment, show_span};
