@@ -88,12 +88,15 @@ pub fn usual_kind(family: Family) -> ProductKind {
 }
 
 /// The family's starting figures.
+///
+/// # Panics
+/// Never: the table above holds only figures that the types accept, and a test asks for each.
 pub fn usual_figures(family: Family) -> LabelFigures {
     let row = row(family);
     LabelFigures {
-        spread: SpreadRate::from_m2_per_l(row.spread),
+        spread: SpreadRate::from_m2_per_l(row.spread).expect("spread rates of the table are positive"),
         solids_pct: row.solids,
-        density: Density::from_g_per_ml(row.density),
+        density: Density::from_g_per_ml(row.density).expect("densities of the table are positive"),
         touch: Span::minutes(row.touch),
         tack_free: Span::minutes(row.tack_free),
         windows: vec![RecoatWindow {
@@ -105,6 +108,33 @@ pub fn usual_figures(family: Family) -> LabelFigures {
         light_use: Span::days(row.light_d),
         full_cure: Span::days(row.cure_d),
         min_temp: Temperature::from_c(row.min_c),
-        max_humidity: Humidity::from_tenths(row.max_rh).unwrap_or(Humidity::MAX),
+        max_humidity: Humidity::from_tenths(row.max_rh)
+            .expect("humidities of the table lie within 0 to 100 per cent"),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::coating::{FigureBasis, Product, ProductId};
+    use crate::units::{Money, Volume};
+
+    #[test]
+    fn every_family_makes_a_product_that_stands() {
+        for family in Family::ALL {
+            let product = Product {
+                id: ProductId(uuid::Uuid::nil()),
+                name: family.word().to_owned(),
+                kind: usual_kind(family),
+                family,
+                basis: FigureBasis::FamilyRange,
+                label: usual_figures(family),
+                can: Volume::from_ul(946_353),
+                price: Money::from_cents(2_500),
+            };
+            assert_eq!(product.check(), Ok(()), "{}", family.word());
+            let label = &product.label;
+            assert!(label.touch <= label.tack_free && label.tack_free <= label.windows[0].opens);
+        }
     }
 }

@@ -1,0 +1,221 @@
+//! Passes: one product in one go over one or more pieces, and what it used.
+
+use super::action::{AmountDraft, PassDraft};
+use super::books::{BooksError, Row, Scope};
+use super::error::DeskError;
+use super::perform::{Desk, Done, Made};
+use super::recipes::kind_fits;
+use super::work::{Opened, names};
+use crate::coating::{Product, ProductId};
+use crate::shape::FaceKey;
+use crate::shop::{
+    Amount, AmountBasis, Pass, PassId, Settings, What, cautions_for_pass,
+};
+use crate::units::{Area, Volume};
+
+impl Desk<'_> {
+    pub(super) fn log_pass(&mut self, draft: &PassDraft) -> Result<Done, DeskError> {
+        if draft.picks.is_empty() {
+            return Err(DeskError::NoPiece);
+        }
+        let settings = self.settings()?;
+        let mut all: Vec<(Opened, Vec<(FaceKey, Area)>)> = Vec::new();
+        for pick in &draft.picks {
+            let opened = self.open(pick.piece)?;
+            let keys = pick.faces.clone().unwrap_or_else(|| opened.ticket.due_faces(draft.kind));
+            let faces = keys
+                .iter()
+                .map(|key| {
+                    let area = opened.ticket.face(*key).map_or(Area::from_m2(0.0), |face| face.area);
+                    (*key, area)
+                })
+                .collect();
+            all.push((opened, faces));
+        }
+        let product = self.pass_product(draft, &all)?;
+        let areas: Vec<f64> =
+            all.iter().map(|(_, faces)| faces.iter().map(|(_, area)| area.m2()).sum()).collect();
+        let expected = product.label.spread.volume_for(Area::from_m2(areas.iter().sum()));
+        let mut notes = Vec::new();
+        let amount = amount(draft.amount, &product, expected, &settings, &mut notes)?;
+        let id = PassId(self.id());
+        let pass = Pass {
+            id,
+            kind: draft.kind,
+            product: product.id,
+            started: draft.started,
+            ended: draft.ended,
+            amount,
+            air: draft.air,
+        };
+        let shares = amount.volume.split(&areas);
+        let (mut opened_all, mut said) = (Vec::new(), Vec::new());
+        for ((mut opened, faces), used) in all.into_iter().zip(shares) {
+            let keys: Vec<FaceKey> = faces.iter().map(|(key, _)| *key).collect();
+            if let Some(means) = draft.scuffed_first {
+                let coated: Vec<FaceKey> = keys
+                    .iter()
+                    .copied()
+                    .filter(|key| opened.ticket.face(*key).is_some_and(|face| !face.coats.is_empty()))
+                    .collect();
+                if !coated.is_empty() {
+                    self.add(&mut opened, What::Scuff { faces: coated, means }, draft.started);
+                }
+            }
+            let no = keys
+                .iter()
+                .filter_map(|key| opened.ticket.face(*key))
+                .map(|face| face.count(draft.kind) + 1)
+                .max()
+                .unwrap_or(1);
+            said.push(format!(
+                "{} {no} on {} of {}",
+                draft.kind.coat_word(),
+                names(&keys),
+                opened.called
+            ));
+            let what = What::Coat {
+                pass: id,
+                kind: draft.kind,
+                product: product.id,
+                faces,
+                started: draft.started,
+                used,
+            };
+            self.add(&mut opened, what, draft.ended);
+            opened_all.push(opened);
+        }
+        // The pass first: the lines of the log point at it.
+        self.books.put(Row::Pass(&pass))?;
+        self.close("The pass", opened_all)?;
+        notes.extend(
+            cautions_for_pass(&product, draft.kind, draft.scuffed_first.is_some())
+                .iter()
+                .map(crate::shop::Caution::words),
+        );
+        let words = format!(
+            "Logged {}: {}, {} {}",
+            said.join("; "),
+            product.name,
+            amount.volume.show(settings.volume),
+            amount.basis.word()
+        );
+        Ok(Done::made(words, Made::Pass(id)).with_notes(notes))
+    }
+
+    fn pass_product(
+        &self,
+        draft: &PassDraft,
+        all: &[(Opened, Vec<(FaceKey, Area)>)],
+    ) -> Result<Product, DeskError> {
+        let products = self.books.products()?;
+        let mut wanted: Vec<ProductId> = match draft.product {
+            Some(product) => vec![product],
+            None => all
+                .iter()
+                .filter_map(|(opened, _)| opened.ticket.schedule.product_for(draft.kind))
+                .collect(),
+        };
+        wanted.sort_unstable();
+        wanted.dedup();
+        let find = |id: &ProductId| products.iter().find(|product| product.id == *id);
+        match wanted.as_slice() {
+            [] => Err(crate::shop::ScheduleError::NoProduct(draft.kind.coat_word()).into()),
+            [one] => {
+                let product = find(one).ok_or(BooksError::Missing { what: "product" })?;
+                kind_fits(product, draft.kind.product_kind())?;
+                Ok(product.clone())
+            }
+            several => {
+                let names: Vec<String> =
+                    several.iter().filter_map(find).map(|product| product.name.clone()).collect();
+                Err(DeskError::MixedProducts(names.join(", ")))
+            }
+        }
+    }
+
+    /// Corrects what a pass used; the shares of its pieces follow.
+    pub(super) fn correct_pass(
+        &mut self,
+        id: PassId,
+        draft: AmountDraft,
+    ) -> Result<Done, DeskError> {
+        let settings = self.settings()?;
+        let mut pass = self.books.pass(id)?.ok_or(BooksError::Missing { what: "pass" })?;
+        let shop = self.shop(Scope::All)?;
+        let product = shop
+            .product(pass.product)
+            .ok_or(BooksError::Missing { what: "product" })?
+            .clone();
+        let mut lines = Vec::new();
+        for file in &shop.files {
+            for event in &file.events {
+                if let What::Coat { pass: of, faces, .. } = &event.what
+                    && *of == id
+                {
+                    let area: f64 = faces.iter().map(|(_, area)| area.m2()).sum();
+                    lines.push((file.piece.id, event.clone(), area));
+                }
+            }
+        }
+        let areas: Vec<f64> = lines.iter().map(|(_, _, area)| *area).collect();
+        let expected = product.label.spread.volume_for(Area::from_m2(areas.iter().sum()));
+        let mut notes = Vec::new();
+        let was = pass.amount.volume.show(settings.volume);
+        pass.amount = amount(draft, &product, expected, &settings, &mut notes)?;
+        self.books.put(Row::Pass(&pass))?;
+        for ((piece, mut event, _), share) in lines.into_iter().zip(pass.amount.volume.split(&areas)) {
+            if let What::Coat { used, .. } = &mut event.what {
+                *used = share;
+            }
+            self.books.put(Row::Event(piece, &event))?;
+        }
+        let words = format!(
+            "Corrected a pass of {} from {was} to {} {}",
+            product.name,
+            pass.amount.volume.show(settings.volume),
+            pass.amount.basis.word()
+        );
+        Ok(Done::said(words).with_notes(notes))
+    }
+}
+
+/// The amount in volume, with doubts about it in words.
+fn amount(
+    draft: AmountDraft,
+    product: &Product,
+    expected: Volume,
+    settings: &Settings,
+    notes: &mut Vec<String>,
+) -> Result<Amount, DeskError> {
+    let amount = match draft {
+        AmountDraft::Estimate => Amount { volume: expected, basis: AmountBasis::Estimated },
+        AmountDraft::Volume(volume) => Amount { volume, basis: AmountBasis::Measured },
+        AmountDraft::Weighed { before, after } => {
+            if after > before {
+                return Err(DeskError::WeightRose { before: before.show(), after: after.show() });
+            }
+            let volume = product.label.density.volume_of(before - after);
+            Amount { volume, basis: AmountBasis::Weighed { before, after } }
+        }
+    };
+    if draft != AmountDraft::Estimate {
+        if amount.volume.ul() <= 0 {
+            return Err(DeskError::NothingUsed);
+        }
+        let show = |volume: Volume| volume.show(settings.volume);
+        let (used, usual) = (amount.volume.ul(), expected.ul().max(1));
+        if used / usual >= 100 {
+            return Err(DeskError::AbsurdAmount { amount: show(amount.volume), expected: show(expected) });
+        }
+        if used >= 3 * usual || 3 * used <= usual {
+            notes.push(format!(
+                "{} is far from the {} this area takes at the label's spread rate; undo it if it \
+                 was mistyped.",
+                show(amount.volume),
+                show(expected)
+            ));
+        }
+    }
+    Ok(amount)
+}

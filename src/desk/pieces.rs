@@ -1,0 +1,130 @@
+//! Pieces: entered, changed, removed.
+
+use super::action::{PieceDraft, Which};
+use super::books::{BooksError, Key, Row, Scope};
+use super::error::DeskError;
+use super::people::{NAME_MOST, PIECE_MOST, needed, verb};
+use super::perform::{Desk, Done, Made};
+use crate::shape::FaceKey;
+use crate::shop::{Event, EventId, Piece, PieceFile, PieceId, Stage, Ticket, What};
+
+impl Desk<'_> {
+    pub(super) fn save_piece(
+        &mut self,
+        which: Which<PieceId>,
+        draft: &PieceDraft,
+    ) -> Result<Done, DeskError> {
+        let mut notes = Vec::new();
+        let cure = "type what the shop calls it, for example bar top.";
+        let name = needed("The piece's name", &draft.name, PIECE_MOST, cure, &mut notes)?;
+        let cure = "type the wood, for example hard maple.";
+        let species = needed("The species", &draft.species, NAME_MOST, cure, &mut notes)?;
+        let recipe_known = self.books.recipes()?.iter().any(|recipe| recipe.id == draft.recipe);
+        if !recipe_known {
+            return Err(BooksError::Missing { what: "recipe" }.into());
+        }
+        let piece = Piece {
+            id: PieceId(uuid::Uuid::nil()),
+            job: draft.job,
+            no: 0,
+            name,
+            kind: draft.kind,
+            species,
+            construction: draft.construction,
+            shape: draft.shape.clone(),
+            recipe: draft.recipe,
+            schedule: None,
+            stage: Stage::Sanding,
+            finished: false,
+        };
+        let done = match which {
+            Which::New => self.add_piece(piece),
+            Which::This(id) => self.change_piece(id, piece),
+        }?;
+        Ok(done.with_notes(notes))
+    }
+
+    fn add_piece(&mut self, mut piece: Piece) -> Result<Done, DeskError> {
+        let shop = self.shop(Scope::Job(piece.job))?;
+        let job = shop.job(piece.job).ok_or(BooksError::Missing { what: "job" })?;
+        piece.id = PieceId(self.id());
+        piece.no = shop.files.iter().map(|file| file.piece.no + 1).max().unwrap_or(0);
+        self.books.put(Row::Piece(&piece))?;
+        let words = format!("{} piece {} {}", verb(Which::<PieceId>::New), piece.ticket_no(job.no), piece.name);
+        Ok(Done::made(words, Made::Piece(piece.id)))
+    }
+
+    fn change_piece(&mut self, id: PieceId, mut piece: Piece) -> Result<Done, DeskError> {
+        let (shop, mut file) = self.piece_file(id)?;
+        let called = shop.called(&file);
+        let started = !file.events.is_empty();
+        if started && (file.piece.recipe != piece.recipe) {
+            return Err(DeskError::Started(called));
+        }
+        piece.id = id;
+        piece.job = file.piece.job;
+        piece.no = file.piece.no;
+        piece.schedule = file.piece.schedule.clone();
+        piece.stage = file.piece.stage;
+        piece.finished = file.piece.finished;
+        let mut notes = Vec::new();
+        let mut reshaped = None;
+        if started {
+            let before: Vec<FaceKey> = keys(&file.piece);
+            let after: Vec<FaceKey> = keys(&piece);
+            let added: Vec<FaceKey> = missing(&after, &before);
+            let removed: Vec<FaceKey> = missing(&before, &after);
+            if !added.is_empty() || !removed.is_empty() {
+                if !added.is_empty() {
+                    let names: Vec<String> = added.iter().map(ToString::to_string).collect();
+                    notes.push(format!(
+                        "New and bare: {}. They go through sanding, seal and coats like the rest.",
+                        names.join(", ")
+                    ));
+                }
+                let id = EventId(self.id());
+                reshaped = Some(Event { id, at: self.now, what: What::Reshaped { added, removed } });
+            }
+        }
+        file.piece = piece;
+        if let Some(event) = reshaped {
+            file.events.push(event.clone());
+            let ticket = Ticket::of(&file);
+            file.piece.stage = ticket.stage;
+            file.piece.finished = ticket.finished.is_some();
+            self.books.put(Row::Piece(&file.piece))?;
+            self.books.put(Row::Event(id, &event))?;
+        } else {
+            self.books.put(Row::Piece(&file.piece))?;
+        }
+        let words = format!("Changed piece {} {}", shop.ticket_no(&file), file.piece.name);
+        Ok(Done::made(words, Made::Piece(id)).with_notes(notes))
+    }
+
+    pub(super) fn remove_piece(&mut self, id: PieceId) -> Result<Done, DeskError> {
+        let (shop, file) = self.piece_file(id)?;
+        let called = shop.called(&file);
+        if !file.events.is_empty() {
+            return Err(DeskError::OnRecord(called));
+        }
+        self.remove(Key::Piece(id), format!("Removed piece {called}"))
+    }
+
+    /// One piece with its log, and the shop around it.
+    pub(super) fn piece_file(
+        &self,
+        id: PieceId,
+    ) -> Result<(super::snapshot::Shop, PieceFile), BooksError> {
+        let shop = self.shop(Scope::One(id))?;
+        let file = shop.file(id).cloned().ok_or(BooksError::Missing { what: "piece" })?;
+        Ok((shop, file))
+    }
+}
+
+fn keys(piece: &Piece) -> Vec<FaceKey> {
+    piece.shape.faces(piece.construction).iter().map(|face| face.key).collect()
+}
+
+fn missing(all: &[FaceKey], from: &[FaceKey]) -> Vec<FaceKey> {
+    all.iter().copied().filter(|key| !from.contains(key)).collect()
+}
