@@ -33,7 +33,7 @@ fn a_gallon_is_231_cubic_inches() {
     // 8 pints, 128 fluid ounces and 3.785 411 784 liters: same appendix, from memory, and both
     // follow from the tables of 16 CFR 500.19 below.
     let cubic_inch_ml = 2.54_f64.powi(3);
-    near(231.0 * cubic_inch_ml, 3785.411_784, 1e-9);
+    near(231.0 * cubic_inch_ml, 3_785.411_784, 1e-9);
     let read = |text| Volume::parse(text, VolumeStyle::FluidOunces);
     // A gallon is 3,785,411.784 microlitres, kept to the microlitre.
     assert_eq!(read("1 gal"), Ok(Volume::from_ul(3_785_412)));
@@ -81,13 +81,15 @@ fn the_factors_for_package_labels_come_out() {
         let read = Volume::parse(text, VolumeStyle::FluidOunces);
         read.map(Volume::ml).unwrap_or_default()
     };
-    near(ml("1 fl oz"), 29.5735, 5e-4); // 1 fluid ounce = 29.573 5 mL; kept to the microlitre
-    near(ml("1 pt"), 473.177, 1e-3); // 1 liquid pint = 473.177 mL
+    near(ml("100 fl oz"), 2957.35, 5e-3); // 1 fluid ounce = 29.573 5 mL
+    // 1 liquid pint = 473.177 mL: the table's last digit is one high, since a gallon of 231 cubic
+    // inches makes 473.176 473 mL.
+    near(ml("1 pt"), 473.177, 1.001e-3);
     near(ml("1 qt"), 946.353, 1e-3); // 1 liquid quart = 946.353 mL
     near(ml("1 gal"), 3785.41, 5e-3); // 1 gallon = 3.785 41 L
     near(Volume::from_ml(1000.0).gallons(), 0.264_172, 5e-7); // 1 liter = 0.264 172 gallon
     let g = |text| Mass::parse(text).map(Mass::g).unwrap_or_default();
-    near(g("1 oz wt"), 28.3495, 5e-4); // 1 ounce = 28.349 5 g; kept to the milligram
+    near(g("100 oz wt"), 2834.95, 5e-3); // 1 ounce = 28.349 5 g
     near(g("1 lb"), 453.592, 1e-3); // 1 pound = 453.592 g
     near(Mass::from_g(1000.0).lb(), 2.204_62, 5e-6); // 1 kilogram = 2.204 62 lb
 }
