@@ -85,3 +85,48 @@ fn is_unwanted(c: char) -> bool {
             '\u{061C}' | '\u{200E}' | '\u{200F}' | '\u{202A}'..='\u{202E}' | '\u{2066}'..='\u{206F}'
             | '\u{200B}' | '\u{2060}' | '\u{FEFF}' | '\u{FFF9}'..='\u{FFFB}')
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_line_keeps_its_words_and_loses_what_steers() {
+        for (raw, line, left_out) in [
+            ("  Walnut \t top \n island ", "Walnut top island", 0),
+            ("a\r\nb", "a b", 0),
+            ("\u{1B}[31mred\u{1B}[0m", "red", 9),
+            ("\u{9B}31mred", "red", 4),
+            ("\u{1B}]0;title\u{7}top", "top", 10),
+            ("a\u{202E}b\u{2066}c\u{200F}", "abc", 3),
+            ("a\u{2028}b\u{85}c", "a b c", 2),
+            ("a\u{0}b\u{7F}c", "abc", 2),
+            ("a\u{200B}b\u{FEFF}", "ab", 2),
+            ("bell\u{7}", "bell", 1),
+            ("5⅜″ × 2′, Zoë 木", "5⅜″ × 2′, Zoë 木", 0),
+            ("👩\u{200D}🔧", "👩\u{200D}🔧", 0),
+            ("", "", 0),
+        ] {
+            assert_eq!(clean_line(raw), (line.to_owned(), left_out), "{raw:?}");
+        }
+    }
+
+    #[test]
+    fn a_text_keeps_its_line_ends() {
+        let raw = "\n one  two \r\n\r\nthree\rfour\u{1B}[2J\n\n";
+        assert_eq!(clean_text(raw), ("one two\n\nthree\nfour".to_owned(), 5));
+    }
+
+    #[test]
+    fn width_counts_what_a_terminal_shows() {
+        for (text, width) in [
+            ("top", 3),
+            ("木", 2),
+            ("e\u{301}", 1),
+            ("👩\u{200D}🔧", 2),
+            ("", 0),
+        ] {
+            assert_eq!(display_width(text), width, "{text:?}");
+        }
+    }
+}

@@ -178,11 +178,8 @@ fn unit(reader: &mut Reader<'_>) -> Option<Unit> {
         ),
         (Unit::Pound, &["lb", "lbs", "pound", "pounds"]),
     ];
-    if reader.eat_word(&["floz"]) {
+    if reader.eat_word(&["floz"]) || reader.eat_two_words(&["fl", "fluid"], OUNCE) {
         return Some(Unit::FluidOunce);
-    }
-    if reader.eat_word(&["fl", "fluid"]) {
-        return reader.eat_word(OUNCE).then_some(Unit::FluidOunce);
     }
     if reader.eat_word(OUNCE) {
         let weight = reader.eat_word(&["wt", "weight"]);

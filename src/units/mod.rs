@@ -19,6 +19,8 @@ pub mod moment;
 mod money;
 mod scan;
 mod spread;
+#[cfg(test)]
+mod tests;
 mod volume;
 
 pub use air::{AirError, Humidity, Temperature, TemperatureStyle, parse_air};

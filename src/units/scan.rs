@@ -88,6 +88,16 @@ impl<'a> Reader<'a> {
         found
     }
 
+    /// Steps over the next two tokens when they are one of the first words and one of the second.
+    pub(super) fn eat_two_words(&mut self, first: &[&str], second: &[&str]) -> bool {
+        let start = self.next;
+        let found = self.eat_word(first) && self.eat_word(second);
+        if !found {
+            self.next = start;
+        }
+        found
+    }
+
     /// The byte where the next token starts, or where the text ends.
     pub(super) fn at(&self) -> usize {
         self.tokens

@@ -2,6 +2,8 @@
 
 mod parse;
 mod show;
+#[cfg(test)]
+mod tests;
 
 pub use parse::{BareUnit, LengthError};
 pub use show::LengthStyle;

@@ -4,6 +4,8 @@
 mod date;
 mod instant;
 mod show;
+#[cfg(test)]
+mod tests;
 mod words;
 
 pub use date::{DateError, parse_date, parse_future_date};
