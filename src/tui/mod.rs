@@ -1,1 +1,8 @@
-//! The tui room.
+//! The screens: state, pure update, view, keymaps.
+//!
+//! Lives here: what is drawn and what a key means. May not live here: SQL, rules about wood and
+//! finish, a reading of the clock; what a person wants done goes to the desk as an action.
+
+pub mod forms;
+pub mod kit;
+pub mod screen;
