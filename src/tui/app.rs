@@ -1,0 +1,436 @@
+//! The app around the screens: which is open, what was said last, what a key means before any
+//! screen sees it. `update` is pure: it changes this state and says what is to be done outside.
+
+use super::forms::{FormKind, OpenForm};
+use super::kit::form::FormAction;
+use super::kit::key::Key;
+use super::kit::pager::Pager;
+use super::kit::theme::Theme;
+use super::screen::{Ctx, Place, Screen, Wish};
+use super::screens::bench::Bench;
+use super::screens::job_book::JobBook;
+use super::screens::journal::Journal;
+use super::screens::rack::Rack;
+use super::screens::recipes::Recipes;
+use super::screens::shelf::Shelf;
+use super::screens::ticket::TicketScreen;
+use crate::coating::DryingClock;
+use crate::desk::{Action, DeskError, Done, JournalLine, Made, Shop, Which};
+use crate::shop::{PieceId, Shows, Ticket, waiting};
+use chrono::{DateTime, Utc};
+
+/// What is to be done outside the state.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Effect {
+    /// Do this action and tell the app how it ended.
+    Act(Action),
+    /// Ring the bell.
+    Ring,
+    /// Draw everything anew.
+    Redraw,
+    /// Leave.
+    Quit,
+}
+
+/// What lies over the screen.
+#[derive(Debug)]
+pub enum Layer {
+    /// A ticket.
+    Ticket(TicketScreen),
+    /// A form.
+    Form(Box<OpenForm>),
+    /// Lines to read, with a heading.
+    Read(String, Pager),
+    /// Lines that answer what was just tried.
+    Tell(Pager),
+}
+
+/// What was said last.
+#[derive(Debug, Clone, Default, PartialEq, Eq)]
+pub struct Said {
+    /// What was done.
+    pub words: String,
+    /// What to mind; gone with the next key.
+    pub notes: Vec<String>,
+}
+
+/// The state of the screen.
+pub struct App {
+    /// The shop as last read.
+    pub shop: Shop,
+    /// The newest lines of the journal.
+    pub journal: Vec<JournalLine>,
+    /// The moment.
+    pub now: DateTime<Utc>,
+    /// The styles.
+    pub theme: Theme,
+    /// The drying clock.
+    pub clock: Box<dyn DryingClock>,
+    /// Which screen is open.
+    pub place: Place,
+    /// The Bench.
+    pub bench: Bench,
+    /// The Rack.
+    pub rack: Rack,
+    /// The Shelf.
+    pub shelf: Shelf,
+    /// The Job book.
+    pub job_book: JobBook,
+    /// The recipes.
+    pub recipes: Recipes,
+    /// The journal.
+    pub journal_screen: Journal,
+    /// What lies over the screen, the topmost last.
+    pub layers: Vec<Layer>,
+    /// What was said last.
+    pub said: Said,
+    /// Pieces that came due since they were last acknowledged.
+    pub due: Vec<PieceId>,
+    /// Pieces that were waiting when last looked at.
+    waiting: Vec<PieceId>,
+    /// The form whose action is under way.
+    submitted: bool,
+}
+
+impl App {
+    /// A fresh screen on a shop just read. An empty shop leads into the first client.
+    pub fn new(
+        shop: Shop,
+        journal: Vec<JournalLine>,
+        now: DateTime<Utc>,
+        theme: Theme,
+        clock: Box<dyn DryingClock>,
+    ) -> Self {
+        let mut app = Self {
+            shop,
+            journal,
+            now,
+            theme,
+            clock,
+            place: Place::Bench,
+            bench: Bench::default(),
+            rack: Rack::default(),
+            shelf: Shelf::default(),
+            job_book: JobBook::default(),
+            recipes: Recipes::default(),
+            journal_screen: Journal::default(),
+            layers: Vec::new(),
+            said: Said::default(),
+            due: Vec::new(),
+            waiting: Vec::new(),
+            submitted: false,
+        };
+        app.settle();
+        app.waiting = app.not_yet();
+        if app.shop.clients.is_empty() {
+            app.open_form(FormKind::Client(Which::New));
+            app.said.words =
+                "Welcome. Begin with the client; the job and the first piece follow.".to_owned();
+        }
+        app
+    }
+
+    /// The shop was read anew.
+    pub fn loaded(&mut self, shop: Shop, journal: Vec<JournalLine>, now: DateTime<Utc>) {
+        self.shop = shop;
+        self.journal = journal;
+        self.now = now;
+        self.settle();
+    }
+
+    /// Runs `look` with the screens in hand and the shop to look at.
+    fn with<T>(&mut self, look: impl FnOnce(&mut dyn Screen, &Ctx<'_>) -> T) -> T {
+        let ctx = Ctx {
+            shop: &self.shop,
+            journal: &self.journal,
+            now: self.now,
+            clock: self.clock.as_ref(),
+            theme: &self.theme,
+        };
+        if let Some(Layer::Ticket(ticket)) = self.layers.last_mut() {
+            return look(ticket, &ctx);
+        }
+        match self.place {
+            Place::Bench => look(&mut self.bench, &ctx),
+            Place::Rack => look(&mut self.rack, &ctx),
+            Place::Shelf => look(&mut self.shelf, &ctx),
+            Place::JobBook => look(&mut self.job_book, &ctx),
+            Place::Recipes => look(&mut self.recipes, &ctx),
+            Place::Journal => look(&mut self.journal_screen, &ctx),
+        }
+    }
+
+    fn settle(&mut self) {
+        let ctx = Ctx {
+            shop: &self.shop,
+            journal: &self.journal,
+            now: self.now,
+            clock: self.clock.as_ref(),
+            theme: &self.theme,
+        };
+        let screens: [&mut dyn Screen; 6] = [
+            &mut self.bench,
+            &mut self.rack,
+            &mut self.shelf,
+            &mut self.job_book,
+            &mut self.recipes,
+            &mut self.journal_screen,
+        ];
+        for screen in screens {
+            screen.settle(&ctx);
+        }
+        for layer in &mut self.layers {
+            if let Layer::Ticket(ticket) = layer {
+                ticket.settle(&ctx);
+            }
+        }
+    }
+
+    /// Pieces that wait for a moment still to come.
+    fn not_yet(&self) -> Vec<PieceId> {
+        let gates = self.shop.gates(self.clock.as_ref());
+        self.shop
+            .files
+            .iter()
+            .filter(|file| {
+                waiting(&Ticket::of(file), &gates, self.now).shows() == Shows::Drying
+            })
+            .map(|file| file.piece.id)
+            .collect()
+    }
+
+    /// Time went on: what came due rings the bell and holds the banner.
+    pub fn tick(&mut self, now: DateTime<Utc>) -> Vec<Effect> {
+        self.now = now;
+        self.settle();
+        let waits = self.not_yet();
+        let gates = self.shop.gates(self.clock.as_ref());
+        let came_due: Vec<PieceId> = self
+            .shop
+            .files
+            .iter()
+            .filter(|file| self.waiting.contains(&file.piece.id) && !waits.contains(&file.piece.id))
+            .filter(|file| {
+                waiting(&Ticket::of(file), &gates, now).shows() == Shows::Ready
+            })
+            .map(|file| file.piece.id)
+            .collect();
+        self.waiting = waits;
+        let rings = came_due.iter().any(|piece| !self.due.contains(piece));
+        for piece in came_due {
+            if !self.due.contains(&piece) {
+                self.due.push(piece);
+            }
+        }
+        if rings { vec![Effect::Ring] } else { Vec::new() }
+    }
+
+    /// A key.
+    pub fn key(&mut self, key: &Key) -> Vec<Effect> {
+        self.said.notes.clear();
+        if *key == Key::Ctrl('c') {
+            return vec![Effect::Quit];
+        }
+        if *key == Key::Ctrl('l') {
+            return vec![Effect::Redraw];
+        }
+        match self.layers.last_mut() {
+            Some(Layer::Form(_)) => self.form_key(key),
+            Some(Layer::Read(_, pager) | Layer::Tell(pager)) => {
+                if !pager.key(key) || *key == Key::Enter {
+                    self.layers.pop();
+                }
+                Vec::new()
+            }
+            Some(Layer::Ticket(ticket)) if ticket.is_walking() => self.screen_key(key),
+            _ => self.global_key(key).unwrap_or_else(|| self.screen_key(key)),
+        }
+    }
+
+    /// Pasted text goes into the form.
+    pub fn paste(&mut self, text: &str) {
+        if let Some(Layer::Form(open)) = self.layers.last_mut() {
+            open.form.paste(text);
+            open.changed(&self.shop, self.now);
+        }
+    }
+
+    fn global_key(&mut self, key: &Key) -> Option<Vec<Effect>> {
+        let searching = self.place == Place::Journal
+            && self.layers.is_empty()
+            && self.journal_screen.is_searching();
+        if searching {
+            return None;
+        }
+        Some(match key {
+            Key::Char('q') => vec![Effect::Quit],
+            Key::Char('u') => vec![Effect::Act(Action::Undo)],
+            Key::Char('a') => vec![Effect::Act(Action::Redo)],
+            Key::Char('0') => {
+                self.due.clear();
+                Vec::new()
+            }
+            Key::Char('?') => {
+                self.help();
+                Vec::new()
+            }
+            Key::Char('7') => {
+                self.open_form(FormKind::Settings);
+                Vec::new()
+            }
+            Key::Char(digit @ '1'..='6') => {
+                let at = usize::from(u8::try_from(*digit).unwrap_or(b'1') - b'1');
+                self.go(Place::ALL[at.min(Place::ALL.len() - 1)]);
+                Vec::new()
+            }
+            _ => return None,
+        })
+    }
+
+    fn go(&mut self, place: Place) {
+        self.layers.clear();
+        self.place = place;
+    }
+
+    fn help(&mut self) {
+        let width = 72;
+        let (title, mut lines) =
+            self.with(|screen, ctx| (screen.title(ctx), screen.help(width)));
+        lines.push(String::new());
+        lines.extend(super::global_keys::help_lines(width));
+        self.layers.push(Layer::Read(format!("Keys: {title}"), Pager::new(lines)));
+    }
+
+    fn screen_key(&mut self, key: &Key) -> Vec<Effect> {
+        let wishes = self.with(|screen, ctx| screen.key(key, ctx));
+        wishes.into_iter().flat_map(|wish| self.grant(wish)).collect()
+    }
+
+    fn grant(&mut self, wish: Wish) -> Vec<Effect> {
+        match wish {
+            Wish::Act(action) => return vec![Effect::Act(action)],
+            Wish::Form(kind) => self.open_form(kind),
+            Wish::Ticket(piece) => self.open_ticket(piece),
+            Wish::Go(place) => self.go(place),
+            Wish::Tell(lines) => self.layers.push(Layer::Tell(Pager::new(lines))),
+            Wish::Read { title, lines } => {
+                self.layers.push(Layer::Read(title, Pager::new(lines)));
+            }
+            Wish::Back => {
+                if let Some(Layer::Ticket(ticket)) = self.layers.pop() {
+                    self.bench.focus_on(ticket.piece());
+                }
+            }
+        }
+        Vec::new()
+    }
+
+    fn open_ticket(&mut self, piece: PieceId) {
+        self.layers.push(Layer::Ticket(TicketScreen::new(piece)));
+        self.settle();
+    }
+
+    fn open_form(&mut self, kind: FormKind) {
+        self.layers.push(Layer::Form(Box::new(OpenForm::new(kind, &self.shop, self.now))));
+    }
+
+    fn form_key(&mut self, key: &Key) -> Vec<Effect> {
+        let Some(Layer::Form(open)) = self.layers.last_mut() else { return Vec::new() };
+        match open.form.key(key) {
+            FormAction::None => Vec::new(),
+            FormAction::Changed => {
+                open.changed(&self.shop, self.now);
+                Vec::new()
+            }
+            FormAction::Submit => match open.submit(&self.shop, self.now) {
+                Some(action) => {
+                    self.submitted = true;
+                    vec![Effect::Act(action)]
+                }
+                None => Vec::new(),
+            },
+            FormAction::Cancel => {
+                let touched = open.form.is_touched();
+                self.layers.pop();
+                if touched {
+                    self.said.words = "Left the form; nothing of it was saved.".to_owned();
+                }
+                Vec::new()
+            }
+        }
+    }
+
+    /// How an action ended.
+    pub fn ended(&mut self, result: Result<Done, DeskError>) {
+        let from_form = std::mem::take(&mut self.submitted);
+        match result {
+            Ok(done) => {
+                let form = if from_form { self.layers.pop() } else { None };
+                let made = done.made;
+                self.said = Said { words: done.words, notes: done.notes };
+                self.waiting = self.not_yet();
+                self.due.retain(|piece| !self.waiting.contains(piece));
+                if form.is_some() {
+                    self.lead_on(made);
+                }
+            }
+            Err(error) => {
+                let zone = self.shop.settings.zone;
+                let now = self.now;
+                if from_form
+                    && let Some(Layer::Form(open)) = self.layers.last_mut()
+                    && open.refused(&error, now, zone)
+                {
+                    return;
+                }
+                self.layers.push(Layer::Tell(Pager::new(error.lines(now, zone))));
+            }
+        }
+    }
+
+    /// After the first client comes the first job, after it the first piece, then its ticket.
+    fn lead_on(&mut self, made: Made) {
+        match made {
+            Made::Client(client) if !self.shop.jobs.iter().any(|job| job.client == client) => {
+                self.open_form(FormKind::Job(Which::New, Some(client)));
+            }
+            Made::Job(job) if !self.shop.files.iter().any(|file| file.piece.job == job) => {
+                self.open_form(FormKind::Piece(Which::New, Some(job)));
+            }
+            Made::Piece(piece) => {
+                self.bench.focus_on(piece);
+                let fresh = self.shop.file(piece).is_some_and(|file| file.events.is_empty());
+                if fresh && !self.layers.iter().any(|layer| matches!(layer, Layer::Ticket(_))) {
+                    self.open_ticket(piece);
+                }
+            }
+            _ => {}
+        }
+    }
+
+    /// The topmost screen under forms and notices, with what it may look at.
+    pub fn look<T>(&self, look: impl FnOnce(&dyn Screen, &Ctx<'_>) -> T) -> T {
+        let ctx = Ctx {
+            shop: &self.shop,
+            journal: &self.journal,
+            now: self.now,
+            clock: self.clock.as_ref(),
+            theme: &self.theme,
+        };
+        let ticket = self.layers.iter().rev().find_map(|layer| match layer {
+            Layer::Ticket(ticket) => Some(ticket),
+            _ => None,
+        });
+        if let Some(ticket) = ticket {
+            return look(ticket, &ctx);
+        }
+        match self.place {
+            Place::Bench => look(&self.bench, &ctx),
+            Place::Rack => look(&self.rack, &ctx),
+            Place::Shelf => look(&self.shelf, &ctx),
+            Place::JobBook => look(&self.job_book, &ctx),
+            Place::Recipes => look(&self.recipes, &ctx),
+            Place::Journal => look(&self.journal_screen, &ctx),
+        }
+    }
+}

@@ -1,0 +1,405 @@
+//! The ticket of one piece: the sheet of faces and steps, and the set list.
+
+use super::super::forms::FormKind;
+use super::super::kit::key::Key;
+use super::super::kit::keymap::{Binding, Keymap};
+use super::super::screen::{Ctx, Screen, Wish};
+use super::bench::next_step;
+use super::walk::{Step, Walk};
+use crate::desk::{Action, FacePick, Which};
+use crate::shape::FaceKey;
+use crate::shop::{CoatKind, FaceState, Grit, PieceId, SetItem, Stage, Ticket, waiting};
+use ratatui::buffer::Buffer;
+use ratatui::layout::Rect;
+
+/// What a key does on a ticket.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Do {
+    Tick,
+    TakeBack,
+    WholeGrit,
+    Next,
+    Move,
+    MoveBack,
+    Pass,
+    Wipe,
+    Scuff,
+    Touch,
+    SandBack,
+    Hidden,
+    Edit,
+    Log,
+    Other,
+    Up,
+    Down,
+    Left,
+    Right,
+    Back,
+}
+
+const KEYS: Keymap<Do> = Keymap(&[
+    Binding {
+        keys: &["space"],
+        action: Do::Tick,
+        hint: "tick",
+        help: "Ticks the cell, only in order; on a coat it opens the pass.",
+    },
+    Binding {
+        keys: &["g"],
+        action: Do::WholeGrit,
+        hint: "whole grit",
+        help: "Ticks a whole grit: asks face by face whether it was looked at.",
+    },
+    Binding { keys: &["d"], action: Do::Next, hint: "do next", help: "Does what the piece waits for." },
+    Binding {
+        keys: &["m"],
+        action: Do::Move,
+        hint: "move along",
+        help: "Moves the piece to the next stage that asks something; a refused move lists every \
+               reason.",
+    },
+    Binding { keys: &["p"], action: Do::Pass, hint: "log pass", help: "Logs a pass on this piece." },
+    Binding {
+        keys: &["w"],
+        action: Do::Wipe,
+        hint: "wipe",
+        help: "Logs the wipe-down, or stain wiped off.",
+    },
+    Binding { keys: &["s"], action: Do::Scuff, hint: "scuff", help: "Logs a scuff between coats." },
+    Binding { keys: &["t"], action: Do::Touch, hint: "touch", help: "Logs a touch test." },
+    Binding {
+        keys: &["b"],
+        action: Do::SandBack,
+        hint: "sand back",
+        help: "Sands faces back to a grit, with the reason; their later ticks and coats are to do \
+               again.",
+    },
+    Binding {
+        keys: &["h"],
+        action: Do::Hidden,
+        hint: "",
+        help: "Declares a face not exposed, with the reason, or withdraws it.",
+    },
+    Binding { keys: &["l"], action: Do::Log, hint: "log", help: "Shows the log of the piece." },
+    Binding { keys: &["e"], action: Do::Edit, hint: "", help: "Changes the piece's data." },
+    Binding {
+        keys: &["backspace", "delete"],
+        action: Do::TakeBack,
+        hint: "",
+        help: "Takes a tick back that was a mistake.",
+    },
+    Binding { keys: &["k"], action: Do::MoveBack, hint: "", help: "Moves the piece one stage back." },
+    Binding {
+        keys: &["tab"],
+        action: Do::Other,
+        hint: "",
+        help: "Between the sheet of faces and the set list, once the piece is in set.",
+    },
+    Binding { keys: &["up"], action: Do::Up, hint: "", help: "To the face or line above." },
+    Binding { keys: &["down"], action: Do::Down, hint: "", help: "To the face or line below." },
+    Binding { keys: &["left"], action: Do::Left, hint: "", help: "To the step before." },
+    Binding { keys: &["right"], action: Do::Right, hint: "", help: "To the step after." },
+    Binding { keys: &["esc"], action: Do::Back, hint: "back", help: "Back to the screen before." },
+]);
+
+/// One column of the sheet.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Column {
+    /// A grit.
+    Grit(Grit),
+    /// The wipe-down.
+    Wipe,
+    /// Coats of a kind.
+    Coat(CoatKind),
+}
+
+/// The columns of a ticket's sheet: what its schedule asks, in order, and what was laid besides.
+pub(super) fn sheet_columns(ticket: &Ticket) -> Vec<Column> {
+    let mut out: Vec<Column> = ticket.grits().into_iter().map(Column::Grit).collect();
+    if ticket.schedule.asks_wipe_down() {
+        out.push(Column::Wipe);
+    }
+    for kind in CoatKind::ALL {
+        let laid = ticket.faces.iter().any(|face| face.count(kind) > 0);
+        if ticket.schedule.asks(kind.stage()) || laid {
+            out.push(Column::Coat(kind));
+        }
+    }
+    out
+}
+
+/// An opened ticket.
+#[derive(Debug)]
+pub struct TicketScreen {
+    pub(super) piece: PieceId,
+    pub(super) face: usize,
+    pub(super) column: usize,
+    pub(super) on_set_list: bool,
+    pub(super) item: usize,
+    pub(super) walk: Option<Walk>,
+    stage_seen: Option<Stage>,
+}
+
+impl TicketScreen {
+    /// Opens the ticket of a piece.
+    pub fn new(piece: PieceId) -> Self {
+        Self {
+            piece,
+            face: 0,
+            column: 0,
+            on_set_list: false,
+            item: 0,
+            walk: None,
+            stage_seen: None,
+        }
+    }
+
+    /// The piece.
+    pub fn piece(&self) -> PieceId {
+        self.piece
+    }
+
+    /// Whether the walk round the piece is under way, which takes every key.
+    pub fn is_walking(&self) -> bool {
+        self.walk.is_some()
+    }
+
+    /// The folded ticket, if the piece is there.
+    pub(super) fn ticket(&self, ctx: &Ctx<'_>) -> Option<Ticket> {
+        ctx.shop.file(self.piece).map(Ticket::of)
+    }
+
+    fn cell<'t>(&self, ticket: &'t Ticket) -> Option<(&'t FaceState, Column)> {
+        let columns = sheet_columns(ticket);
+        Some((ticket.faces.get(self.face)?, *columns.get(self.column)?))
+    }
+
+    fn tick(&self, ticket: &Ticket, ctx: &Ctx<'_>) -> Vec<Wish> {
+        if self.on_set_list {
+            let Some(item) = SetItem::ALL.get(self.item).copied() else { return Vec::new() };
+            return vec![Wish::Act(Action::SetList { piece: self.piece, item, done: true })];
+        }
+        let piece = self.piece;
+        match self.cell(ticket) {
+            Some((face, Column::Grit(grit))) => {
+                vec![Wish::Act(Action::Tick { piece, faces: vec![face.key], grit, at: ctx.now })]
+            }
+            Some((face, Column::Wipe)) => {
+                let picks = vec![FacePick { piece, faces: Some(vec![face.key]) }];
+                vec![Wish::Act(Action::Wipe { picks, at: ctx.now })]
+            }
+            Some((_, Column::Coat(kind))) => {
+                vec![Wish::Form(FormKind::Pass { pieces: vec![piece], kind })]
+            }
+            None => Vec::new(),
+        }
+    }
+
+    fn take_back(&self, ticket: &Ticket, ctx: &Ctx<'_>) -> Vec<Wish> {
+        let piece = self.piece;
+        if self.on_set_list {
+            let Some(item) = SetItem::ALL.get(self.item).copied() else { return Vec::new() };
+            return vec![Wish::Act(Action::SetList { piece, item, done: false })];
+        }
+        match self.cell(ticket) {
+            Some((face, Column::Grit(grit))) => {
+                vec![Wish::Act(Action::Untick { piece, face: face.key, grit, at: ctx.now })]
+            }
+            _ => vec![Wish::Tell(vec![
+                "Only a grit's tick is taken back here. Press u to undo the last action, or b to \
+                 sand back."
+                    .to_owned(),
+            ])],
+        }
+    }
+
+    /// Starts the walk for the grit under the cursor, or the next that is missing.
+    fn whole_grit(&mut self, ticket: &Ticket) -> Vec<Wish> {
+        let under = match self.cell(ticket) {
+            Some((_, Column::Grit(grit))) if !lacking(ticket, grit).is_empty() => Some(grit),
+            _ => None,
+        };
+        let grit = under.or_else(|| {
+            ticket.grits().into_iter().find(|grit| !lacking(ticket, *grit).is_empty())
+        });
+        match grit.and_then(|grit| Walk::new(grit, lacking(ticket, grit))) {
+            Some(walk) => {
+                let column = sheet_columns(ticket).iter().position(|c| *c == Column::Grit(walk.grit));
+                self.column = column.unwrap_or(self.column);
+                self.on_set_list = false;
+                self.walk = Some(walk);
+                Vec::new()
+            }
+            None => vec![Wish::Tell(vec!["Every face carries every grit.".to_owned()])],
+        }
+    }
+
+    fn walk_key(&mut self, key: &Key, ctx: &Ctx<'_>) -> Vec<Wish> {
+        let Some(walk) = &mut self.walk else { return Vec::new() };
+        let grit = walk.grit;
+        match walk.key(key) {
+            Step::On => Vec::new(),
+            Step::Over(faces) => {
+                self.walk = None;
+                if faces.is_empty() {
+                    return Vec::new();
+                }
+                vec![Wish::Act(Action::Tick { piece: self.piece, faces, grit, at: ctx.now })]
+            }
+        }
+    }
+
+    fn pass(&self, ticket: &Ticket) -> Vec<Wish> {
+        match CoatKind::of_stage(ticket.stage) {
+            Some(kind) => vec![Wish::Form(FormKind::Pass { pieces: vec![self.piece], kind })],
+            None => vec![Wish::Tell(vec![format!(
+                "A pass belongs to sealing, staining or topcoats; this piece is in {}.",
+                ticket.stage
+            )])],
+        }
+    }
+
+    fn go(&mut self, action: Do, ticket: &Ticket) {
+        if self.on_set_list {
+            let last = SetItem::ALL.len() - 1;
+            match action {
+                Do::Up => self.item = self.item.saturating_sub(1),
+                Do::Down => self.item = (self.item + 1).min(last),
+                _ => {}
+            }
+            return;
+        }
+        let rows = ticket.faces.len().saturating_sub(1);
+        let columns = sheet_columns(ticket).len().saturating_sub(1);
+        match action {
+            Do::Up => self.face = self.face.saturating_sub(1),
+            Do::Down => self.face = (self.face + 1).min(rows),
+            Do::Left => self.column = self.column.saturating_sub(1),
+            Do::Right => self.column = (self.column + 1).min(columns),
+            _ => {}
+        }
+    }
+}
+
+/// The faces that are asked a grit and lack it.
+fn lacking(ticket: &Ticket, grit: Grit) -> Vec<FaceKey> {
+    ticket
+        .faces
+        .iter()
+        .filter(|face| ticket.plan(face).grits.contains(&grit) && !face.ticks.contains_key(&grit))
+        .map(|face| face.key)
+        .collect()
+}
+
+impl Screen for TicketScreen {
+    fn title(&self, ctx: &Ctx<'_>) -> String {
+        ctx.shop
+            .file(self.piece)
+            .map_or_else(|| "Ticket".to_owned(), |file| format!("Ticket {}", ctx.shop.called(file)))
+    }
+
+    fn key(&mut self, key: &Key, ctx: &Ctx<'_>) -> Vec<Wish> {
+        let Some(ticket) = self.ticket(ctx) else { return vec![Wish::Back] };
+        if self.walk.is_some() {
+            return self.walk_key(key, ctx);
+        }
+        let pieces = vec![self.piece];
+        let Some(action) = KEYS.find(key) else { return Vec::new() };
+        match action {
+            Do::Tick => self.tick(&ticket, ctx),
+            Do::TakeBack => self.take_back(&ticket, ctx),
+            Do::WholeGrit => self.whole_grit(&ticket),
+            Do::Next => match waiting(&ticket, &ctx.gates(), ctx.now) {
+                crate::shop::Waiting::Grit { .. } => self.whole_grit(&ticket),
+                crate::shop::Waiting::SetList { .. } => {
+                    self.on_set_list = true;
+                    self.tick(&ticket, ctx)
+                }
+                waits => match next_step(self.piece, &waits, pieces).pop() {
+                    Some(Wish::Ticket(_)) | None => {
+                        vec![Wish::Tell(vec![waits.words(ctx.now, ctx.zone())])]
+                    }
+                    Some(wish) => vec![wish],
+                },
+            },
+            Do::Move => vec![Wish::Act(Action::MoveAlong(pieces))],
+            Do::MoveBack => vec![Wish::Act(Action::MoveBack(self.piece))],
+            Do::Pass => self.pass(&ticket),
+            Do::Wipe if ticket.stage == Stage::Staining => {
+                vec![Wish::Form(FormKind::WipeOff { pieces })]
+            }
+            Do::Wipe => vec![Wish::Form(FormKind::Wipe { pieces })],
+            Do::Scuff => vec![Wish::Form(FormKind::Scuff { pieces })],
+            Do::Touch => vec![Wish::Form(FormKind::Touch { pieces })],
+            Do::SandBack => {
+                let faces = ticket.faces.get(self.face).map(|face| face.key).into_iter().collect();
+                vec![Wish::Form(FormKind::SandBack { piece: self.piece, faces })]
+            }
+            Do::Hidden => match ticket.faces.get(self.face).filter(|face| !face.is_exposed()) {
+                Some(face) => {
+                    vec![Wish::Act(Action::WithdrawHidden { piece: self.piece, face: face.key })]
+                }
+                None => vec![Wish::Form(FormKind::Hidden { piece: self.piece })],
+            },
+            Do::Edit => vec![Wish::Form(FormKind::Piece(Which::This(self.piece), None))],
+            Do::Log => vec![Wish::Read {
+                title: format!("Log of {}", self.title(ctx)),
+                lines: super::ticket_view::log_lines(self.piece, ctx),
+            }],
+            Do::Other => {
+                self.on_set_list = !self.on_set_list && ticket.stage == Stage::Set;
+                Vec::new()
+            }
+            Do::Back => vec![Wish::Back],
+            Do::Up | Do::Down | Do::Left | Do::Right => {
+                self.go(action, &ticket);
+                Vec::new()
+            }
+        }
+    }
+
+    fn settle(&mut self, ctx: &Ctx<'_>) {
+        let Some(ticket) = self.ticket(ctx) else { return };
+        self.face = self.face.min(ticket.faces.len().saturating_sub(1));
+        let columns = sheet_columns(&ticket);
+        self.column = self.column.min(columns.len().saturating_sub(1));
+        if self.stage_seen != Some(ticket.stage) {
+            // The cursor follows the piece to where its next work is.
+            self.stage_seen = Some(ticket.stage);
+            self.on_set_list = ticket.stage == Stage::Set;
+            let next = CoatKind::of_stage(ticket.stage).map(Column::Coat);
+            if let Some(at) = next.and_then(|next| columns.iter().position(|c| *c == next)) {
+                self.column = at;
+            } else if ticket.stage == Stage::Sanding {
+                let missing = ticket.grits().into_iter().find(|g| !lacking(&ticket, *g).is_empty());
+                let at = missing.and_then(|g| columns.iter().position(|c| *c == Column::Grit(g)));
+                self.column = at.unwrap_or(0);
+            }
+        }
+    }
+
+    fn draw(&self, buf: &mut Buffer, area: Rect, ctx: &Ctx<'_>) {
+        super::ticket_view::draw(self, buf, area, ctx);
+        if let Some(walk) = &self.walk {
+            walk.draw(buf, area, ctx);
+        }
+    }
+
+    fn hints(&self, width: usize, _: &Ctx<'_>) -> String {
+        KEYS.hint_line(width, |_| true)
+    }
+
+    fn help(&self, width: usize) -> Vec<String> {
+        KEYS.help_lines(width)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::KEYS;
+
+    #[test]
+    fn the_key_table_is_sound() {
+        crate::tui::kit::keymap::assert_sound(&KEYS);
+    }
+}

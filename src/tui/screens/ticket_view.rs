@@ -1,0 +1,286 @@
+//! Drawing a ticket: what the piece is, where it stands, the sheet, the set list, the log.
+
+use super::super::kit::draw::{put, window};
+use super::super::kit::text::{fit, wrap};
+use super::super::screen::Ctx;
+use super::ticket::{Column, TicketScreen, sheet_columns};
+use crate::shop::{
+    CoatKind, Event, FaceState, PieceFile, PieceId, SetItem, Stage, Ticket, What, waiting,
+};
+use crate::units::moment::show_moment;
+use ratatui::buffer::Buffer;
+use ratatui::layout::Rect;
+use ratatui::style::Style;
+
+/// Width of the face names.
+const NAME: usize = 17;
+
+/// Draws the ticket inside `area`.
+pub(super) fn draw(screen: &TicketScreen, buf: &mut Buffer, area: Rect, ctx: &Ctx<'_>) {
+    let (Some(file), Some(ticket)) = (ctx.shop.file(screen.piece), screen.ticket(ctx)) else {
+        put(buf, area, 0, 0, "This piece is no longer there. Press esc.", ctx.theme.text);
+        return;
+    };
+    let width = usize::from(area.width);
+    let mut row = 0;
+    for line in head(file, ctx).iter().flat_map(|line| wrap(line, width)) {
+        put(buf, area, 0, row, &line, ctx.theme.text);
+        row += 1;
+    }
+    for line in wrap(&stages(&ticket), width) {
+        put(buf, area, 0, row, &line, ctx.theme.text);
+        row += 1;
+    }
+    let waits = waiting(&ticket, &ctx.gates(), ctx.now);
+    let words = format!("{}: {}", waits.shows().word(), waits.words(ctx.now, ctx.zone()));
+    for line in wrap(&words, width) {
+        put(buf, area, 0, row, &line, ctx.theme.accent);
+        row += 1;
+    }
+    let top = u16::try_from(row).unwrap_or(0).min(area.height);
+    let body = Rect { y: area.y + top, height: area.height - top, ..area };
+    let foot_lines = detail(screen, &ticket, width, ctx);
+    let foot = u16::try_from(foot_lines.len()).unwrap_or(1).min(body.height / 2);
+    let sheet = Rect { height: body.height - foot, ..body };
+    if screen.on_set_list {
+        set_list(screen, &ticket, buf, sheet, ctx);
+    } else {
+        grid(screen, &ticket, buf, sheet, ctx);
+    }
+    let strip = Rect { y: sheet.y + sheet.height, height: foot, ..body };
+    for (at, line) in foot_lines.iter().enumerate() {
+        put(buf, strip, 0, at, line, ctx.theme.text);
+    }
+}
+
+/// What the piece is and for whom.
+fn head(file: &PieceFile, ctx: &Ctx<'_>) -> Vec<String> {
+    let piece = &file.piece;
+    let style = ctx.shop.settings.length;
+    let size = match piece.shape.outline() {
+        crate::shape::Outline::Rectangle { length, width } => {
+            format!("{} x {}", length.show(style), width.show(style))
+        }
+        crate::shape::Outline::Circle { diameter } => format!("round {}", diameter.show(style)),
+    };
+    let job = ctx.shop.job(piece.job).map_or_else(String::new, |job| {
+        let client = ctx.shop.client(job.client).map_or("", |client| client.name.as_str());
+        format!(" \u{b7} {} \u{b7} {client}", job.title)
+    });
+    let recipe = ctx.shop.recipe(piece.recipe).map_or("", |recipe| recipe.name.as_str());
+    vec![format!(
+        "{} {}{job} \u{b7} {} x {} {} {} \u{b7} {recipe}",
+        piece.kind.word(),
+        piece.name,
+        size,
+        piece.shape.thickness().show(style),
+        piece.species,
+        piece.construction,
+    )]
+}
+
+/// The five stages and what each came to.
+fn stages(ticket: &Ticket) -> String {
+    let words: Vec<String> = Stage::ALL
+        .into_iter()
+        .map(|stage| {
+            let state = if !ticket.schedule.asks(stage) {
+                "nothing asked"
+            } else if stage == ticket.stage {
+                "here"
+            } else if stage < ticket.stage {
+                "done"
+            } else {
+                "to come"
+            };
+            if stage == ticket.stage { format!("[{stage}: {state}]") } else { format!("{stage}: {state}") }
+        })
+        .collect();
+    words.join("  ")
+}
+
+fn column_head(column: Column) -> String {
+    match column {
+        Column::Grit(grit) => grit.to_string(),
+        Column::Wipe => "wiped".to_owned(),
+        Column::Coat(CoatKind::Seal) => "seal".to_owned(),
+        Column::Coat(CoatKind::Stain) => "stain".to_owned(),
+        Column::Coat(CoatKind::Topcoat) => "coats".to_owned(),
+    }
+}
+
+/// What a cell says: `x` done, `.` to do, `-` not asked, `2/6` coats.
+fn cell_words(ticket: &Ticket, face: &FaceState, column: Column) -> String {
+    match column {
+        Column::Grit(grit) if !ticket.plan(face).grits.contains(&grit) => "-".to_owned(),
+        Column::Grit(grit) => mark(face.ticks.contains_key(&grit)),
+        Column::Wipe => mark(face.wiped.is_some() || !face.coats.is_empty()),
+        Column::Coat(_) if !face.is_exposed() => "hid".to_owned(),
+        Column::Coat(kind) => {
+            let (has, asked) = (face.count(kind), ticket.asked(face, kind));
+            match (has, asked) {
+                (0, 0) => "-".to_owned(),
+                _ => format!("{has}/{asked}"),
+            }
+        }
+    }
+}
+
+fn mark(done: bool) -> String {
+    if done { "x".to_owned() } else { ".".to_owned() }
+}
+
+fn grid(screen: &TicketScreen, ticket: &Ticket, buf: &mut Buffer, area: Rect, ctx: &Ctx<'_>) {
+    let columns = sheet_columns(ticket);
+    let room = usize::from(area.width).saturating_sub(NAME + 2);
+    let each = (room / columns.len().max(1)).clamp(6, 9);
+    let fits = (room / each).max(1);
+    let from = window(columns.len(), fits, screen.column);
+    let to = (from + fits).min(columns.len());
+    let mut heading = fit("face", NAME + 2);
+    for column in &columns[from..to] {
+        heading.push_str(&fit(&column_head(*column), each));
+    }
+    put(buf, area, 0, 0, heading.trim_end(), ctx.theme.title);
+    let rows = usize::from(area.height).saturating_sub(1);
+    let first = window(ticket.faces.len(), rows, screen.face);
+    for (line, (at, face)) in ticket.faces.iter().enumerate().skip(first).take(rows).enumerate() {
+        let here = at == screen.face;
+        let name = face.key.to_string();
+        let left = if here { "> " } else { "  " };
+        let style = if here { ctx.theme.title } else { ctx.theme.text };
+        put(buf, area, 0, line + 1, &fit(&format!("{left}{name}"), NAME + 2), style);
+        for (slot, column) in columns[from..to].iter().enumerate() {
+            let words = cell_words(ticket, face, *column);
+            let under = here && from + slot == screen.column;
+            let (words, style) = if under {
+                (format!("[{words}]"), ctx.theme.selected)
+            } else {
+                (format!(" {words} "), cell_style(ticket, face, *column, ctx))
+            };
+            put(buf, area, NAME + 1 + slot * each, line + 1, &words, style);
+        }
+    }
+    if first + rows < ticket.faces.len() && rows > 0 {
+        let more = format!("{} more below", ticket.faces.len() - first - rows);
+        put(buf, area, usize::from(area.width).saturating_sub(more.len()), rows, &more, ctx.theme.dim);
+    }
+}
+
+fn cell_style(ticket: &Ticket, face: &FaceState, column: Column, ctx: &Ctx<'_>) -> Style {
+    let words = cell_words(ticket, face, column);
+    match words.as_str() {
+        "x" => ctx.theme.good,
+        "-" | "hid" => ctx.theme.dim,
+        _ => ctx.theme.text,
+    }
+}
+
+fn set_list(screen: &TicketScreen, ticket: &Ticket, buf: &mut Buffer, area: Rect, ctx: &Ctx<'_>) {
+    put(buf, area, 0, 0, "Set list (space ticks, tab to the sheet of faces)", ctx.theme.title);
+    let width = usize::from(area.width).saturating_sub(8);
+    let mut row = 1;
+    for (at, item) in SetItem::ALL.iter().enumerate() {
+        let here = at == screen.item;
+        let done = ticket.set_list.get(item);
+        let mut words = item.words().to_owned();
+        if let Some(when) = done {
+            words = format!("{words} ({})", show_moment(*when, ctx.now, ctx.zone()));
+        }
+        let left = if here { "> " } else { "  " };
+        let tick = if done.is_some() { "[x]" } else { "[ ]" };
+        for (line, part) in wrap(&words, width).iter().enumerate() {
+            let lead = if line == 0 { format!("{left}{tick} ") } else { " ".repeat(6) };
+            let style = if here { ctx.theme.selected } else { ctx.theme.text };
+            put(buf, area, 0, row, &format!("{lead}{part}"), style);
+            row += 1;
+        }
+    }
+}
+
+/// The lines below the sheet: the cell under the cursor, said in full.
+fn detail(screen: &TicketScreen, ticket: &Ticket, width: usize, ctx: &Ctx<'_>) -> Vec<String> {
+    let when = |at| show_moment(at, ctx.now, ctx.zone());
+    if screen.on_set_list {
+        return vec![String::new()];
+    }
+    let columns = sheet_columns(ticket);
+    let (Some(face), Some(column)) = (ticket.faces.get(screen.face), columns.get(screen.column))
+    else {
+        return vec![String::new()];
+    };
+    let area = face.area.show(ctx.shop.settings.area());
+    let state = match column {
+        Column::Grit(grit) if !ticket.plan(face).grits.contains(grit) => {
+            format!("{grit} grit not asked here")
+        }
+        Column::Grit(grit) => match face.ticks.get(grit) {
+            Some(at) => format!("{grit} grit ticked {}", when(*at)),
+            None => format!("{grit} grit to do"),
+        },
+        Column::Wipe => match face.wiped {
+            Some(at) => format!("wiped down {}", when(at)),
+            None => "to wipe down".to_owned(),
+        },
+        Column::Coat(kind) => coat_words(ticket, face, *kind, ctx),
+    };
+    let mut out = vec![String::new()];
+    let mut words = format!("{} ({}, {area}): {state}", face.key, face.grain);
+    if let Some(reason) = &face.not_exposed {
+        words = format!("{words}; not exposed: {reason}");
+    }
+    if face.sand_backs > 0 {
+        words = format!("{words}; sanded back {} times", face.sand_backs);
+    }
+    out.extend(wrap(&words, width));
+    out
+}
+
+fn coat_words(ticket: &Ticket, face: &FaceState, kind: CoatKind, ctx: &Ctx<'_>) -> String {
+    let (has, asked) = (face.count(kind), ticket.asked(face, kind));
+    let laid = face.coats.iter().rfind(|coat| coat.kind == kind);
+    let mut words = match (asked, has) {
+        (0, 0) => format!("no {} asked", kind.coat_word()),
+        _ => format!("{} {has} of {asked}", kind.coat_word()),
+    };
+    if let Some(coat) = laid {
+        let product = ctx.shop.product(coat.product).map_or("", |product| product.name.as_str());
+        let when = show_moment(coat.ended, ctx.now, ctx.zone());
+        words = format!("{words}, last {when}, {product}");
+        if let Some((at, means)) = coat.scuffed {
+            let at = show_moment(at, ctx.now, ctx.zone());
+            words = format!("{words}, scuffed {at} with {}", means.words());
+        }
+        if let Some((at, verdict)) = coat.touch {
+            let at = show_moment(at, ctx.now, ctx.zone());
+            words = format!("{words}, touch test {at}: {}", verdict.words());
+        }
+    }
+    words
+}
+
+/// The log of a piece, oldest first, in words.
+pub(super) fn log_lines(piece: PieceId, ctx: &Ctx<'_>) -> Vec<String> {
+    let Some(file) = ctx.shop.file(piece) else { return Vec::new() };
+    if file.events.is_empty() {
+        return vec!["Nothing was logged yet.".to_owned()];
+    }
+    file.events.iter().map(|event| event_line(event, ctx)).collect()
+}
+
+fn event_line(event: &Event, ctx: &Ctx<'_>) -> String {
+    let when = show_moment(event.at, ctx.now, ctx.zone());
+    format!("{when}: {}", crate::papers::event_words(&event.what, ctx.shop, &|what| pass_words(what, ctx)))
+}
+
+/// Amount and air of a pass, for its line in the log.
+fn pass_words(what: &What, ctx: &Ctx<'_>) -> String {
+    let What::Coat { pass, .. } = what else { return String::new() };
+    let settings = &ctx.shop.settings;
+    ctx.shop.passes.iter().find(|other| other.id == *pass).map_or_else(String::new, |pass| {
+        let air = pass.air.map_or_else(String::new, |air| {
+            format!(", {} {}", air.temperature.show(settings.temperature), air.humidity.show())
+        });
+        format!(" ({} by {} in all{air})", pass.amount.volume.show(settings.volume), pass.amount.basis.word())
+    })
+}
