@@ -7,9 +7,11 @@
 //! there is one. Words of the shop, colours of meaning and the order of screens live above.
 
 pub mod draw;
+pub mod events;
 pub mod key;
 pub mod line_edit;
 pub mod table;
+pub mod terminal;
 pub mod text;
 pub mod theme;
 
