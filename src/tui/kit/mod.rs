@@ -6,10 +6,20 @@
 //! it and a `draw` function that only reads it; drawing returns where the cursor belongs, where
 //! there is one. Words of the shop, colours of meaning and the order of screens live above.
 
+pub mod big;
 pub mod draw;
 pub mod events;
+pub mod field;
+pub mod form;
+mod form_rows;
+pub mod form_view;
 pub mod key;
+pub mod keymap;
 pub mod line_edit;
+pub mod notice;
+pub mod options;
+pub mod pager;
+pub mod picker;
 pub mod table;
 pub mod terminal;
 pub mod text;
