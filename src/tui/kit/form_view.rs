@@ -143,12 +143,13 @@ fn key_line(form: &Form, width: usize) -> String {
         Some(FieldKind::Many(_)) => &["space tick", "* all or none"],
         _ => &[],
     };
-    // What must not be missing comes first; what the field itself takes follows as it fits.
+    // What must not be missing comes first; the rest follows as it fits.
     let mut hints = vec![go.as_str(), "esc back"];
-    hints.extend(own);
+    hints.extend(own.first());
     if !last {
-        hints.insert(1, submit.as_str());
+        hints.push(submit.as_str());
     }
+    hints.extend(own.iter().skip(1));
     hints.push("up/down move");
     draw::hints(&hints, width, "")
 }

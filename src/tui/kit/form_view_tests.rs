@@ -68,7 +68,7 @@ fn a_form_at_its_ordinary_size() {
         "As on the tape: 8' 2 3/8\", 98-3/8, 2500mm"
     );
     assert!(lines[5].ends_with("Walnut"));
-    assert_eq!(lines[23], "enter next  F2 save  esc back  up/down move");
+    assert_eq!(lines[23], "enter next  esc back  F2 save  up/down move");
 }
 
 #[test]
@@ -116,6 +116,7 @@ fn lists_show_the_row_in_focus_and_its_ticks() {
         lines.iter().any(|l| l.trim() == "> [x] Underside"),
         "{lines:#?}"
     );
+    assert_eq!(lines[7], "enter next  esc back  space tick");
     f.focus("wood");
     assert_eq!(f.key(&Key::Char('b')), FormAction::Changed);
     let lines = seen(&f, 40, 8);
@@ -183,5 +184,28 @@ fn every_size_every_field_every_look() {
             draw(&empty, &mut buf, area, &theme);
             rows(&buf, area);
         }
+    }
+}
+
+proptest::proptest! {
+    #[test]
+    fn any_keys_at_any_size_keep_the_form_in_its_place(
+        keys in proptest::collection::vec(0usize..20, 0..50), w in 0u16..100, h in 0u16..30,
+    ) {
+        let names = [
+            "up", "down", "tab", "shift-tab", "left", "right", "enter", "space", "*", "o", "x",
+            "backspace", "delete", "home", "end", "pgup", "pgdn", "ctrl-w", "木", "\u{301}",
+        ];
+        let mut f = form();
+        for key in keys {
+            if let Some(key) = Key::from_name(names[key]) {
+                f.key(&key);
+            }
+        }
+        let (mut buf, area) = canvas(w, h);
+        let cursor = draw(&f, &mut buf, area, &Theme::either());
+        let lines = rows(&buf, area);
+        proptest::prop_assert!(cursor.is_none_or(|c| area.contains(c)));
+        proptest::prop_assert!(w < 40 || h < 8 || lines.iter().any(|l| l.starts_with('>')));
     }
 }
