@@ -88,8 +88,10 @@ pub struct App {
     pub due: Vec<PieceId>,
     /// Pieces that were waiting when last looked at.
     waiting: Vec<PieceId>,
-    /// The form whose action is under way.
+    /// Whether the topmost form's action is under way.
     submitted: bool,
+    /// What was typed into forms that were left without saving.
+    drafts: Vec<(FormKind, Vec<(String, String)>)>,
 }
 
 impl App {
@@ -119,6 +121,7 @@ impl App {
             due: Vec::new(),
             waiting: Vec::new(),
             submitted: false,
+            drafts: Vec::new(),
         };
         app.settle();
         app.waiting = app.not_yet();
@@ -331,7 +334,28 @@ impl App {
     }
 
     fn open_form(&mut self, kind: FormKind) {
-        self.layers.push(Layer::Form(Box::new(OpenForm::new(kind, &self.shop, self.now))));
+        let draft = self.drafts.iter().position(|(of, _)| *of == kind);
+        let mut open = OpenForm::new(kind, &self.shop, self.now);
+        if let Some(at) = draft {
+            let (_, draft) = self.drafts.remove(at);
+            open.form.fill(&draft);
+            open.changed(&self.shop, self.now);
+            self.said.words = "What you had typed here is back.".to_owned();
+        }
+        self.layers.push(Layer::Form(Box::new(open)));
+    }
+
+    /// Leaves the topmost form; what was typed is kept until it is opened again.
+    fn leave_form(&mut self) {
+        if let Some(Layer::Form(open)) = self.layers.pop()
+            && open.form.is_touched()
+        {
+            self.drafts.retain(|(kind, _)| *kind != open.kind);
+            self.drafts.push((open.kind.clone(), open.form.draft()));
+            self.said.words =
+                "Not saved. What you typed is kept and comes back when you open this form again."
+                    .to_owned();
+        }
     }
 
     fn form_key(&mut self, key: &Key) -> Vec<Effect> {
@@ -350,11 +374,7 @@ impl App {
                 None => Vec::new(),
             },
             FormAction::Cancel => {
-                let touched = open.form.is_touched();
-                self.layers.pop();
-                if touched {
-                    self.said.words = "Left the form; nothing of it was saved.".to_owned();
-                }
+                self.leave_form();
                 Vec::new()
             }
         }
