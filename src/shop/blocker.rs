@@ -14,7 +14,11 @@ pub enum Blocker {
     /// A grit is missing on a face.
     GritMissing { face: FaceKey, grit: Grit },
     /// A coarser grit is missing, so this one cannot be ticked yet.
-    GritOrder { face: FaceKey, grit: Grit, first: Grit },
+    GritOrder {
+        face: FaceKey,
+        grit: Grit,
+        first: Grit,
+    },
     /// The schedule does not ask this grit of this face.
     GritNotAsked { face: FaceKey, grit: Grit },
     /// The grit is ticked already.
@@ -26,13 +30,27 @@ pub enum Blocker {
     /// The wipe-down has not flashed off.
     WipeWet { face: FaceKey, ready: DateTime<Utc> },
     /// A face lacks coats.
-    CoatMissing { face: FaceKey, kind: CoatKind, has: u8, asked: u8 },
+    CoatMissing {
+        face: FaceKey,
+        kind: CoatKind,
+        has: u8,
+        asked: u8,
+    },
     /// A stained face has not been wiped off.
     NotWipedOff { face: FaceKey },
     /// Show side and underside differ too much.
-    Balance { face: FaceKey, has: u8, top: u8, allowance: u8 },
+    Balance {
+        face: FaceKey,
+        has: u8,
+        top: u8,
+        allowance: u8,
+    },
     /// The coat below is not dry to recoat.
-    NotDry { face: FaceKey, coat: CoatKind, ready: DateTime<Utc> },
+    NotDry {
+        face: FaceKey,
+        coat: CoatKind,
+        ready: DateTime<Utc>,
+    },
     /// Between two windows: another coat would lift the one below.
     WouldLift { face: FaceKey, ready: DateTime<Utc> },
     /// A touch test found the coat below still soft.
@@ -96,15 +114,29 @@ impl Blocker {
             Self::WipeWet { face, ready } => {
                 format!("{face}: wipe-down not flashed off until {}", when(ready))
             }
-            Self::CoatMissing { face, kind, has, asked } => coat_missing(*face, *kind, *has, *asked),
+            Self::CoatMissing {
+                face,
+                kind,
+                has,
+                asked,
+            } => coat_missing(*face, *kind, *has, *asked),
             Self::NotWipedOff { face } => format!("{face}: stain not wiped off"),
-            Self::Balance { face, has, top, allowance } => format!(
+            Self::Balance {
+                face,
+                has,
+                top,
+                allowance,
+            } => format!(
                 "{face}: {has} film coats against {top} on the top; the schedule allows a \
                  difference of {allowance}, or the top takes up moisture on one side and cups"
             ),
             Self::NotDry { face, coat, ready } => {
                 let wait = show_span((*ready - now).max(Duration::zero()));
-                format!("{face}: {} dry to recoat {} (in {wait})", coat.coat_word(), when(ready))
+                format!(
+                    "{face}: {} dry to recoat {} (in {wait})",
+                    coat.coat_word(),
+                    when(ready)
+                )
             }
             Self::WouldLift { face, ready } => format!(
                 "{face}: the early window has shut and another coat now would lift the one below; \
@@ -112,7 +144,10 @@ impl Blocker {
                 when(ready)
             ),
             Self::Soft { face, since } => {
-                format!("{face}: still soft at the touch test of {}; test again", when(since))
+                format!(
+                    "{face}: still soft at the touch test of {}; test again",
+                    when(since)
+                )
             }
             Self::NotScuffed { face } => format!("{face}: not scuffed since the last coat"),
             Self::NotAbraded { face, shut } => format!(
@@ -138,11 +173,17 @@ impl Blocker {
             }
             Self::NothingToWipeOff { face } => format!("{face}: no stain waits to be wiped off"),
             Self::BeforeLastWork { face, last } => {
-                format!("{face}: last worked {}; the time typed lies before that", when(last))
+                format!(
+                    "{face}: last worked {}; the time typed lies before that",
+                    when(last)
+                )
             }
             Self::EndsBeforeStart => "the pass ends before it starts".to_owned(),
             Self::Future { at } => {
-                format!("{} is still to come; work is logged when it is done", when(at))
+                format!(
+                    "{} is still to come; work is logged when it is done",
+                    when(at)
+                )
             }
             Self::NoReason { face } => {
                 format!("{face}: write the reason, a few words; it stays on the ticket")
@@ -156,9 +197,18 @@ impl Blocker {
     /// The reason without its face, short, for the board: `left end not sealed`.
     pub fn brief(&self, now: DateTime<Utc>, zone: Tz) -> String {
         match self {
-            Self::CoatMissing { face, kind: CoatKind::Stain, .. } => format!("{face} not stained"),
+            Self::CoatMissing {
+                face,
+                kind: CoatKind::Stain,
+                ..
+            } => format!("{face} not stained"),
             Self::CoatMissing { face, has: 0, .. } => format!("{face} not sealed"),
-            Self::CoatMissing { face, kind, has, asked } => {
+            Self::CoatMissing {
+                face,
+                kind,
+                has,
+                asked,
+            } => {
                 format!("{face} {} {} of {asked} missing", kind.coat_word(), has + 1)
             }
             Self::Balance { face, has, top, .. } => {

@@ -62,7 +62,10 @@ impl Gates<'_> {
         }
         for face in &faces {
             if let Some(last) = face.last_work.filter(|last| *last > begins) {
-                out.push(Blocker::BeforeLastWork { face: face.key, last });
+                out.push(Blocker::BeforeLastWork {
+                    face: face.key,
+                    last,
+                });
             }
         }
         if keys.is_empty() && needs_faces(&event.what) {
@@ -93,7 +96,10 @@ impl Gates<'_> {
                     if !face.coats.is_empty() {
                         out.push(Blocker::CoatOver { face: face.key });
                     } else if !face.ticks.contains_key(grit) {
-                        out.push(Blocker::GritNotDone { face: face.key, grit: *grit });
+                        out.push(Blocker::GritNotDone {
+                            face: face.key,
+                            grit: *grit,
+                        });
                     }
                 }
             }
@@ -114,9 +120,9 @@ impl Gates<'_> {
             }
             What::WipeOff { .. } => {
                 for face in faces {
-                    let waits = face
-                        .last_coat()
-                        .is_some_and(|coat| coat.kind == CoatKind::Stain && coat.wiped_off.is_none());
+                    let waits = face.last_coat().is_some_and(|coat| {
+                        coat.kind == CoatKind::Stain && coat.wiped_off.is_none()
+                    });
                     if !waits {
                         out.push(Blocker::NothingToWipeOff { face: face.key });
                     }
@@ -138,9 +144,15 @@ impl Gates<'_> {
             What::SandBack { to, reason, .. } => {
                 for face in faces {
                     if !ticket.plan(face).grits.contains(to) {
-                        out.push(Blocker::GritNotAsked { face: face.key, grit: *to });
+                        out.push(Blocker::GritNotAsked {
+                            face: face.key,
+                            grit: *to,
+                        });
                     } else if !face.ticks.contains_key(to) {
-                        out.push(Blocker::GritNotDone { face: face.key, grit: *to });
+                        out.push(Blocker::GritNotDone {
+                            face: face.key,
+                            grit: *to,
+                        });
                     }
                     needs_reason(face.key, reason, out);
                 }
@@ -167,7 +179,9 @@ impl Gates<'_> {
         let mut out = Vec::new();
         match ticket.schedule.next_stage(ticket.stage) {
             Some(to) => self.check_move(ticket, ticket.stage, to, now, &mut out),
-            None => out.push(Blocker::NothingAfter { stage: ticket.stage }),
+            None => out.push(Blocker::NothingAfter {
+                stage: ticket.stage,
+            }),
         }
         out
     }
@@ -181,7 +195,10 @@ impl Gates<'_> {
         out: &mut Vec<Blocker>,
     ) {
         if from != ticket.stage {
-            out.push(Blocker::WrongStage { is: ticket.stage, needs: from });
+            out.push(Blocker::WrongStage {
+                is: ticket.stage,
+                needs: from,
+            });
         }
         if to <= from {
             return;
@@ -222,12 +239,20 @@ impl Gates<'_> {
         grits_missing(ticket, face, out);
         let asked = ticket.asked(face, kind);
         if kind != CoatKind::Topcoat && asked == 0 {
-            out.push(Blocker::CoatNotAsked { face: face.key, kind });
+            out.push(Blocker::CoatNotAsked {
+                face: face.key,
+                kind,
+            });
         }
         for before in CoatKind::ALL.into_iter().filter(|before| *before < kind) {
             let (has, asked) = (face.count(before), ticket.asked(face, before));
             if has < asked {
-                out.push(Blocker::CoatMissing { face: face.key, kind: before, has, asked });
+                out.push(Blocker::CoatMissing {
+                    face: face.key,
+                    kind: before,
+                    has,
+                    asked,
+                });
             }
         }
         let Some(last) = face.last_coat() else {
@@ -245,7 +270,10 @@ impl Gates<'_> {
         if self.wants_scuff(ticket, face, kind, begins) {
             out.push(Blocker::NotScuffed { face: face.key });
         } else if let Some(shut) = self.wants_abrading(face, begins) {
-            out.push(Blocker::NotAbraded { face: face.key, shut });
+            out.push(Blocker::NotAbraded {
+                face: face.key,
+                shut,
+            });
         }
     }
 
@@ -264,15 +292,21 @@ impl Gates<'_> {
             && last.kind == CoatKind::Topcoat
             && next == CoatKind::Topcoat;
         by_schedule
-            || matches!(self.recoat(face, at), Some(Recoat::Open { scuff: true, .. }))
-                && last.kind.is_film()
+            || matches!(
+                self.recoat(face, at),
+                Some(Recoat::Open { scuff: true, .. })
+            ) && last.kind.is_film()
     }
 
     /// When the window shut, if it has and the face was not abraded since.
     pub fn wants_abrading(&self, face: &FaceState, at: DateTime<Utc>) -> Option<DateTime<Utc>> {
-        let Some(Recoat::Missed { since }) = self.recoat(face, at) else { return None };
-        let abraded =
-            face.last_coat()?.scuffed.is_some_and(|(when, means)| when >= since && means.abrades());
+        let Some(Recoat::Missed { since }) = self.recoat(face, at) else {
+            return None;
+        };
+        let abraded = face
+            .last_coat()?
+            .scuffed
+            .is_some_and(|(when, means)| when >= since && means.abrades());
         (!abraded).then_some(since)
     }
 
@@ -280,7 +314,13 @@ impl Gates<'_> {
     pub fn recoat(&self, face: &FaceState, at: DateTime<Utc>) -> Option<Recoat> {
         let coat = face.last_coat()?;
         let product = self.product(coat.product)?;
-        Some(recoat_state(self.clock, product, coat.dries_from(), coat.recoat_tested, at))
+        Some(recoat_state(
+            self.clock,
+            product,
+            coat.dries_from(),
+            coat.recoat_tested,
+            at,
+        ))
     }
 
     /// The coat below must be dry to recoat, by the clock or by a touch test.
@@ -290,15 +330,25 @@ impl Gates<'_> {
         }
         let Some(coat) = face.last_coat() else { return };
         if let Some((since, super::event::TouchVerdict::StillSoft)) = coat.touch {
-            out.push(Blocker::Soft { face: face.key, since });
+            out.push(Blocker::Soft {
+                face: face.key,
+                since,
+            });
             return;
         }
         match self.recoat(face, at) {
             Some(Recoat::Wait { ready }) => {
-                out.push(Blocker::NotDry { face: face.key, coat: coat.kind, ready });
+                out.push(Blocker::NotDry {
+                    face: face.key,
+                    coat: coat.kind,
+                    ready,
+                });
             }
             Some(Recoat::Lifts { ready, .. }) => {
-                out.push(Blocker::WouldLift { face: face.key, ready });
+                out.push(Blocker::WouldLift {
+                    face: face.key,
+                    ready,
+                });
             }
             Some(Recoat::Open { .. } | Recoat::Missed { .. }) => {}
             None => out.push(Blocker::NoProduct),
@@ -307,7 +357,9 @@ impl Gates<'_> {
 
     /// When the wipe-down of a bare face has flashed off.
     pub fn wipe_ready(&self, ticket: &Ticket, face: &FaceState) -> Option<DateTime<Utc>> {
-        let WipeDown::With(product) = ticket.schedule.wipe_down else { return None };
+        let WipeDown::With(product) = ticket.schedule.wipe_down else {
+            return None;
+        };
         let product = self.product(product)?;
         let opens = product.label.windows.first()?.opens;
         Some(self.clock.reached(product, face.wiped?, opens))
@@ -326,7 +378,10 @@ impl Gates<'_> {
             && at < ready
             && self.strictness == Strictness::Live
         {
-            out.push(Blocker::WipeWet { face: face.key, ready });
+            out.push(Blocker::WipeWet {
+                face: face.key,
+                ready,
+            });
         }
     }
 
@@ -334,14 +389,19 @@ impl Gates<'_> {
     pub fn cured_at(&self, ticket: &Ticket, face: &FaceState) -> Option<DateTime<Utc>> {
         let coat = face.last_coat()?;
         let product = self.product(coat.product)?;
-        let ready = self.clock.reached(product, coat.dries_from(), ticket.schedule.cure_before_set);
+        let ready = self
+            .clock
+            .reached(product, coat.dries_from(), ticket.schedule.cure_before_set);
         Some(coat.handle_tested.map_or(ready, |tested| tested.min(ready)))
     }
 
     fn cured(&self, ticket: &Ticket, at: DateTime<Utc>, out: &mut Vec<Blocker>) {
         for face in &ticket.faces {
             if let Some(ready) = self.cured_at(ticket, face).filter(|ready| at < *ready) {
-                out.push(Blocker::NotCured { face: face.key, ready });
+                out.push(Blocker::NotCured {
+                    face: face.key,
+                    ready,
+                });
             }
         }
     }
@@ -365,12 +425,18 @@ pub(super) fn faces_of(what: &What) -> Vec<FaceKey> {
 }
 
 fn needs_faces(what: &What) -> bool {
-    !matches!(what, What::Reshaped { .. } | What::Moved { .. } | What::SetList { .. })
+    !matches!(
+        what,
+        What::Reshaped { .. } | What::Moved { .. } | What::SetList { .. }
+    )
 }
 
 fn in_stage(ticket: &Ticket, needs: Stage, out: &mut Vec<Blocker>) {
     if ticket.stage != needs {
-        out.push(Blocker::WrongStage { is: ticket.stage, needs });
+        out.push(Blocker::WrongStage {
+            is: ticket.stage,
+            needs,
+        });
     }
 }
 
@@ -382,13 +448,23 @@ fn check_tick(
 ) {
     let plan = ticket.plan(face);
     if !plan.grits.contains(&grit) {
-        out.push(Blocker::GritNotAsked { face: face.key, grit });
+        out.push(Blocker::GritNotAsked {
+            face: face.key,
+            grit,
+        });
     } else if face.ticks.contains_key(&grit) {
-        out.push(Blocker::GritDone { face: face.key, grit });
+        out.push(Blocker::GritDone {
+            face: face.key,
+            grit,
+        });
     } else {
         for first in plan.grits.iter().filter(|first| **first < grit) {
             if !face.ticks.contains_key(first) {
-                out.push(Blocker::GritOrder { face: face.key, grit, first: *first });
+                out.push(Blocker::GritOrder {
+                    face: face.key,
+                    grit,
+                    first: *first,
+                });
             }
         }
     }
@@ -397,7 +473,10 @@ fn check_tick(
 fn grits_missing(ticket: &Ticket, face: &FaceState, out: &mut Vec<Blocker>) {
     for grit in &ticket.plan(face).grits {
         if !face.ticks.contains_key(grit) {
-            out.push(Blocker::GritMissing { face: face.key, grit: *grit });
+            out.push(Blocker::GritMissing {
+                face: face.key,
+                grit: *grit,
+            });
         }
     }
 }
@@ -406,10 +485,16 @@ fn coats_missing(ticket: &Ticket, kind: CoatKind, out: &mut Vec<Blocker>) {
     for face in &ticket.faces {
         let (has, asked) = (face.count(kind), ticket.asked(face, kind));
         if has < asked {
-            out.push(Blocker::CoatMissing { face: face.key, kind, has, asked });
+            out.push(Blocker::CoatMissing {
+                face: face.key,
+                kind,
+                has,
+                asked,
+            });
         }
-        let unwiped =
-            face.last_coat().is_some_and(|coat| coat.kind == CoatKind::Stain && coat.wiped_off.is_none());
+        let unwiped = face
+            .last_coat()
+            .is_some_and(|coat| coat.kind == CoatKind::Stain && coat.wiped_off.is_none());
         if kind == CoatKind::Stain && unwiped {
             out.push(Blocker::NotWipedOff { face: face.key });
         }
@@ -419,19 +504,32 @@ fn coats_missing(ticket: &Ticket, kind: CoatKind, out: &mut Vec<Blocker>) {
 /// The underside (its band and field) against the top: film coats that face the room's air on
 /// one side and the cabinet's on the other.
 fn balance(ticket: &Ticket, out: &mut Vec<Blocker>) {
-    let Some(top) = ticket.face(FaceKey::Top).map(FaceState::film_coats) else { return };
+    let Some(top) = ticket.face(FaceKey::Top).map(FaceState::film_coats) else {
+        return;
+    };
     let allowance = ticket.schedule.balance_allowance;
     for face in &ticket.faces {
         let below = face.group == FaceGroup::Underside || face.key == FaceKey::Band;
         let has = face.film_coats();
         if below && face.is_exposed() && top.abs_diff(has) > allowance {
-            out.push(Blocker::Balance { face: face.key, has, top, allowance });
+            out.push(Blocker::Balance {
+                face: face.key,
+                has,
+                top,
+                allowance,
+            });
         }
     }
 }
 
 fn needs_reason(face: FaceKey, reason: &str, out: &mut Vec<Blocker>) {
-    if reason.trim().chars().filter(|c| c.is_alphanumeric()).count() < 3 {
+    if reason
+        .trim()
+        .chars()
+        .filter(|c| c.is_alphanumeric())
+        .count()
+        < 3
+    {
         out.push(Blocker::NoReason { face });
     }
 }

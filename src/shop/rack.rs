@@ -66,8 +66,10 @@ pub struct RackRow {
 
 /// The rows: ready first, then missed windows, then by what happens soonest.
 pub fn rack(files: &[PieceFile], gates: &Gates<'_>, now: DateTime<Utc>) -> Vec<RackRow> {
-    let mut rows: Vec<RackRow> =
-        files.iter().filter_map(|file| row(file, gates, now)).collect();
+    let mut rows: Vec<RackRow> = files
+        .iter()
+        .filter_map(|file| row(file, gates, now))
+        .collect();
     rows.sort_by_key(|row| {
         let rank = match row.state {
             RackState::Ready => 0,
@@ -75,7 +77,11 @@ pub fn rack(files: &[PieceFile], gates: &Gates<'_>, now: DateTime<Utc>) -> Vec<R
             _ => 2,
         };
         // A window that shuts sooner wants the hand sooner.
-        let turn = if rank == 0 { row.shuts.or(row.recoat) } else { row.next };
+        let turn = if rank == 0 {
+            row.shuts.or(row.recoat)
+        } else {
+            row.next
+        };
         (rank, turn.is_none(), turn, row.piece)
     });
     rows
@@ -95,7 +101,9 @@ fn row(file: &PieceFile, gates: &Gates<'_>, now: DateTime<Utc>) -> Option<RackRo
     let waits = waiting(&ticket, gates, now);
     let Some((face, coat)) = youngest(&ticket) else {
         // A solvent wipe that must flash off is drying too, though it is no coat.
-        let Waiting::FlashOff { ready } = waits else { return None };
+        let Waiting::FlashOff { ready } = waits else {
+            return None;
+        };
         return Some(RackRow {
             piece: file.piece.id,
             state: RackState::Wet,
@@ -111,7 +119,10 @@ fn row(file: &PieceFile, gates: &Gates<'_>, now: DateTime<Utc>) -> Option<RackRo
     let product = gates.product(coat.product)?;
     let from = coat.dries_from();
     let reached = |span| gates.clock.reached(product, from, span);
-    let (touch, tack_free) = (reached(product.label.touch), reached(product.label.tack_free));
+    let (touch, tack_free) = (
+        reached(product.label.touch),
+        reached(product.label.tack_free),
+    );
     let full_cure = reached(product.label.full_cure);
     if now >= full_cure && matches!(ticket.stage, Stage::Set) {
         return None;
@@ -119,7 +130,12 @@ fn row(file: &PieceFile, gates: &Gates<'_>, now: DateTime<Utc>) -> Option<RackRo
     let (recoat, shuts) = match gates.recoat(face, now)? {
         Recoat::Wait { ready } => {
             let first = product.label.windows.first()?;
-            (ready, first.closes.map(|span| gates.clock.shuts(product, from, span)))
+            (
+                ready,
+                first
+                    .closes
+                    .map(|span| gates.clock.shuts(product, from, span)),
+            )
         }
         Recoat::Open { since, shuts, .. } => (since, shuts),
         Recoat::Lifts { ready, shut } => (ready, Some(shut)),

@@ -39,7 +39,8 @@ pub struct Coat {
 impl Coat {
     /// From when its drying counts: the wipe-off where there was one, else the end of the pass.
     pub fn dries_from(&self) -> DateTime<Utc> {
-        self.wiped_off.map_or(self.ended, |wiped| wiped.max(self.ended))
+        self.wiped_off
+            .map_or(self.ended, |wiped| wiped.max(self.ended))
     }
 
     fn test(&mut self, at: DateTime<Utc>, verdict: TouchVerdict) {
@@ -122,7 +123,10 @@ impl FaceState {
 
     /// The first asked grit it does not carry yet.
     pub fn next_grit(&self, plan: &GroupPlan) -> Option<Grit> {
-        plan.grits.iter().copied().find(|grit| !self.ticks.contains_key(grit))
+        plan.grits
+            .iter()
+            .copied()
+            .find(|grit| !self.ticks.contains_key(grit))
     }
 
     fn sand_back(&mut self, to: Grit, at: DateTime<Utc>) {
@@ -236,7 +240,11 @@ impl Ticket {
         let Some(least) = wanting.iter().map(|face| face.count(kind)).min() else {
             return Vec::new();
         };
-        wanting.iter().filter(|face| face.count(kind) == least).map(|face| face.key).collect()
+        wanting
+            .iter()
+            .filter(|face| face.count(kind) == least)
+            .map(|face| face.key)
+            .collect()
     }
 
     /// Adds one line to the state. Lines on faces that are no more change nothing.
@@ -252,7 +260,14 @@ impl Ticket {
                 face.wiped = None;
             }),
             What::Wipe { faces } => self.on(faces, at, |face| face.wiped = Some(at)),
-            What::Coat { pass, kind, product, faces, started, .. } => {
+            What::Coat {
+                pass,
+                kind,
+                product,
+                faces,
+                started,
+                ..
+            } => {
                 let keys: Vec<FaceKey> = faces.iter().map(|(key, _)| *key).collect();
                 self.on(&keys, at, |face| {
                     face.coats.push(Coat {
@@ -309,7 +324,9 @@ impl Ticket {
                 } else {
                     self.set_list.remove(item);
                 }
-                let all = SetItem::ALL.iter().all(|item| self.set_list.contains_key(item));
+                let all = SetItem::ALL
+                    .iter()
+                    .all(|item| self.set_list.contains_key(item));
                 self.finished = all.then_some(at);
             }
         }
@@ -327,7 +344,11 @@ impl Ticket {
     }
 
     fn on(&mut self, keys: &[FaceKey], at: DateTime<Utc>, mut change: impl FnMut(&mut FaceState)) {
-        for face in self.faces.iter_mut().filter(|face| keys.contains(&face.key)) {
+        for face in self
+            .faces
+            .iter_mut()
+            .filter(|face| keys.contains(&face.key))
+        {
             change(face);
             face.last_work = Some(face.last_work.map_or(at, |last| last.max(at)));
         }

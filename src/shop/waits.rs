@@ -52,17 +52,39 @@ pub enum Waiting {
     /// Nothing more here: move it along.
     MoveOn { to: Stage },
     /// A coat: so many faces done of those due.
-    Lay { kind: CoatKind, no: u8, of: u8, done: usize, faces: usize },
+    Lay {
+        kind: CoatKind,
+        no: u8,
+        of: u8,
+        done: usize,
+        faces: usize,
+    },
     /// The coat below to dry.
-    Dry { kind: CoatKind, no: u8, of: u8, below: CoatKind, ready: DateTime<Utc> },
+    Dry {
+        kind: CoatKind,
+        no: u8,
+        of: u8,
+        below: CoatKind,
+        ready: DateTime<Utc>,
+    },
     /// The next window to open: a coat between would lift the film.
-    NextWindow { kind: CoatKind, no: u8, of: u8, ready: DateTime<Utc> },
+    NextWindow {
+        kind: CoatKind,
+        no: u8,
+        of: u8,
+        ready: DateTime<Utc>,
+    },
     /// A touch test found it soft.
     TestAgain { kind: CoatKind, no: u8, of: u8 },
     /// A scuff.
     Scuff,
     /// A missed window: abrade first.
-    Abrade { kind: CoatKind, no: u8, of: u8, shut: DateTime<Utc> },
+    Abrade {
+        kind: CoatKind,
+        no: u8,
+        of: u8,
+        shut: DateTime<Utc>,
+    },
     /// Stain to be wiped off.
     WipeOff { faces: usize },
     /// Something left out.
@@ -84,25 +106,62 @@ impl Waiting {
             Self::WipeDown { done, of } => format!("wipe down: {done} of {of} faces"),
             Self::FlashOff { ready } => format!("wipe-down flashes off {}", when(ready)),
             Self::MoveOn { to } => format!("ready to move to {to}"),
-            Self::Lay { kind, no, of, done: 0, .. } => format!("{}: ready", coat(*kind, *no, *of)),
-            Self::Lay { kind, no, of, done, faces } => {
+            Self::Lay {
+                kind,
+                no,
+                of,
+                done: 0,
+                ..
+            } => format!("{}: ready", coat(*kind, *no, *of)),
+            Self::Lay {
+                kind,
+                no,
+                of,
+                done,
+                faces,
+            } => {
                 format!("{}: {done} of {faces} faces", coat(*kind, *no, *of))
             }
-            Self::Dry { kind, no, of, below: CoatKind::Stain, ready } => {
+            Self::Dry {
+                kind,
+                no,
+                of,
+                below: CoatKind::Stain,
+                ready,
+            } => {
                 format!("{}: stain dry {}", coat(*kind, *no, *of), when(ready))
             }
-            Self::Dry { kind, no, of, ready, .. } => {
+            Self::Dry {
+                kind,
+                no,
+                of,
+                ready,
+                ..
+            } => {
                 format!("{}: dry to recoat {}", coat(*kind, *no, *of), when(ready))
             }
-            Self::NextWindow { kind, no, of, ready } => {
-                format!("{}: would lift, next window {}", coat(*kind, *no, *of), when(ready))
+            Self::NextWindow {
+                kind,
+                no,
+                of,
+                ready,
+            } => {
+                format!(
+                    "{}: would lift, next window {}",
+                    coat(*kind, *no, *of),
+                    when(ready)
+                )
             }
             Self::TestAgain { kind, no, of } => {
                 format!("{}: still soft, test again", coat(*kind, *no, *of))
             }
             Self::Scuff => "ready to scuff".to_owned(),
             Self::Abrade { kind, no, of, shut } => {
-                format!("{}: window shut {}, abrade first", coat(*kind, *no, *of), when(shut))
+                format!(
+                    "{}: window shut {}, abrade first",
+                    coat(*kind, *no, *of),
+                    when(shut)
+                )
             }
             Self::WipeOff { faces } => format!("wipe off the stain: {faces} faces"),
             Self::Held { why } => format!("held: {}", why.brief(now, zone)),
@@ -110,7 +169,10 @@ impl Waiting {
             Self::SetList { done, of } => format!("set list: {done} of {of}"),
             Self::Finished { at } => {
                 let today = now.with_timezone(&zone).date_naive();
-                format!("set {}", show_date(at.with_timezone(&zone).date_naive(), today))
+                format!(
+                    "set {}",
+                    show_date(at.with_timezone(&zone).date_naive(), today)
+                )
             }
         }
     }
@@ -128,9 +190,10 @@ impl Waiting {
             | Self::SetList { .. } => Shows::Ready,
             Self::Abrade { .. } => Shows::Missed,
             Self::Held { .. } => Shows::Held,
-            Self::FlashOff { .. } | Self::Dry { .. } | Self::NextWindow { .. } | Self::Cure { .. } => {
-                Shows::Drying
-            }
+            Self::FlashOff { .. }
+            | Self::Dry { .. }
+            | Self::NextWindow { .. }
+            | Self::Cure { .. } => Shows::Drying,
             Self::Finished { .. } => Shows::Done,
         }
     }
@@ -168,19 +231,35 @@ pub fn waiting(ticket: &Ticket, gates: &Gates<'_>, now: DateTime<Utc>) -> Waitin
 
 fn sanding(ticket: &Ticket, gates: &Gates<'_>, now: DateTime<Utc>) -> Waiting {
     for grit in ticket.grits() {
-        let asked: Vec<&FaceState> =
-            ticket.faces.iter().filter(|face| ticket.plan(face).grits.contains(&grit)).collect();
-        let done = asked.iter().filter(|face| face.ticks.contains_key(&grit)).count();
+        let asked: Vec<&FaceState> = ticket
+            .faces
+            .iter()
+            .filter(|face| ticket.plan(face).grits.contains(&grit))
+            .collect();
+        let done = asked
+            .iter()
+            .filter(|face| face.ticks.contains_key(&grit))
+            .count();
         if done < asked.len() {
-            return Waiting::Grit { grit, done, of: asked.len() };
+            return Waiting::Grit {
+                grit,
+                done,
+                of: asked.len(),
+            };
         }
     }
     if ticket.schedule.asks_wipe_down() {
-        let bare: Vec<&FaceState> =
-            ticket.faces.iter().filter(|face| face.coats.is_empty()).collect();
+        let bare: Vec<&FaceState> = ticket
+            .faces
+            .iter()
+            .filter(|face| face.coats.is_empty())
+            .collect();
         let done = bare.iter().filter(|face| face.wiped.is_some()).count();
         if done < bare.len() {
-            return Waiting::WipeDown { done, of: bare.len() };
+            return Waiting::WipeDown {
+                done,
+                of: bare.len(),
+            };
         }
     }
     move_on(ticket, gates, now)
@@ -189,7 +268,10 @@ fn sanding(ticket: &Ticket, gates: &Gates<'_>, now: DateTime<Utc>) -> Waiting {
 fn set(ticket: &Ticket) -> Waiting {
     match ticket.finished {
         Some(at) => Waiting::Finished { at },
-        None => Waiting::SetList { done: ticket.set_list.len(), of: SetItem::ALL.len() },
+        None => Waiting::SetList {
+            done: ticket.set_list.len(),
+            of: SetItem::ALL.len(),
+        },
     }
 }
 
@@ -281,10 +363,21 @@ fn next_coat(
         return Waiting::TestAgain { kind, no, of };
     }
     if let Some((ready, below)) = dry {
-        return Waiting::Dry { kind, no, of, below, ready };
+        return Waiting::Dry {
+            kind,
+            no,
+            of,
+            below,
+            ready,
+        };
     }
     if let Some(ready) = lifts {
-        return Waiting::NextWindow { kind, no, of, ready };
+        return Waiting::NextWindow {
+            kind,
+            no,
+            of,
+            ready,
+        };
     }
     if let Some(shut) = shut {
         return Waiting::Abrade { kind, no, of, shut };
@@ -292,8 +385,18 @@ fn next_coat(
     if scuff {
         return Waiting::Scuff;
     }
-    let want = ticket.faces.iter().filter(|face| ticket.asked(face, kind) >= no).count();
-    Waiting::Lay { kind, no, of, done: want - faces.len().min(want), faces: want }
+    let want = ticket
+        .faces
+        .iter()
+        .filter(|face| ticket.asked(face, kind) >= no)
+        .count();
+    Waiting::Lay {
+        kind,
+        no,
+        of,
+        done: want - faces.len().min(want),
+        faces: want,
+    }
 }
 
 fn move_on(ticket: &Ticket, gates: &Gates<'_>, now: DateTime<Utc>) -> Waiting {
@@ -308,7 +411,12 @@ fn move_on(ticket: &Ticket, gates: &Gates<'_>, now: DateTime<Utc>) -> Waiting {
             _ => None,
         })
         .max();
-    match (blockers.iter().find(|blocker| !matches!(blocker, Blocker::NotCured { .. })), cure) {
+    match (
+        blockers
+            .iter()
+            .find(|blocker| !matches!(blocker, Blocker::NotCured { .. })),
+        cure,
+    ) {
         (Some(why), _) => Waiting::Held { why: why.clone() },
         (None, Some(ready)) => Waiting::Cure { ready },
         (None, None) => Waiting::MoveOn { to },
