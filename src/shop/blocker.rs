@@ -10,6 +10,10 @@ use chrono_tz::Tz;
 
 /// One reason.
 #[derive(Debug, Clone, PartialEq, Eq)]
+#[allow(
+    missing_docs,
+    reason = "the line above each variant says what its fields are"
+)]
 pub enum Blocker {
     /// A grit is missing on a face.
     GritMissing { face: FaceKey, grit: Grit },

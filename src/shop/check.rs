@@ -4,11 +4,12 @@
 
 use super::blocker::Blocker;
 use super::event::{CoatKind, Event, What};
-use super::schedule::WipeDown;
+use super::face_state::FaceState;
+use super::moves::grits_missing;
 use super::stage::Stage;
-use super::ticket::{FaceState, Ticket};
-use crate::coating::{DryingClock, Product, ProductId, Recoat, recoat_state};
-use crate::shape::{FaceGroup, FaceKey};
+use super::ticket::Ticket;
+use crate::coating::{DryingClock, Product, ProductId};
+use crate::shape::FaceKey;
 use chrono::{DateTime, Utc};
 
 /// How strictly drying is held.
@@ -174,59 +175,6 @@ impl Gates<'_> {
         }
     }
 
-    /// Every reason why the piece may not go on to the next stage that asks something.
-    pub fn blockers_to_next(&self, ticket: &Ticket, now: DateTime<Utc>) -> Vec<Blocker> {
-        let mut out = Vec::new();
-        match ticket.schedule.next_stage(ticket.stage) {
-            Some(to) => self.check_move(ticket, ticket.stage, to, now, &mut out),
-            None => out.push(Blocker::NothingAfter {
-                stage: ticket.stage,
-            }),
-        }
-        out
-    }
-
-    fn check_move(
-        &self,
-        ticket: &Ticket,
-        from: Stage,
-        to: Stage,
-        at: DateTime<Utc>,
-        out: &mut Vec<Blocker>,
-    ) {
-        if from != ticket.stage {
-            out.push(Blocker::WrongStage {
-                is: ticket.stage,
-                needs: from,
-            });
-        }
-        if to <= from {
-            return;
-        }
-        match ticket.schedule.next_stage(from) {
-            Some(next) if next < to => out.push(Blocker::SkipsStage { from, next }),
-            _ => {}
-        }
-        // Every gate on the way to `to` is asked again, whatever stage the piece says it is in.
-        for face in &ticket.faces {
-            grits_missing(ticket, face, out);
-            if ticket.schedule.asks_wipe_down() && face.wiped.is_none() && face.coats.is_empty() {
-                out.push(Blocker::NotWiped { face: face.key });
-            }
-        }
-        for kind in CoatKind::ALL {
-            if to > kind.stage() {
-                coats_missing(ticket, kind, out);
-            }
-        }
-        if to == Stage::Set {
-            balance(ticket, out);
-            if self.strictness == Strictness::Live {
-                self.cured(ticket, at, out);
-            }
-        }
-    }
-
     /// Reasons against one coat on one face, at the moment the pass begins.
     fn check_coat(
         &self,
@@ -274,135 +222,6 @@ impl Gates<'_> {
                 face: face.key,
                 shut,
             });
-        }
-    }
-
-    /// Whether the schedule or the open window asks for a scuff not yet done.
-    pub fn wants_scuff(
-        &self,
-        ticket: &Ticket,
-        face: &FaceState,
-        next: CoatKind,
-        at: DateTime<Utc>,
-    ) -> bool {
-        let Some(last) = face.last_coat().filter(|last| last.scuffed.is_none()) else {
-            return false;
-        };
-        let by_schedule = ticket.schedule.scuff.is_some()
-            && last.kind == CoatKind::Topcoat
-            && next == CoatKind::Topcoat;
-        by_schedule
-            || matches!(
-                self.recoat(face, at),
-                Some(Recoat::Open { scuff: true, .. })
-            ) && last.kind.is_film()
-    }
-
-    /// When the window shut, if it has and the face was not abraded since.
-    pub fn wants_abrading(&self, face: &FaceState, at: DateTime<Utc>) -> Option<DateTime<Utc>> {
-        let Some(Recoat::Missed { since }) = self.recoat(face, at) else {
-            return None;
-        };
-        let abraded = face
-            .last_coat()?
-            .scuffed
-            .is_some_and(|(when, means)| when >= since && means.abrades());
-        (!abraded).then_some(since)
-    }
-
-    /// Recoat state of a face's last coat.
-    pub fn recoat(&self, face: &FaceState, at: DateTime<Utc>) -> Option<Recoat> {
-        let coat = face.last_coat()?;
-        let product = self.product(coat.product)?;
-        Some(recoat_state(
-            self.clock,
-            product,
-            coat.dries_from(),
-            coat.recoat_tested,
-            at,
-        ))
-    }
-
-    /// The coat below must be dry to recoat, by the clock or by a touch test.
-    fn below_dry(&self, face: &FaceState, at: DateTime<Utc>, out: &mut Vec<Blocker>) {
-        if self.strictness == Strictness::Record {
-            return;
-        }
-        let Some(coat) = face.last_coat() else { return };
-        if let Some((since, super::event::TouchVerdict::StillSoft)) = coat.touch {
-            out.push(Blocker::Soft {
-                face: face.key,
-                since,
-            });
-            return;
-        }
-        match self.recoat(face, at) {
-            Some(Recoat::Wait { ready }) => {
-                out.push(Blocker::NotDry {
-                    face: face.key,
-                    coat: coat.kind,
-                    ready,
-                });
-            }
-            Some(Recoat::Lifts { ready, .. }) => {
-                out.push(Blocker::WouldLift {
-                    face: face.key,
-                    ready,
-                });
-            }
-            Some(Recoat::Open { .. } | Recoat::Missed { .. }) => {}
-            None => out.push(Blocker::NoProduct),
-        }
-    }
-
-    /// When the wipe-down of a bare face has flashed off.
-    pub fn wipe_ready(&self, ticket: &Ticket, face: &FaceState) -> Option<DateTime<Utc>> {
-        let WipeDown::With(product) = ticket.schedule.wipe_down else {
-            return None;
-        };
-        let product = self.product(product)?;
-        let opens = product.label.windows.first()?.opens;
-        Some(self.clock.reached(product, face.wiped?, opens))
-    }
-
-    fn wipe_gone(
-        &self,
-        ticket: &Ticket,
-        face: &FaceState,
-        at: DateTime<Utc>,
-        out: &mut Vec<Blocker>,
-    ) {
-        if ticket.schedule.asks_wipe_down() && face.wiped.is_none() {
-            out.push(Blocker::NotWiped { face: face.key });
-        } else if let Some(ready) = self.wipe_ready(ticket, face)
-            && at < ready
-            && self.strictness == Strictness::Live
-        {
-            out.push(Blocker::WipeWet {
-                face: face.key,
-                ready,
-            });
-        }
-    }
-
-    /// When a face's last coat has cured long enough to be set.
-    pub fn cured_at(&self, ticket: &Ticket, face: &FaceState) -> Option<DateTime<Utc>> {
-        let coat = face.last_coat()?;
-        let product = self.product(coat.product)?;
-        let ready = self
-            .clock
-            .reached(product, coat.dries_from(), ticket.schedule.cure_before_set);
-        Some(coat.handle_tested.map_or(ready, |tested| tested.min(ready)))
-    }
-
-    fn cured(&self, ticket: &Ticket, at: DateTime<Utc>, out: &mut Vec<Blocker>) {
-        for face in &ticket.faces {
-            if let Some(ready) = self.cured_at(ticket, face).filter(|ready| at < *ready) {
-                out.push(Blocker::NotCured {
-                    face: face.key,
-                    ready,
-                });
-            }
         }
     }
 }
@@ -466,58 +285,6 @@ fn check_tick(
                     first: *first,
                 });
             }
-        }
-    }
-}
-
-fn grits_missing(ticket: &Ticket, face: &FaceState, out: &mut Vec<Blocker>) {
-    for grit in &ticket.plan(face).grits {
-        if !face.ticks.contains_key(grit) {
-            out.push(Blocker::GritMissing {
-                face: face.key,
-                grit: *grit,
-            });
-        }
-    }
-}
-
-fn coats_missing(ticket: &Ticket, kind: CoatKind, out: &mut Vec<Blocker>) {
-    for face in &ticket.faces {
-        let (has, asked) = (face.count(kind), ticket.asked(face, kind));
-        if has < asked {
-            out.push(Blocker::CoatMissing {
-                face: face.key,
-                kind,
-                has,
-                asked,
-            });
-        }
-        let unwiped = face
-            .last_coat()
-            .is_some_and(|coat| coat.kind == CoatKind::Stain && coat.wiped_off.is_none());
-        if kind == CoatKind::Stain && unwiped {
-            out.push(Blocker::NotWipedOff { face: face.key });
-        }
-    }
-}
-
-/// The underside (its band and field) against the top: film coats that face the room's air on
-/// one side and the cabinet's on the other.
-fn balance(ticket: &Ticket, out: &mut Vec<Blocker>) {
-    let Some(top) = ticket.face(FaceKey::Top).map(FaceState::film_coats) else {
-        return;
-    };
-    let allowance = ticket.schedule.balance_allowance;
-    for face in &ticket.faces {
-        let below = face.group == FaceGroup::Underside || face.key == FaceKey::Band;
-        let has = face.film_coats();
-        if below && face.is_exposed() && top.abs_diff(has) > allowance {
-            out.push(Blocker::Balance {
-                face: face.key,
-                has,
-                top,
-                allowance,
-            });
         }
     }
 }

@@ -2,11 +2,13 @@
 
 use super::check::Gates;
 use super::event::CoatKind;
+use super::face_state::{Coat, FaceState};
 use super::id::PieceId;
+use super::next_step::waiting;
 use super::piece::PieceFile;
 use super::stage::Stage;
-use super::ticket::{Coat, FaceState, Ticket};
-use super::waits::{Shows, Waiting, waiting};
+use super::ticket::Ticket;
+use super::waits::{Shows, Waiting};
 use crate::coating::Recoat;
 use chrono::{DateTime, Utc};
 

@@ -115,17 +115,17 @@ pub fn tally(files: &[PieceFile], passes: &[Pass], products: &[Product]) -> Vec<
             let area: Area = faces.iter().map(|(_, area)| *area).sum();
             let measured = basis.get(pass).is_some_and(|basis| basis.is_measured());
             row_of(*kind, *product, &|row| {
-                row.coated = row.coated + area;
+                row.coated += area;
                 if measured {
-                    row.measured = row.measured + *used;
+                    row.measured += *used;
                 } else {
-                    row.estimated = row.estimated + *used;
+                    row.estimated += *used;
                 }
             });
         }
         for planned in planned_use(file, products) {
             row_of(planned.kind, planned.product, &|row| {
-                row.planned = row.planned + planned.volume;
+                row.planned += planned.volume;
             });
         }
     }
