@@ -187,7 +187,7 @@ impl Ticket {
                 }
             }
             What::Moved { to, .. } => {
-                self.stage = *to;
+                self.enter(*to);
                 self.stage_since = Some(at);
             }
             What::SetList { item, done } => {
@@ -208,8 +208,15 @@ impl Ticket {
     /// faces carry stays.
     fn back_to_sanding(&mut self, at: DateTime<Utc>) {
         if self.stage != Stage::Sanding {
-            self.stage = Stage::Sanding;
+            self.enter(Stage::Sanding);
             self.stage_since = Some(at);
+        }
+    }
+
+    /// Puts the piece into a stage; what was ticked of the set list counts only while it is set.
+    fn enter(&mut self, stage: Stage) {
+        self.stage = stage;
+        if stage != Stage::Set {
             self.set_list.clear();
             self.finished = None;
         }
@@ -234,14 +241,29 @@ impl Ticket {
         });
     }
 
-    /// Takes areas and grain from the shape as it is now.
+    /// Takes faces, areas and grain from the shape as it is now. The shape decides: a face of it
+    /// that the log took away is there all the same, bare, and a face it has not is gone.
     pub fn measure(&mut self, piece: &Piece) {
-        for now in piece.shape.faces(piece.construction) {
-            if let Some(face) = self.faces.iter_mut().find(|face| face.key == now.key) {
-                face.area = now.area;
-                face.grain = now.grain;
-                face.group = now.group();
+        let shape = piece.shape.faces(piece.construction);
+        self.faces
+            .retain(|face| shape.iter().any(|now| now.key == face.key));
+        let mut bare = false;
+        for now in &shape {
+            match self.faces.iter_mut().find(|face| face.key == now.key) {
+                Some(face) => {
+                    face.area = now.area;
+                    face.grain = now.grain;
+                    face.group = now.group();
+                }
+                None => {
+                    bare = true;
+                    self.faces.push(bare_face(now.key, &shape));
+                }
             }
+        }
+        if bare {
+            self.faces.sort_by_key(|face| face.key);
+            self.enter(Stage::Sanding);
         }
     }
 }
