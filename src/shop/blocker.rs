@@ -3,6 +3,7 @@
 use super::event::CoatKind;
 use super::schedule::Grit;
 use super::stage::Stage;
+use crate::coating::ProductKind;
 use crate::shape::FaceKey;
 use crate::units::moment::{show_moment, show_span};
 use chrono::{DateTime, Duration, Utc};
@@ -73,6 +74,12 @@ pub enum Blocker {
     NothingAfter { stage: Stage },
     /// No such face.
     NoFace { face: FaceKey },
+    /// A new face that is there already.
+    FaceThere { face: FaceKey },
+    /// A face given twice.
+    FaceTwice { face: FaceKey },
+    /// A change of shape that leaves no whole top.
+    NotATop,
     /// No face given.
     NoFaces,
     /// The schedule asks no such coat of the face.
@@ -97,6 +104,8 @@ pub enum Blocker {
     ExposedAlready { face: FaceKey },
     /// The product is not known.
     NoProduct,
+    /// The product is of another kind than the step needs.
+    WrongProduct { is: ProductKind, needs: ProductKind },
 }
 
 impl Blocker {
@@ -167,6 +176,11 @@ impl Blocker {
             Self::SkipsStage { from, next } => format!("after {from} comes {next}"),
             Self::NothingAfter { stage } => format!("{stage} is the last stage"),
             Self::NoFace { face } => format!("{face}: this piece has no such face"),
+            Self::FaceThere { face } => format!("{face}: this piece has it already"),
+            Self::FaceTwice { face } => format!("{face}: named twice"),
+            Self::NotATop => "the change leaves no whole top: a top face, an underside (whole, or \
+                              band and field), and a rim or both edges and both ends"
+                .to_owned(),
             Self::NoFaces => "no face was picked".to_owned(),
             Self::CoatNotAsked { face, kind } => {
                 format!("{face}: the schedule asks no {} here", kind.coat_word())
@@ -195,6 +209,13 @@ impl Blocker {
             Self::TopIsExposed => "top: always exposed; it cannot be declared hidden".to_owned(),
             Self::ExposedAlready { face } => format!("{face}: is exposed already"),
             Self::NoProduct => "the product is not on the shelf list".to_owned(),
+            Self::WrongProduct { is, needs } => {
+                format!(
+                    "this step needs a {}; the product is a {}",
+                    needs.word(),
+                    is.word()
+                )
+            }
         }
     }
 

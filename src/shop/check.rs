@@ -48,7 +48,11 @@ impl Gates<'_> {
         }
         let keys = faces_of(&event.what);
         let mut faces = Vec::new();
-        for key in &keys {
+        for (no, key) in keys.iter().enumerate() {
+            if keys[..no].contains(key) {
+                out.push(Blocker::FaceTwice { face: *key });
+                continue;
+            }
             match ticket.face(*key) {
                 Some(face) => faces.push(face),
                 None => out.push(Blocker::NoFace { face: *key }),
@@ -112,8 +116,13 @@ impl Gates<'_> {
             }
             What::Coat { kind, product, .. } => {
                 in_stage(ticket, kind.stage(), out);
-                if self.product(*product).is_none() {
-                    out.push(Blocker::NoProduct);
+                match self.product(*product).map(|product| product.kind) {
+                    None => out.push(Blocker::NoProduct),
+                    Some(is) if !is.fits(kind.product_kind()) => {
+                        let needs = kind.product_kind();
+                        out.push(Blocker::WrongProduct { is, needs });
+                    }
+                    Some(_) => {}
                 }
                 for face in faces {
                     self.check_coat(ticket, face, *kind, begins, out);
@@ -169,7 +178,7 @@ impl Gates<'_> {
                     out.push(Blocker::ExposedAlready { face: *face });
                 }
             }
-            What::Reshaped { .. } => {}
+            What::Reshaped { added, removed } => check_reshape(ticket, added, removed, out),
             What::Moved { from, to } => self.check_move(ticket, *from, *to, event.at, out),
             What::SetList { .. } => in_stage(ticket, Stage::Set, out),
         }
@@ -215,13 +224,14 @@ impl Gates<'_> {
         if out.len() > wet || self.strictness == Strictness::Record {
             return;
         }
-        if self.wants_scuff(ticket, face, kind, begins) {
-            out.push(Blocker::NotScuffed { face: face.key });
-        } else if let Some(shut) = self.wants_abrading(face, begins) {
+        // Abrading is a scuff too, so it alone is asked where the window was missed.
+        if let Some(shut) = self.wants_abrading(face, begins) {
             out.push(Blocker::NotAbraded {
                 face: face.key,
                 shut,
             });
+        } else if self.wants_scuff(ticket, face, kind, begins) {
+            out.push(Blocker::NotScuffed { face: face.key });
         }
     }
 }
@@ -286,6 +296,33 @@ fn check_tick(
                 });
             }
         }
+    }
+}
+
+/// Faces come and go only as they can on a top that is cut: what is left is a whole top again, and
+/// what is new is bare.
+fn check_reshape(ticket: &Ticket, added: &[FaceKey], removed: &[FaceKey], out: &mut Vec<Blocker>) {
+    let is_there = |key: FaceKey| ticket.face(key).is_some();
+    for face in removed.iter().copied().filter(|key| !is_there(*key)) {
+        out.push(Blocker::NoFace { face });
+    }
+    for face in added.iter().copied() {
+        if is_there(face) && !removed.contains(&face) {
+            out.push(Blocker::FaceThere { face });
+        }
+    }
+    let after = |key: FaceKey| added.contains(&key) || is_there(key) && !removed.contains(&key);
+    let all = |keys: &[FaceKey]| keys.iter().all(|key| after(*key));
+    let none = |keys: &[FaceKey]| !keys.iter().any(|key| after(*key));
+    let (whole, split) = ([FaceKey::Underside], [FaceKey::Band, FaceKey::Field]);
+    let (round, sides) = (
+        [FaceKey::Rim],
+        [FaceKey::Front, FaceKey::Back, FaceKey::Left, FaceKey::Right],
+    );
+    let under = all(&whole) && none(&split) || all(&split) && none(&whole);
+    let around = all(&round) && none(&sides) || all(&sides) && none(&round);
+    if !(after(FaceKey::Top) && under && around) {
+        out.push(Blocker::NotATop);
     }
 }
 

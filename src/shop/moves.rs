@@ -40,7 +40,7 @@ impl Gates<'_> {
             return;
         }
         match ticket.schedule.next_stage(from) {
-            Some(next) if next < to => out.push(Blocker::SkipsStage { from, next }),
+            Some(next) if next != to => out.push(Blocker::SkipsStage { from, next }),
             _ => {}
         }
         // Every gate on the way to `to` is asked again, whatever stage the piece says it is in.
