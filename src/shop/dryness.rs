@@ -107,6 +107,11 @@ impl Gates<'_> {
     ) {
         if ticket.schedule.asks_wipe_down() && face.wiped.is_none() {
             out.push(Blocker::NotWiped { face: face.key });
+        } else if let WipeDown::With(product) = ticket.schedule.wipe_down
+            && self.product(product).is_none()
+            && self.strictness == Strictness::Live
+        {
+            out.push(Blocker::NoProduct);
         } else if let Some(ready) = self.wipe_ready(ticket, face)
             && at < ready
             && self.strictness == Strictness::Live
@@ -130,11 +135,23 @@ impl Gates<'_> {
 
     pub(super) fn cured(&self, ticket: &Ticket, at: DateTime<Utc>, out: &mut Vec<Blocker>) {
         for face in &ticket.faces {
-            if let Some(ready) = self.cured_at(ticket, face).filter(|ready| at < *ready) {
-                out.push(Blocker::NotCured {
+            let Some(coat) = face.last_coat() else {
+                continue;
+            };
+            if let Some((since, TouchVerdict::StillSoft)) = coat.touch {
+                out.push(Blocker::Soft {
+                    face: face.key,
+                    since,
+                });
+                continue;
+            }
+            match self.cured_at(ticket, face) {
+                Some(ready) if at < ready => out.push(Blocker::NotCured {
                     face: face.key,
                     ready,
-                });
+                }),
+                Some(_) => {}
+                None => out.push(Blocker::NoProduct),
             }
         }
     }
