@@ -87,7 +87,6 @@ fn coating(ticket: &Ticket, gates: &Gates<'_>, kind: CoatKind, now: DateTime<Utc
     let Some(first) = due.first().and_then(|key| ticket.face(*key)) else {
         return move_on(ticket, gates, now);
     };
-    let show_wants = due.iter().any(|key| key.group() == FaceGroup::Show);
     let no = first.count(kind) + 1;
     let of = due
         .iter()
@@ -95,17 +94,10 @@ fn coating(ticket: &Ticket, gates: &Gates<'_>, kind: CoatKind, now: DateTime<Utc
         .map(|face| ticket.asked(face, kind))
         .max()
         .unwrap_or(no);
-    let show_asks = ticket
-        .faces
-        .iter()
-        .any(|face| face.group == FaceGroup::Show && ticket.asked(face, kind) > 0);
-    let show_done = ticket
-        .faces
-        .iter()
-        .filter(|face| face.group == FaceGroup::Show)
-        .all(|face| face.count(kind) >= ticket.asked(face, kind));
-    // All the show faces have what they are asked for, so the rest was left behind.
-    if !show_wants && show_asks && show_done {
+    let step = next_coat(ticket, gates, kind, &due, no, of, now);
+    // Where it dries the clock has the word; where a hand is wanted, say what was left out.
+    let wants_hand = matches!(step, Waiting::Lay { .. } | Waiting::Scuff);
+    if wants_hand && left_behind(ticket, kind, &due, no) {
         let why = Blocker::CoatMissing {
             face: first.key,
             kind,
@@ -114,7 +106,21 @@ fn coating(ticket: &Ticket, gates: &Gates<'_>, kind: CoatKind, now: DateTime<Utc
         };
         return Waiting::Held { why };
     }
-    next_coat(ticket, gates, kind, &due, no, of, now)
+    step
+}
+
+/// Whether these faces were left behind: all the show faces have what they are asked for, this
+/// coat among it, and these have not. (Ends that are asked for a coat more than the show faces
+/// are not behind while that one is to come.)
+fn left_behind(ticket: &Ticket, kind: CoatKind, due: &[FaceKey], no: u8) -> bool {
+    let mut show = ticket
+        .faces
+        .iter()
+        .filter(|face| face.group == FaceGroup::Show && ticket.asked(face, kind) > 0)
+        .peekable();
+    show.peek().is_some()
+        && due.iter().all(|key| key.group() != FaceGroup::Show)
+        && show.all(|face| face.count(kind) >= ticket.asked(face, kind).max(no))
 }
 
 fn next_coat(
@@ -127,15 +133,15 @@ fn next_coat(
     now: DateTime<Utc>,
 ) -> Waiting {
     let faces: Vec<&FaceState> = due.iter().filter_map(|key| ticket.face(*key)).collect();
+    let mut flashes: Option<DateTime<Utc>> = None;
     let mut dry: Option<(DateTime<Utc>, CoatKind)> = None;
     let mut lifts: Option<DateTime<Utc>> = None;
     let mut shut: Option<DateTime<Utc>> = None;
     let (mut soft, mut scuff) = (false, false);
     for face in &faces {
         let Some(coat) = face.last_coat() else {
-            if let Some(ready) = gates.wipe_ready(ticket, face).filter(|ready| now < *ready) {
-                return Waiting::FlashOff { ready };
-            }
+            let ready = gates.wipe_ready(ticket, face).filter(|ready| now < *ready);
+            flashes = flashes.max(ready);
             continue;
         };
         soft |= matches!(coat.touch, Some((_, TouchVerdict::StillSoft)));
@@ -152,6 +158,9 @@ fn next_coat(
             shut = Some(shut.map_or(since, |was| was.min(since)));
         }
         scuff |= gates.wants_scuff(ticket, face, kind, now);
+    }
+    if let Some(ready) = flashes {
+        return Waiting::FlashOff { ready };
     }
     if soft {
         return Waiting::TestAgain { kind, no, of };

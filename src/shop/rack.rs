@@ -78,13 +78,19 @@ pub fn rack(files: &[PieceFile], gates: &Gates<'_>, now: DateTime<Utc>) -> Vec<R
             RackState::Missed => 1,
             _ => 2,
         };
-        // A window that shuts sooner wants the hand sooner.
-        let turn = if rank == 0 {
-            row.shuts.or(row.recoat)
-        } else {
-            row.next
+        // Of what is ready, a window that shuts sooner wants the hand sooner; where none shuts,
+        // what has waited longest.
+        let turn = match rank {
+            0 => row.shuts.or(row.recoat),
+            1 => row.shuts,
+            _ => row.next,
         };
-        (rank, turn.is_none(), turn, row.piece)
+        let later = if rank == 0 {
+            row.shuts.is_none()
+        } else {
+            turn.is_none()
+        };
+        (rank, later, turn, row.piece)
     });
     rows
 }

@@ -164,6 +164,7 @@ impl Waiting {
                     when(shut)
                 )
             }
+            Self::WipeOff { faces: 1 } => "wipe off the stain: 1 face".to_owned(),
             Self::WipeOff { faces } => format!("wipe off the stain: {faces} faces"),
             Self::Held { why } => format!("held: {}", why.brief(now, zone)),
             Self::Cure { ready } => format!("cures until {}", when(ready)),
