@@ -95,12 +95,20 @@ pub fn recoat_state(
         }
         match shuts {
             Some(shuts) if now > shuts => shut_before = Some(shuts.max(opens)),
-            _ => return Recoat::Open { since: opens, shuts, scuff: window.scuff },
+            _ => {
+                return Recoat::Open {
+                    since: opens,
+                    shuts,
+                    scuff: window.scuff,
+                };
+            }
         }
     }
     match shut_before {
         Some(since) => Recoat::Missed { since },
         // A product always has a window (`Product::check`); with none, nothing is promised.
-        None => Recoat::Wait { ready: laid + Span::days(3650).as_duration() },
+        None => Recoat::Wait {
+            ready: laid + Span::days(3650).as_duration(),
+        },
     }
 }

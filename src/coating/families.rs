@@ -94,7 +94,8 @@ pub fn usual_kind(family: Family) -> ProductKind {
 pub fn usual_figures(family: Family) -> LabelFigures {
     let row = row(family);
     LabelFigures {
-        spread: SpreadRate::from_m2_per_l(row.spread).expect("spread rates of the table are positive"),
+        spread: SpreadRate::from_m2_per_l(row.spread)
+            .expect("spread rates of the table are positive"),
         solids_pct: row.solids,
         density: Density::from_g_per_ml(row.density).expect("densities of the table are positive"),
         touch: Span::minutes(row.touch),

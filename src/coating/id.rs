@@ -49,21 +49,32 @@ impl Mint {
     /// Starts after `last` (the highest identifier already in the store, or zero). `random` is any
     /// random number, so that two machines never make the same identifier.
     pub fn new(last: Uuid, random: u64) -> Self {
-        Self { last: last.as_u128(), random: random | 1 }
+        Self {
+            last: last.as_u128(),
+            random: random | 1,
+        }
     }
 
     /// The next identifier for the moment `at_ms` (milliseconds since 1970).
     pub fn next(&mut self, at_ms: i64) -> Uuid {
         // A linear congruential step is enough: the value only has to differ between machines,
         // nothing secret hangs on it.
-        self.random =
-            self.random.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
+        self.random = self
+            .random
+            .wrapping_mul(6_364_136_223_846_793_005)
+            .wrapping_add(1_442_695_040_888_963_407);
         let millis = u64::try_from(at_ms).unwrap_or(0);
         let mut bytes = [0_u8; 10];
         bytes[..8].copy_from_slice(&self.random.to_be_bytes());
         bytes[8..].copy_from_slice(&(self.random >> 17).to_le_bytes()[..2]);
-        let fresh = uuid::Builder::from_unix_timestamp_millis(millis, &bytes).into_uuid().as_u128();
-        let next = if fresh > self.last { fresh } else { bump(self.last) };
+        let fresh = uuid::Builder::from_unix_timestamp_millis(millis, &bytes)
+            .into_uuid()
+            .as_u128();
+        let next = if fresh > self.last {
+            fresh
+        } else {
+            bump(self.last)
+        };
         self.last = next;
         Uuid::from_u128(next)
     }
@@ -74,7 +85,11 @@ fn bump(value: u128) -> u128 {
     // The low 62 bits are free; carrying past them would touch the variant, so go on in the
     // 48-bit time field instead.
     let low = (1_u128 << 62) - 1;
-    if value & low == low { (value & !low) + (1_u128 << 80) } else { value + 1 }
+    if value & low == low {
+        (value & !low) + (1_u128 << 80)
+    } else {
+        value + 1
+    }
 }
 
 #[cfg(test)]

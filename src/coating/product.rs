@@ -64,6 +64,12 @@ impl ProductKind {
             Self::Topcoat => "topcoat",
         }
     }
+
+    /// Whether a product of this kind may be used where `needs` is asked: a topcoat may also
+    /// seal, as thinned varnish does.
+    pub fn fits(self, needs: Self) -> bool {
+        self == needs || (self == Self::Topcoat && needs == Self::Sealer)
+    }
 }
 
 /// The family a product belongs to: it sets how the product dries and which caution applies.

@@ -3,6 +3,7 @@
 use super::event::CoatKind;
 use super::schedule::Grit;
 use super::stage::Stage;
+use crate::coating::ProductKind;
 use crate::shape::FaceKey;
 use crate::units::moment::{show_moment, show_span};
 use chrono::{DateTime, Duration, Utc};
@@ -10,11 +11,19 @@ use chrono_tz::Tz;
 
 /// One reason.
 #[derive(Debug, Clone, PartialEq, Eq)]
+#[allow(
+    missing_docs,
+    reason = "the line above each variant says what its fields are"
+)]
 pub enum Blocker {
     /// A grit is missing on a face.
     GritMissing { face: FaceKey, grit: Grit },
     /// A coarser grit is missing, so this one cannot be ticked yet.
-    GritOrder { face: FaceKey, grit: Grit, first: Grit },
+    GritOrder {
+        face: FaceKey,
+        grit: Grit,
+        first: Grit,
+    },
     /// The schedule does not ask this grit of this face.
     GritNotAsked { face: FaceKey, grit: Grit },
     /// The grit is ticked already.
@@ -26,13 +35,27 @@ pub enum Blocker {
     /// The wipe-down has not flashed off.
     WipeWet { face: FaceKey, ready: DateTime<Utc> },
     /// A face lacks coats.
-    CoatMissing { face: FaceKey, kind: CoatKind, has: u8, asked: u8 },
+    CoatMissing {
+        face: FaceKey,
+        kind: CoatKind,
+        has: u8,
+        asked: u8,
+    },
     /// A stained face has not been wiped off.
     NotWipedOff { face: FaceKey },
     /// Show side and underside differ too much.
-    Balance { face: FaceKey, has: u8, top: u8, allowance: u8 },
+    Balance {
+        face: FaceKey,
+        has: u8,
+        top: u8,
+        allowance: u8,
+    },
     /// The coat below is not dry to recoat.
-    NotDry { face: FaceKey, coat: CoatKind, ready: DateTime<Utc> },
+    NotDry {
+        face: FaceKey,
+        coat: CoatKind,
+        ready: DateTime<Utc>,
+    },
     /// Between two windows: another coat would lift the one below.
     WouldLift { face: FaceKey, ready: DateTime<Utc> },
     /// A touch test found the coat below still soft.
@@ -51,6 +74,12 @@ pub enum Blocker {
     NothingAfter { stage: Stage },
     /// No such face.
     NoFace { face: FaceKey },
+    /// A new face that is there already.
+    FaceThere { face: FaceKey },
+    /// A face given twice.
+    FaceTwice { face: FaceKey },
+    /// A change of shape that leaves no whole top.
+    NotATop,
     /// No face given.
     NoFaces,
     /// The schedule asks no such coat of the face.
@@ -75,6 +104,8 @@ pub enum Blocker {
     ExposedAlready { face: FaceKey },
     /// The product is not known.
     NoProduct,
+    /// The product is of another kind than the step needs.
+    WrongProduct { is: ProductKind, needs: ProductKind },
 }
 
 impl Blocker {
@@ -96,15 +127,29 @@ impl Blocker {
             Self::WipeWet { face, ready } => {
                 format!("{face}: wipe-down not flashed off until {}", when(ready))
             }
-            Self::CoatMissing { face, kind, has, asked } => coat_missing(*face, *kind, *has, *asked),
+            Self::CoatMissing {
+                face,
+                kind,
+                has,
+                asked,
+            } => coat_missing(*face, *kind, *has, *asked),
             Self::NotWipedOff { face } => format!("{face}: stain not wiped off"),
-            Self::Balance { face, has, top, allowance } => format!(
+            Self::Balance {
+                face,
+                has,
+                top,
+                allowance,
+            } => format!(
                 "{face}: {has} film coats against {top} on the top; the schedule allows a \
                  difference of {allowance}, or the top takes up moisture on one side and cups"
             ),
             Self::NotDry { face, coat, ready } => {
                 let wait = show_span((*ready - now).max(Duration::zero()));
-                format!("{face}: {} dry to recoat {} (in {wait})", coat.coat_word(), when(ready))
+                format!(
+                    "{face}: {} dry to recoat {} (in {wait})",
+                    coat.coat_word(),
+                    when(ready)
+                )
             }
             Self::WouldLift { face, ready } => format!(
                 "{face}: the early window has shut and another coat now would lift the one below; \
@@ -112,7 +157,10 @@ impl Blocker {
                 when(ready)
             ),
             Self::Soft { face, since } => {
-                format!("{face}: still soft at the touch test of {}; test again", when(since))
+                format!(
+                    "{face}: still soft at the touch test of {}; test again",
+                    when(since)
+                )
             }
             Self::NotScuffed { face } => format!("{face}: not scuffed since the last coat"),
             Self::NotAbraded { face, shut } => format!(
@@ -128,6 +176,11 @@ impl Blocker {
             Self::SkipsStage { from, next } => format!("after {from} comes {next}"),
             Self::NothingAfter { stage } => format!("{stage} is the last stage"),
             Self::NoFace { face } => format!("{face}: this piece has no such face"),
+            Self::FaceThere { face } => format!("{face}: this piece has it already"),
+            Self::FaceTwice { face } => format!("{face}: named twice"),
+            Self::NotATop => "the change leaves no whole top: a top face, an underside (whole, or \
+                              band and field), and a rim or both edges and both ends"
+                .to_owned(),
             Self::NoFaces => "no face was picked".to_owned(),
             Self::CoatNotAsked { face, kind } => {
                 format!("{face}: the schedule asks no {} here", kind.coat_word())
@@ -138,11 +191,17 @@ impl Blocker {
             }
             Self::NothingToWipeOff { face } => format!("{face}: no stain waits to be wiped off"),
             Self::BeforeLastWork { face, last } => {
-                format!("{face}: last worked {}; the time typed lies before that", when(last))
+                format!(
+                    "{face}: last worked {}; the time typed lies before that",
+                    when(last)
+                )
             }
             Self::EndsBeforeStart => "the pass ends before it starts".to_owned(),
             Self::Future { at } => {
-                format!("{} is still to come; work is logged when it is done", when(at))
+                format!(
+                    "{} is still to come; work is logged when it is done",
+                    when(at)
+                )
             }
             Self::NoReason { face } => {
                 format!("{face}: write the reason, a few words; it stays on the ticket")
@@ -150,15 +209,31 @@ impl Blocker {
             Self::TopIsExposed => "top: always exposed; it cannot be declared hidden".to_owned(),
             Self::ExposedAlready { face } => format!("{face}: is exposed already"),
             Self::NoProduct => "the product is not on the shelf list".to_owned(),
+            Self::WrongProduct { is, needs } => {
+                format!(
+                    "this step needs a {}; the product is a {}",
+                    needs.word(),
+                    is.word()
+                )
+            }
         }
     }
 
     /// The reason without its face, short, for the board: `left end not sealed`.
     pub fn brief(&self, now: DateTime<Utc>, zone: Tz) -> String {
         match self {
-            Self::CoatMissing { face, kind: CoatKind::Stain, .. } => format!("{face} not stained"),
+            Self::CoatMissing {
+                face,
+                kind: CoatKind::Stain,
+                ..
+            } => format!("{face} not stained"),
             Self::CoatMissing { face, has: 0, .. } => format!("{face} not sealed"),
-            Self::CoatMissing { face, kind, has, asked } => {
+            Self::CoatMissing {
+                face,
+                kind,
+                has,
+                asked,
+            } => {
                 format!("{face} {} {} of {asked} missing", kind.coat_word(), has + 1)
             }
             Self::Balance { face, has, top, .. } => {

@@ -108,5 +108,9 @@ pub fn cautions_for_pass(product: &Product, kind: CoatKind, scuffs: bool) -> Vec
 
 /// Cautions of a job: lead paint in a house built before 1978.
 pub fn cautions_for_job(job: &Job) -> Vec<Caution> {
-    if job.house_built.is_some_and(|year| year < 1978) { vec![LEAD] } else { Vec::new() }
+    if job.house_built.is_some_and(|year| year < 1978) {
+        vec![LEAD]
+    } else {
+        Vec::new()
+    }
 }

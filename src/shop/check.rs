@@ -4,11 +4,12 @@
 
 use super::blocker::Blocker;
 use super::event::{CoatKind, Event, What};
-use super::schedule::WipeDown;
+use super::face_state::FaceState;
+use super::moves::grits_missing;
 use super::stage::Stage;
-use super::ticket::{FaceState, Ticket};
-use crate::coating::{DryingClock, Product, ProductId, Recoat, recoat_state};
-use crate::shape::{FaceGroup, FaceKey};
+use super::ticket::Ticket;
+use crate::coating::{DryingClock, Product, ProductId};
+use crate::shape::FaceKey;
 use chrono::{DateTime, Utc};
 
 /// How strictly drying is held.
@@ -47,7 +48,11 @@ impl Gates<'_> {
         }
         let keys = faces_of(&event.what);
         let mut faces = Vec::new();
-        for key in &keys {
+        for (no, key) in keys.iter().enumerate() {
+            if keys[..no].contains(key) {
+                out.push(Blocker::FaceTwice { face: *key });
+                continue;
+            }
             match ticket.face(*key) {
                 Some(face) => faces.push(face),
                 None => out.push(Blocker::NoFace { face: *key }),
@@ -62,7 +67,10 @@ impl Gates<'_> {
         }
         for face in &faces {
             if let Some(last) = face.last_work.filter(|last| *last > begins) {
-                out.push(Blocker::BeforeLastWork { face: face.key, last });
+                out.push(Blocker::BeforeLastWork {
+                    face: face.key,
+                    last,
+                });
             }
         }
         if keys.is_empty() && needs_faces(&event.what) {
@@ -93,7 +101,10 @@ impl Gates<'_> {
                     if !face.coats.is_empty() {
                         out.push(Blocker::CoatOver { face: face.key });
                     } else if !face.ticks.contains_key(grit) {
-                        out.push(Blocker::GritNotDone { face: face.key, grit: *grit });
+                        out.push(Blocker::GritNotDone {
+                            face: face.key,
+                            grit: *grit,
+                        });
                     }
                 }
             }
@@ -105,8 +116,13 @@ impl Gates<'_> {
             }
             What::Coat { kind, product, .. } => {
                 in_stage(ticket, kind.stage(), out);
-                if self.product(*product).is_none() {
-                    out.push(Blocker::NoProduct);
+                match self.product(*product).map(|product| product.kind) {
+                    None => out.push(Blocker::NoProduct),
+                    Some(is) if !is.fits(kind.product_kind()) => {
+                        let needs = kind.product_kind();
+                        out.push(Blocker::WrongProduct { is, needs });
+                    }
+                    Some(_) => {}
                 }
                 for face in faces {
                     self.check_coat(ticket, face, *kind, begins, out);
@@ -114,9 +130,9 @@ impl Gates<'_> {
             }
             What::WipeOff { .. } => {
                 for face in faces {
-                    let waits = face
-                        .last_coat()
-                        .is_some_and(|coat| coat.kind == CoatKind::Stain && coat.wiped_off.is_none());
+                    let waits = face.last_coat().is_some_and(|coat| {
+                        coat.kind == CoatKind::Stain && coat.wiped_off.is_none()
+                    });
                     if !waits {
                         out.push(Blocker::NothingToWipeOff { face: face.key });
                     }
@@ -138,9 +154,15 @@ impl Gates<'_> {
             What::SandBack { to, reason, .. } => {
                 for face in faces {
                     if !ticket.plan(face).grits.contains(to) {
-                        out.push(Blocker::GritNotAsked { face: face.key, grit: *to });
+                        out.push(Blocker::GritNotAsked {
+                            face: face.key,
+                            grit: *to,
+                        });
                     } else if !face.ticks.contains_key(to) {
-                        out.push(Blocker::GritNotDone { face: face.key, grit: *to });
+                        out.push(Blocker::GritNotDone {
+                            face: face.key,
+                            grit: *to,
+                        });
                     }
                     needs_reason(face.key, reason, out);
                 }
@@ -156,57 +178,9 @@ impl Gates<'_> {
                     out.push(Blocker::ExposedAlready { face: *face });
                 }
             }
-            What::Reshaped { .. } => {}
+            What::Reshaped { added, removed } => check_reshape(ticket, added, removed, out),
             What::Moved { from, to } => self.check_move(ticket, *from, *to, event.at, out),
             What::SetList { .. } => in_stage(ticket, Stage::Set, out),
-        }
-    }
-
-    /// Every reason why the piece may not go on to the next stage that asks something.
-    pub fn blockers_to_next(&self, ticket: &Ticket, now: DateTime<Utc>) -> Vec<Blocker> {
-        let mut out = Vec::new();
-        match ticket.schedule.next_stage(ticket.stage) {
-            Some(to) => self.check_move(ticket, ticket.stage, to, now, &mut out),
-            None => out.push(Blocker::NothingAfter { stage: ticket.stage }),
-        }
-        out
-    }
-
-    fn check_move(
-        &self,
-        ticket: &Ticket,
-        from: Stage,
-        to: Stage,
-        at: DateTime<Utc>,
-        out: &mut Vec<Blocker>,
-    ) {
-        if from != ticket.stage {
-            out.push(Blocker::WrongStage { is: ticket.stage, needs: from });
-        }
-        if to <= from {
-            return;
-        }
-        match ticket.schedule.next_stage(from) {
-            Some(next) if next < to => out.push(Blocker::SkipsStage { from, next }),
-            _ => {}
-        }
-        // Every gate on the way to `to` is asked again, whatever stage the piece says it is in.
-        for face in &ticket.faces {
-            grits_missing(ticket, face, out);
-            if ticket.schedule.asks_wipe_down() && face.wiped.is_none() && face.coats.is_empty() {
-                out.push(Blocker::NotWiped { face: face.key });
-            }
-        }
-        for kind in CoatKind::ALL {
-            if to > kind.stage() {
-                coats_missing(ticket, kind, out);
-            }
-        }
-        if to == Stage::Set {
-            balance(ticket, out);
-            if self.strictness == Strictness::Live {
-                self.cured(ticket, at, out);
-            }
         }
     }
 
@@ -222,12 +196,20 @@ impl Gates<'_> {
         grits_missing(ticket, face, out);
         let asked = ticket.asked(face, kind);
         if kind != CoatKind::Topcoat && asked == 0 {
-            out.push(Blocker::CoatNotAsked { face: face.key, kind });
+            out.push(Blocker::CoatNotAsked {
+                face: face.key,
+                kind,
+            });
         }
         for before in CoatKind::ALL.into_iter().filter(|before| *before < kind) {
             let (has, asked) = (face.count(before), ticket.asked(face, before));
             if has < asked {
-                out.push(Blocker::CoatMissing { face: face.key, kind: before, has, asked });
+                out.push(Blocker::CoatMissing {
+                    face: face.key,
+                    kind: before,
+                    has,
+                    asked,
+                });
             }
         }
         let Some(last) = face.last_coat() else {
@@ -242,107 +224,14 @@ impl Gates<'_> {
         if out.len() > wet || self.strictness == Strictness::Record {
             return;
         }
-        if self.wants_scuff(ticket, face, kind, begins) {
+        // Abrading is a scuff too, so it alone is asked where the window was missed.
+        if let Some(shut) = self.wants_abrading(face, begins) {
+            out.push(Blocker::NotAbraded {
+                face: face.key,
+                shut,
+            });
+        } else if self.wants_scuff(ticket, face, kind, begins) {
             out.push(Blocker::NotScuffed { face: face.key });
-        } else if let Some(shut) = self.wants_abrading(face, begins) {
-            out.push(Blocker::NotAbraded { face: face.key, shut });
-        }
-    }
-
-    /// Whether the schedule or the open window asks for a scuff not yet done.
-    pub fn wants_scuff(
-        &self,
-        ticket: &Ticket,
-        face: &FaceState,
-        next: CoatKind,
-        at: DateTime<Utc>,
-    ) -> bool {
-        let Some(last) = face.last_coat().filter(|last| last.scuffed.is_none()) else {
-            return false;
-        };
-        let by_schedule = ticket.schedule.scuff.is_some()
-            && last.kind == CoatKind::Topcoat
-            && next == CoatKind::Topcoat;
-        by_schedule
-            || matches!(self.recoat(face, at), Some(Recoat::Open { scuff: true, .. }))
-                && last.kind.is_film()
-    }
-
-    /// When the window shut, if it has and the face was not abraded since.
-    pub fn wants_abrading(&self, face: &FaceState, at: DateTime<Utc>) -> Option<DateTime<Utc>> {
-        let Some(Recoat::Missed { since }) = self.recoat(face, at) else { return None };
-        let abraded =
-            face.last_coat()?.scuffed.is_some_and(|(when, means)| when >= since && means.abrades());
-        (!abraded).then_some(since)
-    }
-
-    /// Recoat state of a face's last coat.
-    pub fn recoat(&self, face: &FaceState, at: DateTime<Utc>) -> Option<Recoat> {
-        let coat = face.last_coat()?;
-        let product = self.product(coat.product)?;
-        Some(recoat_state(self.clock, product, coat.dries_from(), coat.recoat_tested, at))
-    }
-
-    /// The coat below must be dry to recoat, by the clock or by a touch test.
-    fn below_dry(&self, face: &FaceState, at: DateTime<Utc>, out: &mut Vec<Blocker>) {
-        if self.strictness == Strictness::Record {
-            return;
-        }
-        let Some(coat) = face.last_coat() else { return };
-        if let Some((since, super::event::TouchVerdict::StillSoft)) = coat.touch {
-            out.push(Blocker::Soft { face: face.key, since });
-            return;
-        }
-        match self.recoat(face, at) {
-            Some(Recoat::Wait { ready }) => {
-                out.push(Blocker::NotDry { face: face.key, coat: coat.kind, ready });
-            }
-            Some(Recoat::Lifts { ready, .. }) => {
-                out.push(Blocker::WouldLift { face: face.key, ready });
-            }
-            Some(Recoat::Open { .. } | Recoat::Missed { .. }) => {}
-            None => out.push(Blocker::NoProduct),
-        }
-    }
-
-    /// When the wipe-down of a bare face has flashed off.
-    pub fn wipe_ready(&self, ticket: &Ticket, face: &FaceState) -> Option<DateTime<Utc>> {
-        let WipeDown::With(product) = ticket.schedule.wipe_down else { return None };
-        let product = self.product(product)?;
-        let opens = product.label.windows.first()?.opens;
-        Some(self.clock.reached(product, face.wiped?, opens))
-    }
-
-    fn wipe_gone(
-        &self,
-        ticket: &Ticket,
-        face: &FaceState,
-        at: DateTime<Utc>,
-        out: &mut Vec<Blocker>,
-    ) {
-        if ticket.schedule.asks_wipe_down() && face.wiped.is_none() {
-            out.push(Blocker::NotWiped { face: face.key });
-        } else if let Some(ready) = self.wipe_ready(ticket, face)
-            && at < ready
-            && self.strictness == Strictness::Live
-        {
-            out.push(Blocker::WipeWet { face: face.key, ready });
-        }
-    }
-
-    /// When a face's last coat has cured long enough to be set.
-    pub fn cured_at(&self, ticket: &Ticket, face: &FaceState) -> Option<DateTime<Utc>> {
-        let coat = face.last_coat()?;
-        let product = self.product(coat.product)?;
-        let ready = self.clock.reached(product, coat.dries_from(), ticket.schedule.cure_before_set);
-        Some(coat.handle_tested.map_or(ready, |tested| tested.min(ready)))
-    }
-
-    fn cured(&self, ticket: &Ticket, at: DateTime<Utc>, out: &mut Vec<Blocker>) {
-        for face in &ticket.faces {
-            if let Some(ready) = self.cured_at(ticket, face).filter(|ready| at < *ready) {
-                out.push(Blocker::NotCured { face: face.key, ready });
-            }
         }
     }
 }
@@ -365,12 +254,18 @@ pub(super) fn faces_of(what: &What) -> Vec<FaceKey> {
 }
 
 fn needs_faces(what: &What) -> bool {
-    !matches!(what, What::Reshaped { .. } | What::Moved { .. } | What::SetList { .. })
+    !matches!(
+        what,
+        What::Reshaped { .. } | What::Moved { .. } | What::SetList { .. }
+    )
 }
 
 fn in_stage(ticket: &Ticket, needs: Stage, out: &mut Vec<Blocker>) {
     if ticket.stage != needs {
-        out.push(Blocker::WrongStage { is: ticket.stage, needs });
+        out.push(Blocker::WrongStage {
+            is: ticket.stage,
+            needs,
+        });
     }
 }
 
@@ -382,56 +277,63 @@ fn check_tick(
 ) {
     let plan = ticket.plan(face);
     if !plan.grits.contains(&grit) {
-        out.push(Blocker::GritNotAsked { face: face.key, grit });
+        out.push(Blocker::GritNotAsked {
+            face: face.key,
+            grit,
+        });
     } else if face.ticks.contains_key(&grit) {
-        out.push(Blocker::GritDone { face: face.key, grit });
+        out.push(Blocker::GritDone {
+            face: face.key,
+            grit,
+        });
     } else {
         for first in plan.grits.iter().filter(|first| **first < grit) {
             if !face.ticks.contains_key(first) {
-                out.push(Blocker::GritOrder { face: face.key, grit, first: *first });
+                out.push(Blocker::GritOrder {
+                    face: face.key,
+                    grit,
+                    first: *first,
+                });
             }
         }
     }
 }
 
-fn grits_missing(ticket: &Ticket, face: &FaceState, out: &mut Vec<Blocker>) {
-    for grit in &ticket.plan(face).grits {
-        if !face.ticks.contains_key(grit) {
-            out.push(Blocker::GritMissing { face: face.key, grit: *grit });
+/// Faces come and go only as they can on a top that is cut: what is left is a whole top again, and
+/// what is new is bare.
+fn check_reshape(ticket: &Ticket, added: &[FaceKey], removed: &[FaceKey], out: &mut Vec<Blocker>) {
+    let is_there = |key: FaceKey| ticket.face(key).is_some();
+    for face in removed.iter().copied().filter(|key| !is_there(*key)) {
+        out.push(Blocker::NoFace { face });
+    }
+    for face in added.iter().copied() {
+        if is_there(face) && !removed.contains(&face) {
+            out.push(Blocker::FaceThere { face });
         }
     }
-}
-
-fn coats_missing(ticket: &Ticket, kind: CoatKind, out: &mut Vec<Blocker>) {
-    for face in &ticket.faces {
-        let (has, asked) = (face.count(kind), ticket.asked(face, kind));
-        if has < asked {
-            out.push(Blocker::CoatMissing { face: face.key, kind, has, asked });
-        }
-        let unwiped =
-            face.last_coat().is_some_and(|coat| coat.kind == CoatKind::Stain && coat.wiped_off.is_none());
-        if kind == CoatKind::Stain && unwiped {
-            out.push(Blocker::NotWipedOff { face: face.key });
-        }
-    }
-}
-
-/// The underside (its band and field) against the top: film coats that face the room's air on
-/// one side and the cabinet's on the other.
-fn balance(ticket: &Ticket, out: &mut Vec<Blocker>) {
-    let Some(top) = ticket.face(FaceKey::Top).map(FaceState::film_coats) else { return };
-    let allowance = ticket.schedule.balance_allowance;
-    for face in &ticket.faces {
-        let below = face.group == FaceGroup::Underside || face.key == FaceKey::Band;
-        let has = face.film_coats();
-        if below && face.is_exposed() && top.abs_diff(has) > allowance {
-            out.push(Blocker::Balance { face: face.key, has, top, allowance });
-        }
+    let after = |key: FaceKey| added.contains(&key) || is_there(key) && !removed.contains(&key);
+    let all = |keys: &[FaceKey]| keys.iter().all(|key| after(*key));
+    let none = |keys: &[FaceKey]| !keys.iter().any(|key| after(*key));
+    let (whole, split) = ([FaceKey::Underside], [FaceKey::Band, FaceKey::Field]);
+    let (round, sides) = (
+        [FaceKey::Rim],
+        [FaceKey::Front, FaceKey::Back, FaceKey::Left, FaceKey::Right],
+    );
+    let under = all(&whole) && none(&split) || all(&split) && none(&whole);
+    let around = all(&round) && none(&sides) || all(&sides) && none(&round);
+    if !(after(FaceKey::Top) && under && around) {
+        out.push(Blocker::NotATop);
     }
 }
 
 fn needs_reason(face: FaceKey, reason: &str, out: &mut Vec<Blocker>) {
-    if reason.trim().chars().filter(|c| c.is_alphanumeric()).count() < 3 {
+    if reason
+        .trim()
+        .chars()
+        .filter(|c| c.is_alphanumeric())
+        .count()
+        < 3
+    {
         out.push(Blocker::NoReason { face });
     }
 }

@@ -118,8 +118,13 @@ pub enum TouchVerdict {
 
 impl TouchVerdict {
     /// Every verdict, softest first.
-    pub const ALL: [Self; 5] =
-        [Self::StillSoft, Self::TouchDry, Self::TackFree, Self::DryToRecoat, Self::DryToHandle];
+    pub const ALL: [Self; 5] = [
+        Self::StillSoft,
+        Self::TouchDry,
+        Self::TackFree,
+        Self::DryToRecoat,
+        Self::DryToHandle,
+    ];
 
     /// In words.
     pub fn words(self) -> &'static str {
@@ -182,7 +187,9 @@ impl SetItem {
             Self::DryFit => "dry fit",
             Self::FieldCuts => "field cuts sealed",
             Self::Masked => "wood and sink masked against squeeze-out",
-            Self::Sealant => "sealant run; no water for its waiting time (24 h or as the tube says)",
+            Self::Sealant => {
+                "sealant run; no water for its waiting time (24 h or as the tube says)"
+            }
             Self::Clips => "clips or rails carry the load, not the sealant",
             Self::Slots => "movement slots left free",
             Self::CareSheet => "care sheet handed over",

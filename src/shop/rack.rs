@@ -2,11 +2,13 @@
 
 use super::check::Gates;
 use super::event::CoatKind;
+use super::face_state::{Coat, FaceState};
 use super::id::PieceId;
+use super::next_step::waiting;
 use super::piece::PieceFile;
 use super::stage::Stage;
-use super::ticket::{Coat, FaceState, Ticket};
-use super::waits::{Shows, Waiting, waiting};
+use super::ticket::Ticket;
+use super::waits::{Shows, Waiting};
 use crate::coating::Recoat;
 use chrono::{DateTime, Utc};
 
@@ -66,17 +68,29 @@ pub struct RackRow {
 
 /// The rows: ready first, then missed windows, then by what happens soonest.
 pub fn rack(files: &[PieceFile], gates: &Gates<'_>, now: DateTime<Utc>) -> Vec<RackRow> {
-    let mut rows: Vec<RackRow> =
-        files.iter().filter_map(|file| row(file, gates, now)).collect();
+    let mut rows: Vec<RackRow> = files
+        .iter()
+        .filter_map(|file| row(file, gates, now))
+        .collect();
     rows.sort_by_key(|row| {
         let rank = match row.state {
             RackState::Ready => 0,
             RackState::Missed => 1,
             _ => 2,
         };
-        // A window that shuts sooner wants the hand sooner.
-        let turn = if rank == 0 { row.shuts.or(row.recoat) } else { row.next };
-        (rank, turn.is_none(), turn, row.piece)
+        // Of what is ready, a window that shuts sooner wants the hand sooner; where none shuts,
+        // what has waited longest.
+        let turn = match rank {
+            0 => row.shuts.or(row.recoat),
+            1 => row.shuts,
+            _ => row.next,
+        };
+        let later = if rank == 0 {
+            row.shuts.is_none()
+        } else {
+            turn.is_none()
+        };
+        (rank, later, turn, row.piece)
     });
     rows
 }
@@ -95,7 +109,9 @@ fn row(file: &PieceFile, gates: &Gates<'_>, now: DateTime<Utc>) -> Option<RackRo
     let waits = waiting(&ticket, gates, now);
     let Some((face, coat)) = youngest(&ticket) else {
         // A solvent wipe that must flash off is drying too, though it is no coat.
-        let Waiting::FlashOff { ready } = waits else { return None };
+        let Waiting::FlashOff { ready } = waits else {
+            return None;
+        };
         return Some(RackRow {
             piece: file.piece.id,
             state: RackState::Wet,
@@ -111,7 +127,10 @@ fn row(file: &PieceFile, gates: &Gates<'_>, now: DateTime<Utc>) -> Option<RackRo
     let product = gates.product(coat.product)?;
     let from = coat.dries_from();
     let reached = |span| gates.clock.reached(product, from, span);
-    let (touch, tack_free) = (reached(product.label.touch), reached(product.label.tack_free));
+    let (touch, tack_free) = (
+        reached(product.label.touch),
+        reached(product.label.tack_free),
+    );
     let full_cure = reached(product.label.full_cure);
     if now >= full_cure && matches!(ticket.stage, Stage::Set) {
         return None;
@@ -119,7 +138,12 @@ fn row(file: &PieceFile, gates: &Gates<'_>, now: DateTime<Utc>) -> Option<RackRo
     let (recoat, shuts) = match gates.recoat(face, now)? {
         Recoat::Wait { ready } => {
             let first = product.label.windows.first()?;
-            (ready, first.closes.map(|span| gates.clock.shuts(product, from, span)))
+            (
+                ready,
+                first
+                    .closes
+                    .map(|span| gates.clock.shuts(product, from, span)),
+            )
         }
         Recoat::Open { since, shuts, .. } => (since, shuts),
         Recoat::Lifts { ready, shut } => (ready, Some(shut)),

@@ -46,7 +46,12 @@ pub fn ready_products(mint: &mut Mint, at_ms: i64) -> Vec<Product> {
 }
 
 fn plan(grits: &[u16], seal_coats: u8, stained: bool, topcoats: u8) -> GroupPlan {
-    GroupPlan { grits: grits.iter().copied().map(Grit).collect(), seal_coats, stained, topcoats }
+    GroupPlan {
+        grits: grits.iter().copied().map(Grit).collect(),
+        seal_coats,
+        stained,
+        topcoats,
+    }
 }
 
 /// The starting recipes, over the products of [`ready_products`].
@@ -109,6 +114,10 @@ pub fn ready_recipes(products: &[Product], mint: &mut Mint, at_ms: i64) -> Vec<R
         ("water-borne clear", water),
     ]
     .into_iter()
-    .map(|(name, schedule)| Recipe { id: RecipeId(mint.next(at_ms)), name: name.to_owned(), schedule })
+    .map(|(name, schedule)| Recipe {
+        id: RecipeId(mint.next(at_ms)),
+        name: name.to_owned(),
+        schedule,
+    })
     .collect()
 }

@@ -83,7 +83,9 @@ pub enum ScheduleError {
     #[error("The {0} need at least one grit: type them coarse to fine, for example 80 120 150.")]
     NoGrits(&'static str),
     /// Grits not rising, or out of the range of paper.
-    #[error("The grits of the {group} must rise from coarse to fine and lie between 24 and 3000; {grit} does not fit.")]
+    #[error(
+        "The grits of the {group} must rise from coarse to fine and lie between 24 and 3000; {grit} does not fit."
+    )]
     Grits {
         /// Which group.
         group: &'static str,
@@ -91,13 +93,19 @@ pub enum ScheduleError {
         grit: Grit,
     },
     /// A group that would stay bare.
-    #[error("The {0} would stay bare: ask for at least one seal coat or topcoat, so that every side is sealed.")]
+    #[error(
+        "The {0} would stay bare: ask for at least one seal coat or topcoat, so that every side is sealed."
+    )]
     Bare(&'static str),
     /// Walls and ends treated worse than the show faces.
-    #[error("Ends, cutout walls and holes go through the same stain and at least as many coats as the show faces.")]
+    #[error(
+        "Ends, cutout walls and holes go through the same stain and at least as many coats as the show faces."
+    )]
     Walls,
     /// Show side and underside too far apart.
-    #[error("Show faces get {show} coats and the underside {underside}: they may differ by at most {allowance}. Add coats to the poorer side.")]
+    #[error(
+        "Show faces get {show} coats and the underside {underside}: they may differ by at most {allowance}. Add coats to the poorer side."
+    )]
     Balance {
         /// Coats on show faces.
         show: u8,
@@ -149,7 +157,8 @@ impl Schedule {
 
     /// Whether the schedule asks anything of a stage. Sanding and set always ask.
     pub fn asks(&self, stage: Stage) -> bool {
-        let any = |test: fn(&GroupPlan) -> bool| self.groups().iter().any(|(_, _, plan)| test(plan));
+        let any =
+            |test: fn(&GroupPlan) -> bool| self.groups().iter().any(|(_, _, plan)| test(plan));
         match stage {
             Stage::Sanding | Stage::Set => true,
             Stage::Sealing => any(|plan| plan.seal_coats > 0),
@@ -160,7 +169,9 @@ impl Schedule {
 
     /// The stage after `stage` that asks something.
     pub fn next_stage(&self, stage: Stage) -> Option<Stage> {
-        Stage::ALL.into_iter().find(|next| *next > stage && self.asks(*next))
+        Stage::ALL
+            .into_iter()
+            .find(|next| *next > stage && self.asks(*next))
     }
 
     /// The product for a kind of coat.

@@ -21,8 +21,12 @@ pub enum LookChoice {
 
 impl LookChoice {
     /// All, with their words.
-    pub const ALL: [(Self, &'static str); 4] =
-        [(Self::Auto, "auto"), (Self::Dark, "dark"), (Self::Light, "light"), (Self::Plain, "plain")];
+    pub const ALL: [(Self, &'static str); 4] = [
+        (Self::Auto, "auto"),
+        (Self::Dark, "dark"),
+        (Self::Light, "light"),
+        (Self::Plain, "plain"),
+    ];
 }
 
 /// Units, zone, name and address.

@@ -20,8 +20,13 @@ pub enum Stage {
 
 impl Stage {
     /// All five, first to last.
-    pub const ALL: [Self; 5] =
-        [Self::Sanding, Self::Sealing, Self::Staining, Self::Topcoats, Self::Set];
+    pub const ALL: [Self; 5] = [
+        Self::Sanding,
+        Self::Sealing,
+        Self::Staining,
+        Self::Topcoats,
+        Self::Set,
+    ];
 
     /// The word on screen and in files.
     pub fn word(self) -> &'static str {

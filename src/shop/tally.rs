@@ -2,7 +2,7 @@
 
 use super::event::{CoatKind, What};
 use super::id::PassId;
-use super::pass::{Pass, AmountBasis};
+use super::pass::{AmountBasis, Pass};
 use super::piece::PieceFile;
 use super::schedule::Schedule;
 use super::ticket::Ticket;
@@ -56,8 +56,9 @@ pub fn planned_use(file: &PieceFile, products: &[Product]) -> Vec<Planned> {
     let schedule: &Schedule = &ticket.schedule;
     let mut out = Vec::new();
     for kind in CoatKind::ALL {
-        let Some(product) =
-            schedule.product_for(kind).and_then(|id| products.iter().find(|p| p.id == id))
+        let Some(product) = schedule
+            .product_for(kind)
+            .and_then(|id| products.iter().find(|p| p.id == id))
         else {
             continue;
         };
@@ -68,7 +69,12 @@ pub fn planned_use(file: &PieceFile, products: &[Product]) -> Vec<Planned> {
             .sum();
         if area.m2() > 0.0 {
             let volume = product.label.spread.volume_for(area);
-            out.push(Planned { product: product.id, kind, area, volume });
+            out.push(Planned {
+                product: product.id,
+                kind,
+                area,
+                volume,
+            });
         }
     }
     out
@@ -76,8 +82,10 @@ pub fn planned_use(file: &PieceFile, products: &[Product]) -> Vec<Planned> {
 
 /// The tally of these pieces, by product and kind, in the order of the stages.
 pub fn tally(files: &[PieceFile], passes: &[Pass], products: &[Product]) -> Vec<TallyRow> {
-    let basis: HashMap<PassId, AmountBasis> =
-        passes.iter().map(|pass| (pass.id, pass.amount.basis)).collect();
+    let basis: HashMap<PassId, AmountBasis> = passes
+        .iter()
+        .map(|pass| (pass.id, pass.amount.basis))
+        .collect();
     let mut rows: BTreeMap<(CoatKind, ProductId), TallyRow> = BTreeMap::new();
     let mut row_of = |kind: CoatKind, product: ProductId, change: &dyn Fn(&mut TallyRow)| {
         let row = rows.entry((kind, product)).or_insert_with(|| TallyRow {
@@ -93,21 +101,31 @@ pub fn tally(files: &[PieceFile], passes: &[Pass], products: &[Product]) -> Vec<
     };
     for file in files {
         for event in &file.events {
-            let What::Coat { pass, kind, product, faces, used, .. } = &event.what else { continue };
+            let What::Coat {
+                pass,
+                kind,
+                product,
+                faces,
+                used,
+                ..
+            } = &event.what
+            else {
+                continue;
+            };
             let area: Area = faces.iter().map(|(_, area)| *area).sum();
             let measured = basis.get(pass).is_some_and(|basis| basis.is_measured());
             row_of(*kind, *product, &|row| {
-                row.coated = row.coated + area;
+                row.coated += area;
                 if measured {
-                    row.measured = row.measured + *used;
+                    row.measured += *used;
                 } else {
-                    row.estimated = row.estimated + *used;
+                    row.estimated += *used;
                 }
             });
         }
         for planned in planned_use(file, products) {
             row_of(planned.kind, planned.product, &|row| {
-                row.planned = row.planned + planned.volume;
+                row.planned += planned.volume;
             });
         }
     }

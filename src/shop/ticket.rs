@@ -1,138 +1,14 @@
 //! A piece's state, folded from its log: what each face carries now.
 
-use super::event::{CoatKind, Event, ScuffMeans, SetItem, TouchVerdict, What};
-use super::id::PassId;
+use super::event::{CoatKind, Event, SetItem, What};
+use super::face_state::{Coat, FaceState};
 use super::piece::{Piece, PieceFile};
 use super::schedule::{Grit, GroupPlan, Schedule};
 use super::stage::Stage;
-use crate::coating::ProductId;
-use crate::shape::{Face, FaceGrain, FaceGroup, FaceKey};
+use crate::shape::{Face, FaceGrain, FaceKey};
 use crate::units::Area;
 use chrono::{DateTime, Utc};
 use std::collections::BTreeMap;
-
-/// One coat as a face carries it.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Coat {
-    /// The pass it came from.
-    pub pass: PassId,
-    /// What kind.
-    pub kind: CoatKind,
-    /// Of what.
-    pub product: ProductId,
-    /// Start of the pass.
-    pub started: DateTime<Utc>,
-    /// End of the pass.
-    pub ended: DateTime<Utc>,
-    /// When it was wiped off (stain).
-    pub wiped_off: Option<DateTime<Utc>>,
-    /// The last scuff on it.
-    pub scuffed: Option<(DateTime<Utc>, ScuffMeans)>,
-    /// The last touch test of it.
-    pub touch: Option<(DateTime<Utc>, TouchVerdict)>,
-    /// First touch test that found it dry to recoat, unless a later one found it soft.
-    pub recoat_tested: Option<DateTime<Utc>>,
-    /// First touch test that found it dry to handle, unless a later one found it soft.
-    pub handle_tested: Option<DateTime<Utc>>,
-}
-
-impl Coat {
-    /// From when its drying counts: the wipe-off where there was one, else the end of the pass.
-    pub fn dries_from(&self) -> DateTime<Utc> {
-        self.wiped_off.map_or(self.ended, |wiped| wiped.max(self.ended))
-    }
-
-    fn test(&mut self, at: DateTime<Utc>, verdict: TouchVerdict) {
-        self.touch = Some((at, verdict));
-        if verdict < TouchVerdict::DryToRecoat {
-            self.recoat_tested = None;
-            self.handle_tested = None;
-        }
-        if verdict >= TouchVerdict::DryToRecoat {
-            self.recoat_tested.get_or_insert(at);
-        }
-        if verdict == TouchVerdict::DryToHandle {
-            self.handle_tested.get_or_insert(at);
-        }
-    }
-}
-
-/// What one face carries now.
-#[derive(Debug, Clone, PartialEq)]
-pub struct FaceState {
-    /// Which face.
-    pub key: FaceKey,
-    /// Its grain.
-    pub grain: FaceGrain,
-    /// Its group in the schedule.
-    pub group: FaceGroup,
-    /// Its area now.
-    pub area: Area,
-    /// The grits it carries, and since when.
-    pub ticks: BTreeMap<Grit, DateTime<Utc>>,
-    /// When it was wiped down.
-    pub wiped: Option<DateTime<Utc>>,
-    /// Its coats, first to last.
-    pub coats: Vec<Coat>,
-    /// The written reason if it was declared not exposed.
-    pub not_exposed: Option<String>,
-    /// How often it was sanded back.
-    pub sand_backs: u32,
-    /// Time of the last work on it.
-    pub last_work: Option<DateTime<Utc>>,
-}
-
-impl FaceState {
-    fn bare(key: FaceKey, grain: FaceGrain, group: FaceGroup, area: Area) -> Self {
-        Self {
-            key,
-            grain,
-            group,
-            area,
-            ticks: BTreeMap::new(),
-            wiped: None,
-            coats: Vec::new(),
-            not_exposed: None,
-            sand_backs: 0,
-            last_work: None,
-        }
-    }
-
-    /// How many coats of a kind it carries.
-    pub fn count(&self, kind: CoatKind) -> u8 {
-        let count = self.coats.iter().filter(|coat| coat.kind == kind).count();
-        u8::try_from(count).unwrap_or(u8::MAX)
-    }
-
-    /// How many coats that build film.
-    pub fn film_coats(&self) -> u8 {
-        let count = self.coats.iter().filter(|coat| coat.kind.is_film()).count();
-        u8::try_from(count).unwrap_or(u8::MAX)
-    }
-
-    /// Its last coat.
-    pub fn last_coat(&self) -> Option<&Coat> {
-        self.coats.last()
-    }
-
-    /// Whether it must be coated.
-    pub fn is_exposed(&self) -> bool {
-        self.not_exposed.is_none()
-    }
-
-    /// The first asked grit it does not carry yet.
-    pub fn next_grit(&self, plan: &GroupPlan) -> Option<Grit> {
-        plan.grits.iter().copied().find(|grit| !self.ticks.contains_key(grit))
-    }
-
-    fn sand_back(&mut self, to: Grit, at: DateTime<Utc>) {
-        self.ticks.retain(|grit, _| *grit < to);
-        self.ticks.insert(to, at);
-        self.wiped = None;
-        self.coats.clear();
-        self.sand_backs += 1;
-    }
-}
 
 /// A piece's state.
 #[derive(Debug, Clone, PartialEq)]
@@ -236,7 +112,11 @@ impl Ticket {
         let Some(least) = wanting.iter().map(|face| face.count(kind)).min() else {
             return Vec::new();
         };
-        wanting.iter().filter(|face| face.count(kind) == least).map(|face| face.key).collect()
+        wanting
+            .iter()
+            .filter(|face| face.count(kind) == least)
+            .map(|face| face.key)
+            .collect()
     }
 
     /// Adds one line to the state. Lines on faces that are no more change nothing.
@@ -252,7 +132,14 @@ impl Ticket {
                 face.wiped = None;
             }),
             What::Wipe { faces } => self.on(faces, at, |face| face.wiped = Some(at)),
-            What::Coat { pass, kind, product, faces, started, .. } => {
+            What::Coat {
+                pass,
+                kind,
+                product,
+                faces,
+                started,
+                ..
+            } => {
                 let keys: Vec<FaceKey> = faces.iter().map(|(key, _)| *key).collect();
                 self.on(&keys, at, |face| {
                     face.coats.push(Coat {
@@ -300,7 +187,7 @@ impl Ticket {
                 }
             }
             What::Moved { to, .. } => {
-                self.stage = *to;
+                self.enter(*to);
                 self.stage_since = Some(at);
             }
             What::SetList { item, done } => {
@@ -309,7 +196,9 @@ impl Ticket {
                 } else {
                     self.set_list.remove(item);
                 }
-                let all = SetItem::ALL.iter().all(|item| self.set_list.contains_key(item));
+                let all = SetItem::ALL
+                    .iter()
+                    .all(|item| self.set_list.contains_key(item));
                 self.finished = all.then_some(at);
             }
         }
@@ -319,15 +208,26 @@ impl Ticket {
     /// faces carry stays.
     fn back_to_sanding(&mut self, at: DateTime<Utc>) {
         if self.stage != Stage::Sanding {
-            self.stage = Stage::Sanding;
+            self.enter(Stage::Sanding);
             self.stage_since = Some(at);
+        }
+    }
+
+    /// Puts the piece into a stage; what was ticked of the set list counts only while it is set.
+    fn enter(&mut self, stage: Stage) {
+        self.stage = stage;
+        if stage != Stage::Set {
             self.set_list.clear();
             self.finished = None;
         }
     }
 
     fn on(&mut self, keys: &[FaceKey], at: DateTime<Utc>, mut change: impl FnMut(&mut FaceState)) {
-        for face in self.faces.iter_mut().filter(|face| keys.contains(&face.key)) {
+        for face in self
+            .faces
+            .iter_mut()
+            .filter(|face| keys.contains(&face.key))
+        {
             change(face);
             face.last_work = Some(face.last_work.map_or(at, |last| last.max(at)));
         }
@@ -341,14 +241,29 @@ impl Ticket {
         });
     }
 
-    /// Takes areas and grain from the shape as it is now.
+    /// Takes faces, areas and grain from the shape as it is now. The shape decides: a face of it
+    /// that the log took away is there all the same, bare, and a face it has not is gone.
     pub fn measure(&mut self, piece: &Piece) {
-        for now in piece.shape.faces(piece.construction) {
-            if let Some(face) = self.faces.iter_mut().find(|face| face.key == now.key) {
-                face.area = now.area;
-                face.grain = now.grain;
-                face.group = now.group();
+        let shape = piece.shape.faces(piece.construction);
+        self.faces
+            .retain(|face| shape.iter().any(|now| now.key == face.key));
+        let mut bare = false;
+        for now in &shape {
+            match self.faces.iter_mut().find(|face| face.key == now.key) {
+                Some(face) => {
+                    face.area = now.area;
+                    face.grain = now.grain;
+                    face.group = now.group();
+                }
+                None => {
+                    bare = true;
+                    self.faces.push(bare_face(now.key, &shape));
+                }
             }
+        }
+        if bare {
+            self.faces.sort_by_key(|face| face.key);
+            self.enter(Stage::Sanding);
         }
     }
 }

@@ -1,0 +1,158 @@
+//! Drying as the gates ask it: dry to recoat, scuffed, abraded, flashed off, cured.
+
+use super::blocker::Blocker;
+use super::check::{Gates, Strictness};
+use super::event::{CoatKind, TouchVerdict};
+use super::face_state::FaceState;
+use super::schedule::WipeDown;
+use super::ticket::Ticket;
+use crate::coating::{Recoat, recoat_state};
+use chrono::{DateTime, Utc};
+
+impl Gates<'_> {
+    /// Whether the schedule or the open window asks for a scuff not yet done.
+    pub fn wants_scuff(
+        &self,
+        ticket: &Ticket,
+        face: &FaceState,
+        next: CoatKind,
+        at: DateTime<Utc>,
+    ) -> bool {
+        let Some(last) = face.last_coat().filter(|last| last.scuffed.is_none()) else {
+            return false;
+        };
+        let by_schedule = ticket.schedule.scuff.is_some()
+            && last.kind == CoatKind::Topcoat
+            && next == CoatKind::Topcoat;
+        by_schedule
+            || matches!(
+                self.recoat(face, at),
+                Some(Recoat::Open { scuff: true, .. })
+            ) && last.kind.is_film()
+    }
+
+    /// When the window shut, if it has and the face was not abraded since.
+    pub fn wants_abrading(&self, face: &FaceState, at: DateTime<Utc>) -> Option<DateTime<Utc>> {
+        let Some(Recoat::Missed { since }) = self.recoat(face, at) else {
+            return None;
+        };
+        let abraded = face
+            .last_coat()?
+            .scuffed
+            .is_some_and(|(when, means)| when >= since && means.abrades());
+        (!abraded).then_some(since)
+    }
+
+    /// Recoat state of a face's last coat.
+    pub fn recoat(&self, face: &FaceState, at: DateTime<Utc>) -> Option<Recoat> {
+        let coat = face.last_coat()?;
+        let product = self.product(coat.product)?;
+        Some(recoat_state(
+            self.clock,
+            product,
+            coat.dries_from(),
+            coat.recoat_tested,
+            at,
+        ))
+    }
+
+    /// The coat below must be dry to recoat, by the clock or by a touch test.
+    pub(super) fn below_dry(&self, face: &FaceState, at: DateTime<Utc>, out: &mut Vec<Blocker>) {
+        if self.strictness == Strictness::Record {
+            return;
+        }
+        let Some(coat) = face.last_coat() else { return };
+        if let Some((since, TouchVerdict::StillSoft)) = coat.touch {
+            out.push(Blocker::Soft {
+                face: face.key,
+                since,
+            });
+            return;
+        }
+        match self.recoat(face, at) {
+            Some(Recoat::Wait { ready }) => {
+                out.push(Blocker::NotDry {
+                    face: face.key,
+                    coat: coat.kind,
+                    ready,
+                });
+            }
+            Some(Recoat::Lifts { ready, .. }) => {
+                out.push(Blocker::WouldLift {
+                    face: face.key,
+                    ready,
+                });
+            }
+            Some(Recoat::Open { .. } | Recoat::Missed { .. }) => {}
+            None => out.push(Blocker::NoProduct),
+        }
+    }
+
+    /// When the wipe-down of a bare face has flashed off.
+    pub fn wipe_ready(&self, ticket: &Ticket, face: &FaceState) -> Option<DateTime<Utc>> {
+        let WipeDown::With(product) = ticket.schedule.wipe_down else {
+            return None;
+        };
+        let product = self.product(product)?;
+        let opens = product.label.windows.first()?.opens;
+        Some(self.clock.reached(product, face.wiped?, opens))
+    }
+
+    pub(super) fn wipe_gone(
+        &self,
+        ticket: &Ticket,
+        face: &FaceState,
+        at: DateTime<Utc>,
+        out: &mut Vec<Blocker>,
+    ) {
+        if ticket.schedule.asks_wipe_down() && face.wiped.is_none() {
+            out.push(Blocker::NotWiped { face: face.key });
+        } else if let WipeDown::With(product) = ticket.schedule.wipe_down
+            && self.product(product).is_none()
+            && self.strictness == Strictness::Live
+        {
+            out.push(Blocker::NoProduct);
+        } else if let Some(ready) = self.wipe_ready(ticket, face)
+            && at < ready
+            && self.strictness == Strictness::Live
+        {
+            out.push(Blocker::WipeWet {
+                face: face.key,
+                ready,
+            });
+        }
+    }
+
+    /// When a face's last coat has cured long enough to be set.
+    pub fn cured_at(&self, ticket: &Ticket, face: &FaceState) -> Option<DateTime<Utc>> {
+        let coat = face.last_coat()?;
+        let product = self.product(coat.product)?;
+        let ready = self
+            .clock
+            .reached(product, coat.dries_from(), ticket.schedule.cure_before_set);
+        Some(coat.handle_tested.map_or(ready, |tested| tested.min(ready)))
+    }
+
+    pub(super) fn cured(&self, ticket: &Ticket, at: DateTime<Utc>, out: &mut Vec<Blocker>) {
+        for face in &ticket.faces {
+            let Some(coat) = face.last_coat() else {
+                continue;
+            };
+            if let Some((since, TouchVerdict::StillSoft)) = coat.touch {
+                out.push(Blocker::Soft {
+                    face: face.key,
+                    since,
+                });
+                continue;
+            }
+            match self.cured_at(ticket, face) {
+                Some(ready) if at < ready => out.push(Blocker::NotCured {
+                    face: face.key,
+                    ready,
+                }),
+                Some(_) => {}
+                None => out.push(Blocker::NoProduct),
+            }
+        }
+    }
+}
