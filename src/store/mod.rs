@@ -1,1 +1,2 @@
 //! The store room.
+pub mod files;
