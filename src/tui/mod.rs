@@ -1,1 +1,3 @@
 //! The tui room.
+
+pub mod kit;
