@@ -6,3 +6,4 @@
 pub mod forms;
 pub mod kit;
 pub mod screen;
+pub mod screens;
