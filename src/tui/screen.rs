@@ -109,10 +109,6 @@ pub trait Screen {
     fn draw(&self, buf: &mut Buffer, area: Rect, ctx: &Ctx<'_>);
     /// Its hints, as many whole ones as fit.
     fn hints(&self, width: usize, ctx: &Ctx<'_>) -> String;
-    /// Whether a text is being typed in it, so that every key that types goes to it first.
-    fn takes_text(&self) -> bool {
-        false
-    }
     /// Its keys, for the help page.
     fn help(&self, width: usize) -> Vec<String>;
 }

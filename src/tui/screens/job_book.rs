@@ -26,7 +26,6 @@ enum Act {
     Edit,
     Remove,
     Read,
-    Back,
 }
 
 const KEYS: Keymap<Act> = list_keys![Act:
@@ -39,7 +38,6 @@ const KEYS: Keymap<Act> = list_keys![Act:
     Binding { keys: &["e"], action: Act::Edit, hint: "edit", help: "Edits the client, job or piece." },
     Binding { keys: &["x"], action: Act::Remove, hint: "remove", help: "Removes the client, job or piece. What has work on record or something under it stays. It can be undone." },
     Binding { keys: &["v"], action: Act::Read, hint: "read all", help: "Shows all that is known of it as a page to read." },
-    Binding { keys: &["esc"], action: Act::Back, hint: "back", help: "Goes back." },
 ];
 
 const ABOUT: &str = "The Job book: clients, their jobs, and the pieces of each job with what they wait for. Below or beside the outline stands what is known of the row picked.";
@@ -115,9 +113,15 @@ impl JobBook {
             RowKey::Client(_) => match children(row, ctx)[..] {
                 [RowKey::Job(job)] => Some(job),
                 [] => {
-                    return tell("There is no job for this client yet. Press j to enter one; its pieces follow.");
+                    return tell(
+                        "There is no job for this client yet. Press j to enter one; its pieces follow.",
+                    );
                 }
-                _ => return tell("There are several jobs for this client: go down to one of them and press n."),
+                _ => {
+                    return tell(
+                        "There are several jobs for this client: go down to one of them and press n.",
+                    );
+                }
             },
         };
         job.map_or_else(Vec::new, |job| self.new_piece(job, ctx))
@@ -134,9 +138,10 @@ fn edit(row: RowKey, ctx: &Ctx<'_>) -> Wish {
         RowKey::Job(job) => {
             FormKind::Job(Which::This(job), ctx.shop.job(job).map(|job| job.client))
         }
-        RowKey::Piece(piece) => {
-            FormKind::Piece(Which::This(piece), ctx.shop.file(piece).map(|file| file.piece.job))
-        }
+        RowKey::Piece(piece) => FormKind::Piece(
+            Which::This(piece),
+            ctx.shop.file(piece).map(|file| file.piece.job),
+        ),
     })
 }
 
@@ -154,10 +159,12 @@ impl Screen for JobBook {
     }
 
     fn key(&mut self, key: &Key, ctx: &Ctx<'_>) -> Vec<Wish> {
-        let Some(act) = KEYS.find(key) else { return Vec::new() };
+        self.picked.stop_awaiting();
+        let Some(act) = KEYS.find(key) else {
+            return Vec::new();
+        };
         let keys = self.keys(ctx);
         match act {
-            Act::Back => return vec![Wish::Back],
             Act::Client => {
                 self.picked.await_new();
                 return vec![Wish::Form(FormKind::Client(Which::New))];
@@ -168,22 +175,31 @@ impl Screen for JobBook {
             }
             _ => {}
         }
-        let Some(row) = self.picked.get(&keys) else { return tell(EMPTY) };
+        let Some(row) = self.picked.get(&keys) else {
+            return tell(EMPTY);
+        };
         match act {
             Act::Open => return self.open(row),
             Act::Unfold => self.set_folded(row, false),
             Act::Fold => self.fold(row, ctx),
             Act::Piece => return self.piece_for(row, ctx),
             Act::Job => {
-                return rows::client_of(row, ctx).map_or_else(Vec::new, |client| self.new_job(client));
+                return rows::client_of(row, ctx)
+                    .map_or_else(Vec::new, |client| self.new_job(client));
             }
             Act::Edit => return vec![edit(row, ctx)],
             Act::Remove => return vec![remove(row)],
             Act::Read => {
-                let lines = detail::detail(row, ctx).into_iter().map(|(_, line)| line).collect();
-                return vec![Wish::Read { title: detail::heading(row, ctx), lines }];
+                let lines = detail::detail(row, ctx)
+                    .into_iter()
+                    .map(|(_, line)| line)
+                    .collect();
+                return vec![Wish::Read {
+                    title: detail::heading(row, ctx),
+                    lines,
+                }];
             }
-            Act::Go(_) | Act::Client | Act::Back => {}
+            Act::Go(_) | Act::Client => {}
         }
         Vec::new()
     }
@@ -205,26 +221,47 @@ impl Screen for JobBook {
         if width >= WIDE {
             let left = width / 2 + 4;
             let entries = rows::entries(&keys, &self.folded, left, ctx);
-            list::list(buf, list::columns(area, 0, left), &entries, focus, ctx.theme);
+            list::list(
+                buf,
+                list::columns(area, 0, left),
+                &entries,
+                focus,
+                ctx.theme,
+            );
             list::rule_down(buf, area, left + 1, ctx.theme);
-            list::pane(buf, list::columns(area, left + 3, width), &lines, "v", ctx.theme);
+            list::pane(
+                buf,
+                list::columns(area, left + 3, width),
+                &lines,
+                "v",
+                ctx.theme,
+            );
         } else {
             // The detail takes what it needs, up to half.
             let wanted = wrapped(&lines, width).len() + 1;
             let below = wanted.min(height / 2);
             let entries = rows::entries(&keys, &self.folded, width, ctx);
-            list::list(buf, list::part(area, 0, height - below), &entries, focus, ctx.theme);
+            list::list(
+                buf,
+                list::part(area, 0, height - below),
+                &entries,
+                focus,
+                ctx.theme,
+            );
             list::rule(buf, area, height - below, ctx.theme);
-            list::pane(buf, list::part(area, height - below + 1, below), &lines, "v", ctx.theme);
+            list::pane(
+                buf,
+                list::part(area, height - below + 1, below),
+                &lines,
+                "v",
+                ctx.theme,
+            );
         }
     }
 
     fn hints(&self, width: usize, ctx: &Ctx<'_>) -> String {
         let picked = self.picked.get(&self.keys(ctx));
-        KEYS.hint_line(width, |act| match act {
-            Act::Client | Act::Back => true,
-            _ => picked.is_some(),
-        })
+        KEYS.hint_line(width, |act| act == Act::Client || picked.is_some())
     }
 
     fn help(&self, width: usize) -> Vec<String> {

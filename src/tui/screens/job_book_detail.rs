@@ -13,7 +13,9 @@ pub(super) fn heading(row: RowKey, ctx: &Ctx<'_>) -> String {
     let shop = ctx.shop;
     match row {
         RowKey::Client(id) => shop.client(id).map(|client| client.name.clone()),
-        RowKey::Job(id) => shop.job(id).map(|job| format!("job {} {}", job.no, job.title)),
+        RowKey::Job(id) => shop
+            .job(id)
+            .map(|job| format!("job {} {}", job.no, job.title)),
         RowKey::Piece(id) => shop.file(id).map(|file| shop.called(file)),
     }
     .unwrap_or_default()
@@ -33,7 +35,9 @@ pub(super) fn detail(row: RowKey, ctx: &Ctx<'_>) -> Vec<Line> {
 /// A labelled text of one or more lines; nothing if it is empty.
 fn labelled(label: &str, text: &str) -> Vec<Line> {
     let mut lines = text.lines();
-    let Some(first) = lines.next().filter(|_| !text.trim().is_empty()) else { return Vec::new() };
+    let Some(first) = lines.next().filter(|_| !text.trim().is_empty()) else {
+        return Vec::new();
+    };
     let mut out = vec![plain(format!("{label}: {first}"))];
     out.extend(lines.map(|line| plain(format!("  {line}"))));
     out
@@ -45,15 +49,19 @@ fn client(client: &Client, ctx: &Ctx<'_>) -> Vec<Line> {
     out.extend(labelled("email", &client.email));
     out.extend(labelled("address", &client.address));
     out.extend(labelled("notes", &client.notes));
-    out.push(plain(match children(RowKey::Client(client.id), ctx).len() {
-        0 => "no job yet: press j to enter the first".to_owned(),
-        n => count(n, "job"),
-    }));
+    out.push(plain(
+        match children(RowKey::Client(client.id), ctx).len() {
+            0 => "no job yet: press j to enter the first".to_owned(),
+            n => count(n, "job"),
+        },
+    ));
     out
 }
 
 fn cautions(job: &Job) -> impl Iterator<Item = Line> {
-    cautions_for_job(job).into_iter().map(|caution| (Tone::Warn, format!("Caution: {}", caution.words())))
+    cautions_for_job(job)
+        .into_iter()
+        .map(|caution| (Tone::Warn, format!("Caution: {}", caution.words())))
 }
 
 fn job(job: &Job, ctx: &Ctx<'_>) -> Vec<Line> {
@@ -78,7 +86,11 @@ fn job(job: &Job, ctx: &Ctx<'_>) -> Vec<Line> {
 fn for_whom(job: &Job, ctx: &Ctx<'_>) -> Vec<Line> {
     let mut out = Vec::new();
     if let Some(client) = ctx.shop.client(job.client) {
-        let phone = if client.phone.is_empty() { String::new() } else { format!(", phone {}", client.phone) };
+        let phone = if client.phone.is_empty() {
+            String::new()
+        } else {
+            format!(", phone {}", client.phone)
+        };
         out.push(plain(format!("for {}{phone}", client.name)));
     }
     out.extend(labelled("site", &job.site));
@@ -89,18 +101,35 @@ fn piece(file: &PieceFile, ctx: &Ctx<'_>) -> Vec<Line> {
     let piece = &file.piece;
     let settings = &ctx.shop.settings;
     let len = |length: Length| length.show_inches(settings.length);
-    let species = if piece.species.is_empty() { "species not given" } else { &piece.species };
-    let mut out = vec![
-        plain(format!("{}, {species}, {}: {}", piece.kind.word(), piece.construction, size(&piece.shape, &len))),
-    ];
+    let species = if piece.species.is_empty() {
+        "species not given"
+    } else {
+        &piece.species
+    };
+    let mut out = vec![plain(format!(
+        "{}, {species}, {}: {}",
+        piece.kind.word(),
+        piece.construction,
+        size(&piece.shape, &len)
+    ))];
     for opening in piece.shape.openings() {
         out.push(plain(format!("  {}", opening_words(opening, &len))));
     }
     if let Some(band) = piece.shape.band() {
-        out.push(plain(format!("  underside stained in a band of {}", len(band))));
+        out.push(plain(format!(
+            "  underside stained in a band of {}",
+            len(band)
+        )));
     }
-    let recipe = ctx.shop.recipe(piece.recipe).map_or("a recipe no longer kept", |recipe| &recipe.name);
-    let own = if piece.schedule.is_some() { " (its own copy, as work has started)" } else { "" };
+    let recipe = ctx
+        .shop
+        .recipe(piece.recipe)
+        .map_or("a recipe no longer kept", |recipe| &recipe.name);
+    let own = if piece.schedule.is_some() {
+        " (its own copy, as work has started)"
+    } else {
+        ""
+    };
     out.push(plain(format!("recipe: {recipe}{own}")));
     let ticket = Ticket::of(file);
     let total: Area = ticket.faces.iter().map(|face| face.area).sum();
@@ -126,7 +155,9 @@ fn piece(file: &PieceFile, ctx: &Ctx<'_>) -> Vec<Line> {
 fn size(shape: &Shape, len: &dyn Fn(Length) -> String) -> String {
     let thick = len(shape.thickness());
     let outline = match shape.outline() {
-        Outline::Rectangle { length, width } => format!("{} x {} x {thick}", len(length), len(width)),
+        Outline::Rectangle { length, width } => {
+            format!("{} x {} x {thick}", len(length), len(width))
+        }
         Outline::Circle { diameter } => format!("{} across, {thick} thick", len(diameter)),
     };
     match shape.profile() {
@@ -137,11 +168,23 @@ fn size(shape: &Shape, len: &dyn Fn(Length) -> String) -> String {
 
 fn opening_words(opening: &Opening, len: &dyn Fn(Length) -> String) -> String {
     let what = match opening.what {
-        OpeningKind::Cutout { width, depth, corner_radius } => {
-            format!("{} x {}, corner radius {}", len(width), len(depth), len(corner_radius))
+        OpeningKind::Cutout {
+            width,
+            depth,
+            corner_radius,
+        } => {
+            format!(
+                "{} x {}, corner radius {}",
+                len(width),
+                len(depth),
+                len(corner_radius)
+            )
         }
         OpeningKind::Hole { diameter } => format!("{} across", len(diameter)),
     };
     let (x, y) = (len(opening.place.x), len(opening.place.y));
-    format!("{}: {what}, centre {x} from the left end and {y} from the front edge", opening.name())
+    format!(
+        "{}: {what}, centre {x} from the left end and {y} from the front edge",
+        opening.name()
+    )
 }

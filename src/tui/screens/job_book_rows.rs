@@ -50,8 +50,13 @@ pub(super) fn client_of(row: RowKey, ctx: &Ctx<'_>) -> Option<ClientId> {
 /// The rows in sight when these are folded.
 pub(super) fn keys(folded: &[RowKey], ctx: &Ctx<'_>) -> Vec<RowKey> {
     let mut out = Vec::new();
-    let mut stack: Vec<RowKey> =
-        ctx.shop.clients.iter().rev().map(|client| RowKey::Client(client.id)).collect();
+    let mut stack: Vec<RowKey> = ctx
+        .shop
+        .clients
+        .iter()
+        .rev()
+        .map(|client| RowKey::Client(client.id))
+        .collect();
     while let Some(row) = stack.pop() {
         out.push(row);
         if !folded.contains(&row) {
@@ -62,15 +67,26 @@ pub(super) fn keys(folded: &[RowKey], ctx: &Ctx<'_>) -> Vec<RowKey> {
 }
 
 /// The rows drawn.
-pub(super) fn entries(keys: &[RowKey], folded: &[RowKey], width: usize, ctx: &Ctx<'_>) -> Vec<Entry> {
+pub(super) fn entries(
+    keys: &[RowKey],
+    folded: &[RowKey],
+    width: usize,
+    ctx: &Ctx<'_>,
+) -> Vec<Entry> {
     let width = width.saturating_sub(MARK);
     keys.iter()
         .map(|row| {
             let folded = folded.contains(row);
             Entry::row(match row {
                 RowKey::Client(id) => client(*id, folded, ctx),
-                RowKey::Job(id) => ctx.shop.job(*id).map_or_else(Vec::new, |j| job(j, folded, width, ctx)),
-                RowKey::Piece(id) => ctx.shop.file(*id).map_or_else(Vec::new, |f| piece(f, width, ctx)),
+                RowKey::Job(id) => ctx
+                    .shop
+                    .job(*id)
+                    .map_or_else(Vec::new, |j| job(j, folded, width, ctx)),
+                RowKey::Piece(id) => ctx
+                    .shop
+                    .file(*id)
+                    .map_or_else(Vec::new, |f| piece(f, width, ctx)),
             })
         })
         .collect()
@@ -102,27 +118,41 @@ fn job(job: &Job, folded: bool, width: usize, ctx: &Ctx<'_>) -> Vec<Line> {
     let (promise, late) = promise(job, ctx);
     let title = format!("  {} {} {}{words}", sign(folded), job.no, job.title);
     let tone = if late { Tone::Warn } else { Tone::Text };
-    indented(4, &title, &promise, width).into_iter().map(|line| (tone, line)).collect()
+    indented(4, &title, &promise, width)
+        .into_iter()
+        .map(|line| (tone, line))
+        .collect()
 }
 
 /// Two texts beside each other, the first going on under its own words `hang` cells in.
 fn indented(hang: usize, left: &str, right: &str, width: usize) -> Vec<String> {
     let right_width = (width * 9 / 20).max(1);
     let left_width = width.saturating_sub(right_width + 2).max(1);
-    let mut lines = super::super::kit::text::wrap(left.trim_start(), left_width.saturating_sub(hang));
+    let mut lines =
+        super::super::kit::text::wrap(left.trim_start(), left_width.saturating_sub(hang));
     let lead = left.len() - left.trim_start().len();
     for (n, line) in lines.iter_mut().enumerate() {
         *line = format!("{}{line}", " ".repeat(if n == 0 { lead } else { hang }));
     }
-    beside(&[Cell::left(lines.join("\n"), left_width), Cell::left(right, right_width)])
+    beside(&[
+        Cell::left(lines.join("\n"), left_width),
+        Cell::left(right, right_width),
+    ])
 }
 
 /// When it was promised, in words, and whether it is late.
 pub(super) fn promise(job: &Job, ctx: &Ctx<'_>) -> (String, bool) {
-    let Some(day) = job.promised else { return ("no date promised".to_owned(), false) };
+    let Some(day) = job.promised else {
+        return ("no date promised".to_owned(), false);
+    };
     let today: NaiveDate = ctx.now.with_timezone(&ctx.zone()).date_naive();
     let day_words = show_date(day, today);
-    let mut files = ctx.shop.files.iter().filter(|file| file.piece.job == job.id).peekable();
+    let mut files = ctx
+        .shop
+        .files
+        .iter()
+        .filter(|file| file.piece.job == job.id)
+        .peekable();
     if files.peek().is_some() && files.all(|file| file.piece.finished) {
         return (format!("promised {day_words}: all set"), false);
     }
@@ -146,5 +176,8 @@ fn piece(file: &PieceFile, width: usize, ctx: &Ctx<'_>) -> Vec<Line> {
     let stage: Stage = ticket.stage;
     let state = format!("{stage}: {}", waits.words(ctx.now, ctx.zone()));
     let name = format!("      {}", ctx.shop.called(file));
-    indented(8, &name, &state, width).into_iter().map(|line| (tone, line)).collect()
+    indented(8, &name, &state, width)
+        .into_iter()
+        .map(|line| (tone, line))
+        .collect()
 }

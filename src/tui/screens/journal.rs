@@ -22,21 +22,52 @@ enum Act {
 
 const KEYS: Keymap<Act> = list_keys![Act:
     Binding { keys: &["/"], action: Act::Search, hint: "search", help: "Searches: lines stay that have every word typed, in any order." },
-    Binding { keys: &["esc"], action: Act::Back, hint: "back", help: "Ends the search and shows all lines again, else goes back." },
+    Binding { keys: &["esc"], action: Act::Back, hint: "all lines", help: "Ends the search and shows all lines again." },
 ];
 
 /// While words to search for are typed.
 const TYPING: Keymap<Act> = Keymap(&[
-    Binding { keys: &["up"], action: Act::Go(Step::Up), hint: "", help: "Goes one row up." },
-    Binding { keys: &["down"], action: Act::Go(Step::Down), hint: "", help: "Goes one row down." },
-    Binding { keys: &["enter"], action: Act::Search, hint: "done typing", help: "Keeps the lines found." },
-    Binding { keys: &["esc"], action: Act::Back, hint: "all lines", help: "Shows all lines again." },
-    Binding { keys: &["pgup"], action: Act::Go(Step::PageUp), hint: "", help: "Goes up by a page." },
-    Binding { keys: &["pgdn"], action: Act::Go(Step::PageDown), hint: "", help: "Goes down by a page." },
+    Binding {
+        keys: &["up"],
+        action: Act::Go(Step::Up),
+        hint: "",
+        help: "Goes one row up.",
+    },
+    Binding {
+        keys: &["down"],
+        action: Act::Go(Step::Down),
+        hint: "",
+        help: "Goes one row down.",
+    },
+    Binding {
+        keys: &["enter"],
+        action: Act::Search,
+        hint: "done typing",
+        help: "Keeps the lines found.",
+    },
+    Binding {
+        keys: &["esc"],
+        action: Act::Back,
+        hint: "all lines",
+        help: "Shows all lines again.",
+    },
+    Binding {
+        keys: &["pgup"],
+        action: Act::Go(Step::PageUp),
+        hint: "",
+        help: "Goes up by a page.",
+    },
+    Binding {
+        keys: &["pgdn"],
+        action: Act::Go(Step::PageDown),
+        hint: "",
+        help: "Goes down by a page.",
+    },
 ]);
 
 const ABOUT: &str = "The Journal: every action that was saved, newest first. What was undone stays here and is marked undone.";
-const MORE: &str = "While you type what to search for: enter keeps the lines found, esc shows all again.";
+const MORE: &str =
+    "While you type what to search for: enter keeps the lines found, esc shows all again.";
 
 /// The screen.
 #[derive(Debug, Clone, Default)]
@@ -50,6 +81,11 @@ impl Journal {
     /// The Journal at its newest line.
     pub fn new() -> Self {
         Self::default()
+    }
+
+    /// Whether words to search for are being typed, so that every key that types is a letter.
+    pub fn is_searching(&self) -> bool {
+        self.typing
     }
 
     fn found<'a>(&self, ctx: &Ctx<'a>) -> Vec<&'a JournalLine> {
@@ -72,7 +108,11 @@ impl Journal {
 /// All that can be searched of a line.
 fn said(line: &JournalLine, ctx: &Ctx<'_>) -> String {
     let undone = if line.undone { " undone" } else { "" };
-    format!("{} {}{undone}", show_moment(line.at, ctx.now, ctx.zone()), line.words)
+    format!(
+        "{} {}{undone}",
+        show_moment(line.at, ctx.now, ctx.zone()),
+        line.words
+    )
 }
 
 impl Screen for Journal {
@@ -80,12 +120,12 @@ impl Screen for Journal {
         "Journal".to_owned()
     }
 
-    fn takes_text(&self) -> bool {
-        self.typing
-    }
-
     fn key(&mut self, key: &Key, ctx: &Ctx<'_>) -> Vec<Wish> {
-        let act = if self.typing { TYPING.find(key) } else { KEYS.find(key) };
+        let act = if self.typing {
+            TYPING.find(key)
+        } else {
+            KEYS.find(key)
+        };
         match act {
             Some(Act::Go(step)) => {
                 let keys = self.keys(ctx);
@@ -96,7 +136,7 @@ impl Screen for Journal {
                 self.typing = false;
                 self.search.set("");
             }
-            Some(Act::Back) => return vec![Wish::Back],
+            Some(Act::Back) => {}
             None if self.typing => {
                 if self.search.edit(key) {
                     self.picked.to_first();
@@ -134,7 +174,11 @@ impl Screen for Journal {
     }
 
     fn hints(&self, width: usize, _: &Ctx<'_>) -> String {
-        if self.typing { TYPING.hint_line(width, |_| true) } else { KEYS.hint_line(width, |_| true) }
+        if self.typing {
+            TYPING.hint_line(width, |_| true)
+        } else {
+            KEYS.hint_line(width, |act| act != Act::Back || !self.search.is_empty())
+        }
     }
 
     fn help(&self, width: usize) -> Vec<String> {
@@ -147,9 +191,23 @@ impl Journal {
         let width = usize::from(area.width);
         let mark = format!("{} found", count(found, "line"));
         let room = width.saturating_sub(text::width(&mark) + 2);
-        let col = draw::put(buf, list::columns(area, 0, room), 0, 0, "Search: ", ctx.theme.title);
+        let col = draw::put(
+            buf,
+            list::columns(area, 0, room),
+            0,
+            0,
+            "Search: ",
+            ctx.theme.title,
+        );
         let seen = self.search.visible(room.saturating_sub(col));
-        draw::put(buf, list::columns(area, 0, room), col, 0, &seen.text, ctx.theme.text);
+        draw::put(
+            buf,
+            list::columns(area, 0, room),
+            col,
+            0,
+            &seen.text,
+            ctx.theme.text,
+        );
         if self.typing {
             // The cell under the cursor, turned over.
             let under = text::graphemes(&seen.text)
@@ -163,7 +221,14 @@ impl Journal {
             let place = list::columns(area, 0, room);
             draw::put(buf, place, col + seen.cursor, 0, under, ctx.theme.selected);
         }
-        draw::put(buf, area, width.saturating_sub(text::width(&mark)), 0, &mark, ctx.theme.dim);
+        draw::put(
+            buf,
+            area,
+            width.saturating_sub(text::width(&mark)),
+            0,
+            &mark,
+            ctx.theme.dim,
+        );
     }
 }
 

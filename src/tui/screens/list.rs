@@ -63,18 +63,28 @@ pub(super) struct Cell {
 
 impl Cell {
     pub fn left(text: impl Into<String>, width: usize) -> Self {
-        Self { text: text.into(), width, side: Side::Left }
+        Self {
+            text: text.into(),
+            width,
+            side: Side::Left,
+        }
     }
 
     pub fn right(text: impl Into<String>, width: usize) -> Self {
-        Self { text: text.into(), width, side: Side::Right }
+        Self {
+            text: text.into(),
+            width,
+            side: Side::Right,
+        }
     }
 }
 
 /// Cells beside each other, two apart, each wrapped to its own width.
 pub(super) fn beside(cells: &[Cell]) -> Vec<String> {
-    let wrapped: Vec<Vec<String>> =
-        cells.iter().map(|cell| text::wrap(&cell.text, cell.width)).collect();
+    let wrapped: Vec<Vec<String>> = cells
+        .iter()
+        .map(|cell| text::wrap(&cell.text, cell.width))
+        .collect();
     let height = wrapped.iter().map(Vec::len).max().unwrap_or(0);
     (0..height)
         .map(|n| {
@@ -102,7 +112,10 @@ pub(super) struct Entry {
 impl Entry {
     /// A row to pick.
     pub fn row(lines: Vec<Line>) -> Self {
-        Self { lines, pickable: true }
+        Self {
+            lines,
+            pickable: true,
+        }
     }
 
     /// A heading.
@@ -112,11 +125,21 @@ impl Entry {
 
     /// Words between rows.
     pub fn note(tone: Tone, words: impl Into<String>) -> Self {
-        Self { lines: vec![(tone, words.into())], pickable: false }
+        Self {
+            lines: vec![(tone, words.into())],
+            pickable: false,
+        }
     }
 
     fn laid(&self, width: usize) -> Vec<Line> {
-        wrapped(&self.lines, if self.pickable { width.saturating_sub(MARK) } else { width })
+        wrapped(
+            &self.lines,
+            if self.pickable {
+                width.saturating_sub(MARK)
+            } else {
+                width
+            },
+        )
     }
 }
 
@@ -128,10 +151,16 @@ pub(super) const MARK: usize = 2;
 pub(super) fn list(buf: &mut Buffer, area: Rect, entries: &[Entry], focus: usize, theme: &Theme) {
     let (width, height) = (usize::from(area.width), usize::from(area.height));
     let laid: Vec<Vec<Line>> = entries.iter().map(|entry| entry.laid(width)).collect();
-    let picks: Vec<usize> = (0..entries.len()).filter(|i| entries[*i].pickable).collect();
+    let picks: Vec<usize> = (0..entries.len())
+        .filter(|i| entries[*i].pickable)
+        .collect();
     let at = picks.get(focus).copied();
     let whole = laid.iter().map(Vec::len).sum::<usize>() <= height;
-    let room = if whole { height } else { height.saturating_sub(1) };
+    let room = if whole {
+        height
+    } else {
+        height.saturating_sub(1)
+    };
     let (from, to) = in_sight(&laid, room, at.unwrap_or(0));
     let mut row = 0;
     for (i, lines) in laid.iter().enumerate().take(to).skip(from) {
@@ -143,7 +172,14 @@ pub(super) fn list(buf: &mut Buffer, area: Rect, entries: &[Entry], focus: usize
             }
             if picked {
                 let mark = if n == 0 { "> " } else { "  " };
-                draw::put_row(buf, area, row, &format!("{mark}{line}"), theme.selected, theme);
+                draw::put_row(
+                    buf,
+                    area,
+                    row,
+                    &format!("{mark}{line}"),
+                    theme.selected,
+                    theme,
+                );
             } else {
                 draw::put(buf, area, indent, row, line, tone.style(theme));
             }
@@ -164,10 +200,15 @@ pub(super) fn list(buf: &mut Buffer, area: Rect, entries: &[Entry], focus: usize
 
 /// The entries around `at` that fit whole in `room` lines.
 fn in_sight(laid: &[Vec<Line>], room: usize, at: usize) -> (usize, usize) {
-    let Some(focus) = laid.get(at) else { return (0, 0) };
+    let Some(focus) = laid.get(at) else {
+        return (0, 0);
+    };
     let (mut from, mut to, mut used) = (at, at + 1, focus.len());
     loop {
-        let before = from.checked_sub(1).map(|i| laid[i].len()).filter(|n| used + n <= room);
+        let before = from
+            .checked_sub(1)
+            .map(|i| laid[i].len())
+            .filter(|n| used + n <= room);
         if let Some(n) = before {
             from -= 1;
             used += n;
@@ -187,13 +228,24 @@ fn in_sight(laid: &[Vec<Line>], room: usize, at: usize) -> (usize, usize) {
 pub(super) fn pane(buf: &mut Buffer, area: Rect, lines: &[Line], key: &str, theme: &Theme) {
     let height = usize::from(area.height);
     let lines = wrapped(lines, usize::from(area.width));
-    let shown = if lines.len() <= height { lines.len() } else { height.saturating_sub(1) };
+    let shown = if lines.len() <= height {
+        lines.len()
+    } else {
+        height.saturating_sub(1)
+    };
     for (row, (tone, line)) in lines.iter().take(shown).enumerate() {
         draw::put(buf, area, 0, row, line, tone.style(theme));
     }
     if shown < lines.len() && height > 0 {
         let more = count(lines.len() - shown, "more line");
-        draw::put_row(buf, area, height - 1, &format!("{more}: {key} reads all"), theme.dim, theme);
+        draw::put_row(
+            buf,
+            area,
+            height - 1,
+            &format!("{more}: {key} reads all"),
+            theme.dim,
+            theme,
+        );
     }
 }
 
@@ -206,7 +258,14 @@ pub(super) fn rule(buf: &mut Buffer, area: Rect, row: usize, theme: &Theme) {
 /// A line down between two parts.
 pub(super) fn rule_down(buf: &mut Buffer, area: Rect, col: usize, theme: &Theme) {
     for row in 0..usize::from(area.height) {
-        draw::put(buf, area, col, row, if theme.ascii { "|" } else { "│" }, theme.border);
+        draw::put(
+            buf,
+            area,
+            col,
+            row,
+            if theme.ascii { "|" } else { "│" },
+            theme.border,
+        );
     }
 }
 
@@ -214,12 +273,20 @@ pub(super) fn rule_down(buf: &mut Buffer, area: Rect, col: usize, theme: &Theme)
 pub(super) fn part(area: Rect, row: usize, height: usize) -> Rect {
     let row = draw::cells(row).min(area.height);
     let height = draw::cells(height).min(area.height - row);
-    Rect { y: area.y + row, height, ..area }
+    Rect {
+        y: area.y + row,
+        height,
+        ..area
+    }
 }
 
 /// The part of `area` from column `col` on, at most `width` cells of it.
 pub(super) fn columns(area: Rect, col: usize, width: usize) -> Rect {
     let col = draw::cells(col).min(area.width);
     let width = draw::cells(width).min(area.width - col);
-    Rect { x: area.x + col, width, ..area }
+    Rect {
+        x: area.x + col,
+        width,
+        ..area
+    }
 }

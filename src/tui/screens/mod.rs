@@ -1,7 +1,5 @@
-//! The screens themselves, one folder or file each.
-//!
-//! Lives here: what each screen shows and what its keys mean. May not live here: rules about wood
-//! and finish (they are asked of the shop), SQL, or anything that writes: a screen only wishes.
+//! One file a screen. Each holds its state, its key table and its view; the app around them holds
+//! the shop as last read.
 
 pub mod job_book;
 mod job_book_detail;

@@ -31,7 +31,12 @@ pub(super) struct Picked<K> {
 
 impl<K> Default for Picked<K> {
     fn default() -> Self {
-        Self { key: None, at: 0, known: Vec::new(), awaits: false }
+        Self {
+            key: None,
+            at: 0,
+            known: Vec::new(),
+            awaits: false,
+        }
     }
 }
 
@@ -62,7 +67,9 @@ impl<K: Copy + PartialEq> Picked<K> {
 
     /// Goes a step.
     pub fn step(&mut self, step: Step, keys: &[K]) {
-        let (Some(i), Some(last)) = (self.index(keys), keys.len().checked_sub(1)) else { return };
+        let (Some(i), Some(last)) = (self.index(keys), keys.len().checked_sub(1)) else {
+            return;
+        };
         let to = match step {
             Step::Up => i.saturating_sub(1),
             Step::Down => i + 1,
@@ -74,28 +81,30 @@ impl<K: Copy + PartialEq> Picked<K> {
         self.pick(keys[to.min(last)], keys);
     }
 
-    /// A form for a new thing was asked for: the next one that comes is to be picked.
+    /// A form for a new thing was asked for: what comes of it, and of the forms that follow it, is
+    /// to be picked.
     pub fn await_new(&mut self) {
         self.awaits = true;
     }
 
-    /// The rows were read anew. Returns the row that came and was waited for.
+    /// The person is back at the list: what comes now comes from elsewhere.
+    pub fn stop_awaiting(&mut self) {
+        self.awaits = false;
+    }
+
+    /// The rows were read anew. Returns the row that came and was waited for. An empty list waits
+    /// for its first row.
     pub fn settle(&mut self, keys: &[K]) -> Option<K> {
         let fresh = keys.iter().copied().find(|key| !self.known.contains(key));
-        let came = fresh.filter(|_| self.awaits && !self.known_is_unread(keys));
+        let came = fresh.filter(|_| self.awaits);
         if let Some(key) = came {
-            self.awaits = false;
             self.pick(key, keys);
         } else if let Some(i) = self.index(keys) {
             self.pick(keys[i], keys);
         }
+        self.awaits |= keys.is_empty();
         self.known = keys.to_vec();
         came
-    }
-
-    /// Nothing was seen before though there is more than one row: these are not new, only unread.
-    fn known_is_unread(&self, keys: &[K]) -> bool {
-        self.known.is_empty() && keys.len() > 1
     }
 }
 
@@ -121,7 +130,12 @@ macro_rules! list_keys {
 pub(super) use list_keys;
 
 /// The help page of a screen: what it is for, its keys, and what else is to be known.
-pub(super) fn help<A: Copy>(about: &str, keys: &Keymap<A>, more: &str, width: usize) -> Vec<String> {
+pub(super) fn help<A: Copy>(
+    about: &str,
+    keys: &Keymap<A>,
+    more: &str,
+    width: usize,
+) -> Vec<String> {
     let mut lines = super::super::kit::text::wrap(about, width);
     lines.push(String::new());
     lines.extend(keys.help_lines(width));
@@ -176,7 +190,21 @@ mod tests {
         picked.await_new();
         assert_eq!(picked.settle(&[1, 2, 3]), None);
         assert_eq!(picked.settle(&[0, 1, 2, 3]), Some(0));
-        assert_eq!(picked.settle(&[0, 1, 2, 3, 4]), None);
-        assert_eq!(picked.get(&[0, 1, 2, 3, 4]), Some(0));
+        assert_eq!(picked.settle(&[0, 1, 2, 3, 4]), Some(4));
+        picked.stop_awaiting();
+        assert_eq!(picked.settle(&[0, 1, 2, 3, 4, 5]), None);
+        assert_eq!(picked.get(&[0, 1, 2, 3, 4, 5]), Some(4));
+    }
+
+    #[test]
+    fn an_empty_list_waits_for_its_first_row() {
+        let mut picked = Picked::default();
+        picked.settle(&[]);
+        assert_eq!(picked.settle(&['b']), Some('b'));
+        assert_eq!(
+            picked.settle(&['a', 'b']),
+            Some('a'),
+            "made from the forms that follow"
+        );
     }
 }

@@ -34,7 +34,7 @@ const KEYS: Keymap<Act> = list_keys![Act:
     Binding { keys: &["s"], action: Act::Scuff, hint: "scuff", help: "Records a scuff of the last coat." },
     Binding { keys: &["w"], action: Act::WipeOff, hint: "wipe off", help: "Records that the stain was wiped off." },
     Binding { keys: &["c"], action: Act::Countdown, hint: "countdown", help: "Shows the countdown to what is ready next: below the list, over the whole screen, not at all." },
-    Binding { keys: &["esc"], action: Act::Back, hint: "back", help: "Puts the countdown away, else goes back." },
+    Binding { keys: &["esc"], action: Act::Back, hint: "list only", help: "Puts the countdown away." },
 ];
 
 const ABOUT: &str = "The Rack: every piece with a wet or drying coat. What is ready stands first, then missed recoat windows, then what dries, soonest first.";
@@ -67,7 +67,9 @@ fn keys(rows: &[RackRow]) -> Vec<PieceId> {
 
 /// What the piece is called.
 pub(super) fn called(ctx: &Ctx<'_>, piece: PieceId) -> String {
-    ctx.shop.file(piece).map_or_else(String::new, |file| ctx.shop.called(file))
+    ctx.shop
+        .file(piece)
+        .map_or_else(String::new, |file| ctx.shop.called(file))
 }
 
 impl Screen for Rack {
@@ -76,13 +78,14 @@ impl Screen for Rack {
     }
 
     fn key(&mut self, key: &Key, ctx: &Ctx<'_>) -> Vec<Wish> {
-        let Some(act) = KEYS.find(key) else { return Vec::new() };
+        let Some(act) = KEYS.find(key) else {
+            return Vec::new();
+        };
         let rows = rows(ctx);
         match act {
             Act::Go(step) => self.picked.step(step, &keys(&rows)),
             Act::Countdown => self.countdown = self.countdown.next(),
-            Act::Back if self.countdown != Countdown::Off => self.countdown = Countdown::Off,
-            Act::Back => return vec![Wish::Back],
+            Act::Back => self.countdown = Countdown::Off,
             Act::Open | Act::Touch | Act::Pass | Act::Scuff | Act::WipeOff => {
                 return match self.picked(&rows) {
                     Some(row) => vec![wish(act, row, ctx)],
@@ -127,7 +130,10 @@ impl Screen for Rack {
             Act::Touch => picked.is_some_and(|row| row.coat.is_some()),
             Act::Pass => picked.is_some_and(|row| due(row, ctx).is_some()),
             Act::Scuff => picked.is_some_and(wants_scuff),
-            Act::WipeOff => picked.is_some_and(|row| matches!(row.waiting, Waiting::WipeOff { .. })),
+            Act::WipeOff => {
+                picked.is_some_and(|row| matches!(row.waiting, Waiting::WipeOff { .. }))
+            }
+            Act::Back => self.countdown != Countdown::Off,
             _ => true,
         })
     }
@@ -153,8 +159,10 @@ fn due(row: &RackRow, ctx: &Ctx<'_>) -> Option<crate::shop::CoatKind> {
 }
 
 fn wants_scuff(row: &RackRow) -> bool {
-    matches!(row.waiting, Waiting::Scuff | Waiting::Abrade { .. } | Waiting::Lay { .. })
-        && row.coat.is_some()
+    matches!(
+        row.waiting,
+        Waiting::Scuff | Waiting::Abrade { .. } | Waiting::Lay { .. }
+    ) && row.coat.is_some()
 }
 
 /// What a key asks for on this row, or why not.
@@ -162,7 +170,10 @@ fn wish(act: Act, row: &RackRow, ctx: &Ctx<'_>) -> Wish {
     let pieces = vec![row.piece];
     let tell = |why: &str| {
         let waits = row.waiting.words(ctx.now, ctx.zone());
-        Wish::Tell(vec![format!("{}: {why} It waits: {waits}.", called(ctx, row.piece))])
+        Wish::Tell(vec![format!(
+            "{}: {why} It waits: {waits}.",
+            called(ctx, row.piece)
+        )])
     };
     match act {
         Act::Touch if row.coat.is_some() => Wish::Form(FormKind::Touch { pieces }),
@@ -189,10 +200,26 @@ const WIDE: usize = 110;
 
 /// The rows under their headings.
 fn entries(rows: &[RackRow], width: usize, ctx: &Ctx<'_>) -> Vec<Entry> {
-    let mut out = vec![Entry::note(Tone::Dim, format!("Times by {}.", ctx.clock.basis()))];
+    let mut out = vec![Entry::note(
+        Tone::Dim,
+        format!("Times by {}.", ctx.clock.basis()),
+    )];
     if width >= WIDE {
-        let head = columns(width, ["state", "piece", "tack-free", "dry to recoat", "window shuts", "waits for"]);
-        out.extend(head.into_iter().map(|line| Entry::note(Tone::Dim, format!("  {line}"))));
+        let head = columns(
+            width,
+            [
+                "state",
+                "piece",
+                "tack-free",
+                "dry to recoat",
+                "window shuts",
+                "waits for",
+            ],
+        );
+        out.extend(
+            head.into_iter()
+                .map(|line| Entry::note(Tone::Dim, format!("  {line}"))),
+        );
     }
     let group = |row: &RackRow| match row.state {
         RackState::Ready => "Ready now",
@@ -200,9 +227,17 @@ fn entries(rows: &[RackRow], width: usize, ctx: &Ctx<'_>) -> Vec<Entry> {
         _ => "Drying, soonest first",
     };
     for rows in rows.chunk_by(|a, b| group(a) == group(b)) {
-        out.push(Entry::heading(format!("{}: {}", group(&rows[0]), count(rows.len(), "piece"))));
+        out.push(Entry::heading(format!(
+            "{}: {}",
+            group(&rows[0]),
+            count(rows.len(), "piece")
+        )));
         out.extend(rows.iter().map(|row| {
-            Entry::row(if width >= WIDE { wide(row, width, ctx) } else { narrow(row, width, ctx) })
+            Entry::row(if width >= WIDE {
+                wide(row, width, ctx)
+            } else {
+                narrow(row, width, ctx)
+            })
         }));
     }
     out
@@ -211,8 +246,11 @@ fn entries(rows: &[RackRow], width: usize, ctx: &Ctx<'_>) -> Vec<Entry> {
 fn columns(width: usize, texts: [&str; 6]) -> Vec<String> {
     let free = width.saturating_sub(MARK + 13 + 3 * 17 + 5 * 2);
     let widths = [13, free / 2, 17, 17, 17, free - free / 2];
-    let cells: Vec<Cell> =
-        texts.into_iter().zip(widths).map(|(text, width)| Cell::left(text, width)).collect();
+    let cells: Vec<Cell> = texts
+        .into_iter()
+        .zip(widths)
+        .map(|(text, width)| Cell::left(text, width))
+        .collect();
     beside(&cells)
 }
 
@@ -236,19 +274,34 @@ fn coat_words(row: &RackRow) -> String {
 /// Past moments as `since 3:40 pm`, those to come as they are.
 fn when(at: DateTime<Utc>, past: &str, ctx: &Ctx<'_>) -> String {
     let moment = show_moment(at, ctx.now, ctx.zone());
-    if at <= ctx.now { format!("{past} {moment}") } else { moment }
+    if at <= ctx.now {
+        format!("{past} {moment}")
+    } else {
+        moment
+    }
 }
 
 fn wide(row: &RackRow, width: usize, ctx: &Ctx<'_>) -> Vec<Line> {
     let piece = format!("{}, {}", called(ctx, row.piece), coat_words(row));
-    let at = |at: Option<DateTime<Utc>>, past| at.map_or_else(String::new, |at| when(at, past, ctx));
+    let at =
+        |at: Option<DateTime<Utc>>, past| at.map_or_else(String::new, |at| when(at, past, ctx));
     let shuts = match row.shuts {
         None if row.coat.is_some() => "no limit".to_owned(),
         shuts => at(shuts, "shut"),
     };
     let waits = row.waiting.words(ctx.now, ctx.zone());
-    let texts = [row.state.words(), &piece, &at(row.tack_free, "since"), &at(row.recoat, "since"), &shuts, &waits];
-    columns(width, texts).into_iter().map(|line| (tone(row), line)).collect()
+    let texts = [
+        row.state.words(),
+        &piece,
+        &at(row.tack_free, "since"),
+        &at(row.recoat, "since"),
+        &shuts,
+        &waits,
+    ];
+    columns(width, texts)
+        .into_iter()
+        .map(|line| (tone(row), line))
+        .collect()
 }
 
 fn narrow(row: &RackRow, width: usize, ctx: &Ctx<'_>) -> Vec<Line> {
@@ -264,19 +317,32 @@ fn narrow(row: &RackRow, width: usize, ctx: &Ctx<'_>) -> Vec<Line> {
         let way = if at <= ctx.now { past } else { to_come };
         format!("{way} {}", show_moment(at, ctx.now, ctx.zone()))
     };
-    times.extend(row.tack_free.map(|at| future(at, "tack-free since", "tack-free")));
+    times.extend(
+        row.tack_free
+            .map(|at| future(at, "tack-free since", "tack-free")),
+    );
     times.extend(row.recoat.map(|at| match row.coat {
         Some(_) => future(at, "dry to recoat since", "dry to recoat"),
         None => future(at, "flashed off", "flashes off"),
     }));
-    times.extend(row.shuts.map(|at| future(at, "window shut", "window shuts")));
+    times.extend(
+        row.shuts
+            .map(|at| future(at, "window shut", "window shuts")),
+    );
     if row.state == RackState::Curing {
-        times.extend(row.full_cure.map(|at| future(at, "fully cured", "full cure")));
+        times.extend(
+            row.full_cure
+                .map(|at| future(at, "fully cured", "full cure")),
+        );
     }
     let mut lines: Vec<Line> = head.into_iter().map(|line| (tone(row), line)).collect();
     let indent = " ".repeat(4);
     let joined = format!("{indent}{}", times.join(", "));
-    lines.extend(text::wrap(&joined, width.saturating_sub(MARK)).into_iter().map(plain));
+    lines.extend(
+        text::wrap(&joined, width.saturating_sub(MARK))
+            .into_iter()
+            .map(plain),
+    );
     lines
 }
 

@@ -41,27 +41,45 @@ struct Face {
 }
 
 fn face(rows: &[RackRow], ctx: &Ctx<'_>) -> Face {
-    let ready = rows.iter().filter(|row| row.state == RackState::Ready).count();
+    let ready = rows
+        .iter()
+        .filter(|row| row.state == RackState::Ready)
+        .count();
     let ready = match ready {
         0 => None,
         n => Some(format!("Ready now: {}.", count(n, "piece"))),
     };
     let soonest = rows
         .iter()
-        .filter_map(|row| row.waiting.until().filter(|at| *at > ctx.now).map(|at| (at, row)))
+        .filter_map(|row| {
+            row.waiting
+                .until()
+                .filter(|at| *at > ctx.now)
+                .map(|at| (at, row))
+        })
         .min_by_key(|(at, row)| (*at, row.piece));
     let Some((at, row)) = soonest else {
         let none = "Nothing dries towards a next step.".to_owned();
-        return Face { above: vec![none], digits: None, below: ready.into_iter().collect() };
+        return Face {
+            above: vec![none],
+            digits: None,
+            below: ready.into_iter().collect(),
+        };
     };
     // A minute begun counts: at zero the coat is ready.
     let minutes = ((at - ctx.now).num_seconds() + 59) / 60;
     let span = show_span(chrono::Duration::minutes(minutes));
     let moment = show_moment(at, ctx.now, ctx.zone());
-    let mut below = vec![format!("hours and minutes: in {span}, at {moment}, by {}", ctx.clock.basis())];
+    let mut below = vec![format!(
+        "hours and minutes: in {span}, at {moment}, by {}",
+        ctx.clock.basis()
+    )];
     below.extend(ready);
     Face {
-        above: vec![called(ctx, row.piece), row.waiting.words(ctx.now, ctx.zone())],
+        above: vec![
+            called(ctx, row.piece),
+            row.waiting.words(ctx.now, ctx.zone()),
+        ],
         digits: Some(format!("{}:{:02}", minutes / 60, minutes % 60)),
         below,
     }
@@ -72,14 +90,27 @@ pub(super) fn draw(buf: &mut Buffer, area: Rect, rows: &[RackRow], ctx: &Ctx<'_>
     let (width, height) = (usize::from(area.width), usize::from(area.height));
     let face = face(rows, ctx);
     let wrap = |lines: &[String]| -> Vec<String> {
-        lines.iter().flat_map(|line| text::wrap(line, width)).collect()
+        lines
+            .iter()
+            .flat_map(|line| text::wrap(line, width))
+            .collect()
     };
     let (above, below) = (wrap(&face.above), wrap(&face.below));
-    let ink = if ctx.theme.ascii { Ink::Hash } else { Ink::Block };
+    let ink = if ctx.theme.ascii {
+        Ink::Hash
+    } else {
+        Ink::Block
+    };
     let room = height.saturating_sub(above.len() + below.len());
-    let digits = face.digits.map_or_else(Vec::new, |digits| largest(&digits, width, room, ink));
+    let digits = face
+        .digits
+        .map_or_else(Vec::new, |digits| largest(&digits, width, room, ink));
     let mut row = height.saturating_sub(above.len() + digits.len() + below.len()) / 2;
-    let parts = [(above, ctx.theme.title), (digits, ctx.theme.accent), (below, ctx.theme.text)];
+    let parts = [
+        (above, ctx.theme.title),
+        (digits, ctx.theme.accent),
+        (below, ctx.theme.text),
+    ];
     for (lines, style) in parts {
         for line in lines {
             let col = width.saturating_sub(text::width(&line)) / 2;
@@ -94,7 +125,10 @@ fn largest(digits: &str, width: usize, rows: usize, ink: Ink) -> Vec<String> {
     for times in (1..=8).rev() {
         let fits = |lines: &[String; ROWS]| text::width(&lines[0]) <= width && ROWS * times <= rows;
         if let Some(lines) = big(digits, 2 * times, ink).filter(fits) {
-            return lines.into_iter().flat_map(|line| std::iter::repeat_n(line, times)).collect();
+            return lines
+                .into_iter()
+                .flat_map(|line| std::iter::repeat_n(line, times))
+                .collect();
         }
     }
     match big(digits, 1, ink).filter(|lines| text::width(&lines[0]) <= width && ROWS <= rows) {

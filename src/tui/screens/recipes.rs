@@ -21,7 +21,6 @@ enum Act {
     New,
     Remove,
     Read,
-    Back,
 }
 
 const KEYS: Keymap<Act> = list_keys![Act:
@@ -30,7 +29,6 @@ const KEYS: Keymap<Act> = list_keys![Act:
     Binding { keys: &["n"], action: Act::New, hint: "new", help: "Writes a new recipe." },
     Binding { keys: &["x"], action: Act::Remove, hint: "remove", help: "Removes the recipe, if no piece follows it. It can be undone." },
     Binding { keys: &["v"], action: Act::Read, hint: "read all", help: "Shows the whole schedule as a page to read." },
-    Binding { keys: &["esc"], action: Act::Back, hint: "back", help: "Goes back." },
 ];
 
 const ABOUT: &str = "The Recipes: finish schedules, each written once and followed by as many pieces as you like. A piece takes its own copy when work on it starts, so a later change never rewrites what was done.";
@@ -49,7 +47,9 @@ impl Recipes {
     }
 
     fn picked<'a>(&self, ctx: &Ctx<'a>) -> Option<&'a Recipe> {
-        self.picked.index(&keys(ctx)).and_then(|i| ctx.shop.recipes.get(i))
+        self.picked
+            .index(&keys(ctx))
+            .and_then(|i| ctx.shop.recipes.get(i))
     }
 }
 
@@ -63,13 +63,15 @@ impl Screen for Recipes {
     }
 
     fn key(&mut self, key: &Key, ctx: &Ctx<'_>) -> Vec<Wish> {
-        let Some(act) = KEYS.find(key) else { return Vec::new() };
+        self.picked.stop_awaiting();
+        let Some(act) = KEYS.find(key) else {
+            return Vec::new();
+        };
         match act {
             Act::Go(step) => {
                 self.picked.step(step, &keys(ctx));
                 return Vec::new();
             }
-            Act::Back => return vec![Wish::Back],
             Act::New => {
                 self.picked.await_new();
                 return vec![Wish::Form(FormKind::Recipe(Which::New, None))];
@@ -87,7 +89,10 @@ impl Screen for Recipes {
             Act::Remove => Wish::Act(Action::RemoveRecipe(recipe.id)),
             Act::Read => Wish::Read {
                 title: recipe.name.clone(),
-                lines: recipes_words::detail(recipe, ctx).into_iter().map(|(_, line)| line).collect(),
+                lines: recipes_words::detail(recipe, ctx)
+                    .into_iter()
+                    .map(|(_, line)| line)
+                    .collect(),
             },
             _ => Wish::Form(FormKind::Recipe(Which::This(recipe.id), None)),
         }]
@@ -109,11 +114,20 @@ impl Screen for Recipes {
             .iter()
             .map(|recipe| {
                 let pieces = count(recipes_words::followers(recipe, ctx).len(), "piece");
-                Entry::row(vec![plain(&recipe.name), (list::Tone::Dim, format!("  {pieces}"))])
+                Entry::row(vec![
+                    plain(&recipe.name),
+                    (list::Tone::Dim, format!("  {pieces}")),
+                ])
             })
             .collect();
         let focus = self.picked.index(&keys(ctx)).unwrap_or(0);
-        list::list(buf, list::columns(area, 0, left), &entries, focus, ctx.theme);
+        list::list(
+            buf,
+            list::columns(area, 0, left),
+            &entries,
+            focus,
+            ctx.theme,
+        );
         list::rule_down(buf, area, left + 1, ctx.theme);
         let mut lines = vec![(list::Tone::Title, recipe.name.clone())];
         lines.extend(recipes_words::detail(recipe, ctx));
@@ -121,12 +135,18 @@ impl Screen for Recipes {
         // Room between the steps where there is enough of it.
         let airy = recipes_words::spaced(&lines);
         let fits = wrapped(&airy, usize::from(place.width)).len() <= height;
-        list::pane(buf, place, if fits { &airy } else { &lines }, "v", ctx.theme);
+        list::pane(
+            buf,
+            place,
+            if fits { &airy } else { &lines },
+            "v",
+            ctx.theme,
+        );
     }
 
     fn hints(&self, width: usize, ctx: &Ctx<'_>) -> String {
         let any = self.picked(ctx).is_some();
-        KEYS.hint_line(width, |act| any || matches!(act, Act::New | Act::Back))
+        KEYS.hint_line(width, |act| any || act == Act::New)
     }
 
     fn help(&self, width: usize) -> Vec<String> {

@@ -32,7 +32,7 @@ const KEYS: Keymap<Act> = list_keys![Act:
     Binding { keys: &["right", "tab"], action: Act::NextView, hint: "next view", help: "Goes on to the next view: per job, in all, products." },
     Binding { keys: &["left", "shift-tab"], action: Act::LastView, hint: "view before", help: "Goes back to the view before." },
     Binding { keys: &["n"], action: Act::New, hint: "new product", help: "Enters a new product." },
-    Binding { keys: &["esc"], action: Act::Back, hint: "back", help: "From the passes back to the tally, else back." },
+    Binding { keys: &["esc"], action: Act::Back, hint: "back", help: "Goes from the passes back to the tally." },
 ];
 
 const ABOUT: &str = "The Shelf: the tally of stain, sealer and topcoat per job and in all, planned against used so far, and the products with the figures of their cans.";
@@ -48,11 +48,17 @@ enum View {
 }
 
 impl View {
-    const ALL: [(Self, &'static str); 3] =
-        [(Self::PerJob, "per job"), (Self::InAll, "in all"), (Self::Products, "products")];
+    const ALL: [(Self, &'static str); 3] = [
+        (Self::PerJob, "per job"),
+        (Self::InAll, "in all"),
+        (Self::Products, "products"),
+    ];
 
     fn turned(self, by: usize) -> Self {
-        let at = Self::ALL.iter().position(|(view, _)| *view == self).unwrap_or(0);
+        let at = Self::ALL
+            .iter()
+            .position(|(view, _)| *view == self)
+            .unwrap_or(0);
         Self::ALL[(at + by) % Self::ALL.len()].0
     }
 }
@@ -83,14 +89,20 @@ impl Shelf {
     /// The view in words, the one shown in brackets.
     fn views(&self) -> String {
         let names = View::ALL.map(|(view, name)| {
-            if view == self.view { format!("[{name}]") } else { format!(" {name} ") }
+            if view == self.view {
+                format!("[{name}]")
+            } else {
+                format!(" {name} ")
+            }
         });
         names.join(" ")
     }
 
     fn step(&mut self, step: Step, ctx: &Ctx<'_>) {
         match (&mut self.passes, self.view) {
-            (Some(passes), _) => passes.picked.step(step, &shelf_passes::keys(passes.job, ctx)),
+            (Some(passes), _) => passes
+                .picked
+                .step(step, &shelf_passes::keys(passes.job, ctx)),
             (None, View::PerJob) => self.used.step(step, &shelf_tally::keys_per_job(ctx)),
             (None, View::InAll) => self.in_all.step(step, &shelf_tally::keys_in_all(ctx)),
             (None, View::Products) => self.products.step(step, &shelf_products::keys(ctx)),
@@ -100,7 +112,10 @@ impl Shelf {
     fn open(&mut self, ctx: &Ctx<'_>) -> Vec<Wish> {
         if let Some(passes) = &self.passes {
             let pass = passes.picked.get(&shelf_passes::keys(passes.job, ctx));
-            return pass.map(|pass| Wish::Form(FormKind::CorrectPass(pass))).into_iter().collect();
+            return pass
+                .map(|pass| Wish::Form(FormKind::CorrectPass(pass)))
+                .into_iter()
+                .collect();
         }
         let used = match self.view {
             View::PerJob => self.used.get(&shelf_tally::keys_per_job(ctx)),
@@ -116,7 +131,10 @@ impl Shelf {
             if let Some(pass) = shelf_passes::first_of(used, ctx) {
                 picked.pick(pass, &shelf_passes::keys(used.job, ctx));
             }
-            self.passes = Some(Passes { job: used.job, picked });
+            self.passes = Some(Passes {
+                job: used.job,
+                picked,
+            });
         }
         Vec::new()
     }
@@ -131,12 +149,14 @@ impl Shelf {
                 shelf_tally::per_job(width, ctx),
                 self.used.index(&shelf_tally::keys_per_job(ctx)),
             ),
-            View::InAll => {
-                (shelf_tally::in_all(width, ctx), self.in_all.index(&shelf_tally::keys_in_all(ctx)))
-            }
-            View::Products => {
-                (shelf_products::entries(ctx), self.products.index(&shelf_products::keys(ctx)))
-            }
+            View::InAll => (
+                shelf_tally::in_all(width, ctx),
+                self.in_all.index(&shelf_tally::keys_in_all(ctx)),
+            ),
+            View::Products => (
+                shelf_products::entries(ctx),
+                self.products.index(&shelf_products::keys(ctx)),
+            ),
         };
         (entries, at.unwrap_or(0))
     }
@@ -144,7 +164,9 @@ impl Shelf {
     fn empty(&self) -> &'static str {
         match (&self.passes, self.view) {
             (Some(_), _) => "No pass was logged here yet. Press esc to go back.",
-            (None, View::Products) => "No product on the shelf yet. Press n to enter the first one.",
+            (None, View::Products) => {
+                "No product on the shelf yet. Press n to enter the first one."
+            }
             (None, _) => {
                 "Nothing to tally yet: what is planned follows from the pieces and their recipes. \
                  Press 4 for the Job book and enter a client, a job and a piece."
@@ -165,6 +187,7 @@ impl Screen for Shelf {
     }
 
     fn key(&mut self, key: &Key, ctx: &Ctx<'_>) -> Vec<Wish> {
+        self.products.stop_awaiting();
         match KEYS.find(key) {
             Some(Act::Go(step)) => self.step(step, ctx),
             Some(Act::Open) => return self.open(ctx),
@@ -175,8 +198,7 @@ impl Screen for Shelf {
                 self.products.await_new();
                 return vec![Wish::Form(FormKind::Product(Which::New))];
             }
-            Some(Act::Back) if self.passes.is_some() => self.passes = None,
-            Some(Act::Back) => return vec![Wish::Back],
+            Some(Act::Back) => self.passes = None,
             None => {}
         }
         Vec::new()
@@ -213,6 +235,7 @@ impl Screen for Shelf {
         KEYS.hint_line(width, |act| match act {
             Act::NextView | Act::LastView => self.passes.is_none(),
             Act::New => self.view == View::Products && self.passes.is_none(),
+            Act::Back => self.passes.is_some(),
             _ => true,
         })
     }

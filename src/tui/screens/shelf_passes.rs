@@ -19,11 +19,20 @@ fn parts<'a>(pass: PassId, ctx: &Ctx<'a>) -> Vec<Part<'a>> {
     let mut out = Vec::new();
     for file in &ctx.shop.files {
         for event in &file.events {
-            if let What::Coat { pass: of, faces, used, .. } = &event.what
+            if let What::Coat {
+                pass: of,
+                faces,
+                used,
+                ..
+            } = &event.what
                 && *of == pass
             {
                 let faces = faces.iter().map(|(face, _)| *face).collect();
-                out.push(Part { file, faces, used: *used });
+                out.push(Part {
+                    file,
+                    faces,
+                    used: *used,
+                });
             }
         }
     }
@@ -33,12 +42,21 @@ fn parts<'a>(pass: PassId, ctx: &Ctx<'a>) -> Vec<Part<'a>> {
 /// The passes of a job, or all, newest first.
 fn passes<'a>(job: Option<JobId>, ctx: &Ctx<'a>) -> Vec<&'a Pass> {
     let touches = |pass: &Pass| {
-        let files = ctx.shop.files.iter().filter(|file| job.is_none_or(|job| file.piece.job == job));
-        files.flat_map(|file| &file.events).any(
-            |event| matches!(&event.what, What::Coat { pass: of, .. } if *of == pass.id),
-        )
+        let files = ctx
+            .shop
+            .files
+            .iter()
+            .filter(|file| job.is_none_or(|job| file.piece.job == job));
+        files
+            .flat_map(|file| &file.events)
+            .any(|event| matches!(&event.what, What::Coat { pass: of, .. } if *of == pass.id))
     };
-    let mut out: Vec<&Pass> = ctx.shop.passes.iter().filter(|pass| touches(pass)).collect();
+    let mut out: Vec<&Pass> = ctx
+        .shop
+        .passes
+        .iter()
+        .filter(|pass| touches(pass))
+        .collect();
     out.sort_by_key(|pass| std::cmp::Reverse((pass.ended, pass.id)));
     out
 }
@@ -59,7 +77,10 @@ pub(super) fn entries(job: Option<JobId>, ctx: &Ctx<'_>) -> Vec<Entry> {
     let passes = passes(job, ctx);
     let mut out = vec![Entry::note(
         Tone::Dim,
-        format!("{}, newest first. Enter corrects how much a pass used.", count(passes.len(), "pass")),
+        format!(
+            "{}, newest first. Enter corrects how much a pass used.",
+            count(passes.len(), "pass")
+        ),
     )];
     out.extend(passes.into_iter().map(|pass| Entry::row(lines(pass, ctx))));
     out
@@ -75,7 +96,11 @@ fn lines(pass: &Pass, ctx: &Ctx<'_>) -> Vec<Line> {
             moment(pass.ended),
             product_called(pass.product, pass.kind, ctx)
         )),
-        plain(format!("    {} {}", pass.amount.volume.show(settings.volume), basis(pass, ctx))),
+        plain(format!(
+            "    {} {}",
+            pass.amount.volume.show(settings.volume),
+            basis(pass, ctx)
+        )),
     ];
     let parts = parts(pass.id, ctx);
     for part in &parts {
@@ -84,10 +109,16 @@ fn lines(pass: &Pass, ctx: &Ctx<'_>) -> Vec<Line> {
             _ => format!(", its share {}", part.used.show(settings.volume)),
         };
         let faces = faces(part);
-        out.push((Tone::Dim, format!("    {}: {faces}{share}", ctx.shop.called(part.file))));
+        out.push((
+            Tone::Dim,
+            format!("    {}: {faces}{share}", ctx.shop.called(part.file)),
+        ));
     }
     if let Some(air) = pass.air {
-        let (warm, damp) = (air.temperature.show(settings.temperature), air.humidity.show());
+        let (warm, damp) = (
+            air.temperature.show(settings.temperature),
+            air.humidity.show(),
+        );
         out.push((Tone::Dim, format!("    shop air {warm}, {damp} humidity")));
     }
     out
@@ -96,11 +127,18 @@ fn lines(pass: &Pass, ctx: &Ctx<'_>) -> Vec<Line> {
 fn basis(pass: &Pass, ctx: &Ctx<'_>) -> String {
     match pass.amount.basis {
         AmountBasis::Estimated => {
-            format!("estimated at {}", rate_words(ctx.shop.product(pass.product)))
+            format!(
+                "estimated at {}",
+                rate_words(ctx.shop.product(pass.product))
+            )
         }
         AmountBasis::Measured => "measured".to_owned(),
         AmountBasis::Weighed { before, after } => {
-            format!("weighed: can {} before, {} after", before.show(), after.show())
+            format!(
+                "weighed: can {} before, {} after",
+                before.show(),
+                after.show()
+            )
         }
     }
 }
@@ -111,5 +149,9 @@ fn faces(part: &Part<'_>) -> String {
     if all.len() == part.faces.len() && all.iter().all(|face| part.faces.contains(&face.key)) {
         return format!("all {}", count(all.len(), "face"));
     }
-    part.faces.iter().map(ToString::to_string).collect::<Vec<_>>().join(", ")
+    part.faces
+        .iter()
+        .map(ToString::to_string)
+        .collect::<Vec<_>>()
+        .join(", ")
 }

@@ -10,7 +10,11 @@ pub(super) fn keys(ctx: &Ctx<'_>) -> Vec<ProductId> {
 }
 
 pub(super) fn entries(ctx: &Ctx<'_>) -> Vec<Entry> {
-    ctx.shop.products.iter().map(|product| Entry::row(lines(product, ctx))).collect()
+    ctx.shop
+        .products
+        .iter()
+        .map(|product| Entry::row(lines(product, ctx)))
+        .collect()
 }
 
 fn lines(product: &Product, ctx: &Ctx<'_>) -> Vec<Line> {
@@ -33,9 +37,18 @@ fn lines(product: &Product, ctx: &Ctx<'_>) -> Vec<Line> {
         FigureBasis::FamilyRange => Tone::Warn,
     };
     vec![
-        plain(format!("{}, {}: {}", product.name, product.kind.word(), product.family.word())),
+        plain(format!(
+            "{}, {}: {}",
+            product.name,
+            product.kind.word(),
+            product.family.word()
+        )),
         plain(format!("    {}", figures.join("; "))),
-        plain(format!("    tack-free in {}; {}", dry(label.tack_free), windows(product))),
+        plain(format!(
+            "    tack-free in {}; {}",
+            dry(label.tack_free),
+            windows(product)
+        )),
         (basis, format!("    {}", product.basis.words())),
     ]
 }
@@ -43,7 +56,11 @@ fn lines(product: &Product, ctx: &Ctx<'_>) -> Vec<Line> {
 /// `recoat from 6 h to 24 h, later abrade first`.
 fn windows(product: &Product) -> String {
     let dry = |span: crate::coating::Span| show_span(span.as_duration());
-    let word = if product.kind == ProductKind::Wipe { "coat" } else { "recoat" };
+    let word = if product.kind == ProductKind::Wipe {
+        "coat"
+    } else {
+        "recoat"
+    };
     let parts: Vec<String> = product
         .label
         .windows
@@ -56,7 +73,11 @@ fn windows(product: &Product) -> String {
             }
         })
         .collect();
-    let last = product.label.windows.last().is_some_and(|window| window.closes.is_some());
+    let last = product
+        .label
+        .windows
+        .last()
+        .is_some_and(|window| window.closes.is_some());
     let late = if last { ", later abrade first" } else { "" };
     format!("{word} {}{late}", parts.join(", or "))
 }

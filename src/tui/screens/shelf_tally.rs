@@ -40,11 +40,18 @@ fn all(ctx: &Ctx<'_>) -> Vec<TallyRow> {
 }
 
 fn keys_of<'a>(job: Option<JobId>, rows: &'a [TallyRow]) -> impl Iterator<Item = UseKey> + 'a {
-    rows.iter().map(move |row| UseKey { job, kind: row.kind, product: row.product })
+    rows.iter().map(move |row| UseKey {
+        job,
+        kind: row.kind,
+        product: row.product,
+    })
 }
 
 pub(super) fn keys_per_job(ctx: &Ctx<'_>) -> Vec<UseKey> {
-    jobs(ctx).iter().flat_map(|used| keys_of(Some(used.job), &used.rows).collect::<Vec<_>>()).collect()
+    jobs(ctx)
+        .iter()
+        .flat_map(|used| keys_of(Some(used.job), &used.rows).collect::<Vec<_>>())
+        .collect()
 }
 
 pub(super) fn keys_in_all(ctx: &Ctx<'_>) -> Vec<UseKey> {
@@ -53,12 +60,17 @@ pub(super) fn keys_in_all(ctx: &Ctx<'_>) -> Vec<UseKey> {
 
 /// `job 12 kitchen island`.
 pub(super) fn job_called(job: JobId, ctx: &Ctx<'_>) -> String {
-    ctx.shop.job(job).map_or_else(String::new, |job| format!("job {} {}", job.no, job.title))
+    ctx.shop
+        .job(job)
+        .map_or_else(String::new, |job| format!("job {} {}", job.no, job.title))
 }
 
 /// `clear wiping varnish, topcoat`.
 pub(super) fn product_called(product: ProductId, kind: CoatKind, ctx: &Ctx<'_>) -> String {
-    let name = ctx.shop.product(product).map_or("a product no longer kept", |p| p.name.as_str());
+    let name = ctx
+        .shop
+        .product(product)
+        .map_or("a product no longer kept", |p| p.name.as_str());
     format!("{name}, {}", kind.word())
 }
 
@@ -69,10 +81,17 @@ fn cost(rows: &[TallyRow]) -> Money {
 pub(super) fn per_job(width: usize, ctx: &Ctx<'_>) -> Vec<Entry> {
     let jobs = jobs(ctx);
     let total: Money = jobs.iter().map(|used| cost(&used.rows)).sum();
-    let total = format!("{}, cost so far {} in all", count(jobs.len(), "job"), total.show());
+    let total = format!(
+        "{}, cost so far {} in all",
+        count(jobs.len(), "job"),
+        total.show()
+    );
     let mut out = head(width, &total);
     for used in &jobs {
-        let client = ctx.shop.job(used.job).and_then(|job| ctx.shop.client(job.client));
+        let client = ctx
+            .shop
+            .job(used.job)
+            .and_then(|job| ctx.shop.client(job.client));
         let client = client.map_or_else(String::new, |client| format!(" for {}", client.name));
         out.push(Entry::heading(format!(
             "{}{client}, {}: cost so far {}",
@@ -80,7 +99,11 @@ pub(super) fn per_job(width: usize, ctx: &Ctx<'_>) -> Vec<Entry> {
             count(used.files.len(), "piece"),
             cost(&used.rows).show()
         )));
-        out.extend(used.rows.iter().map(|row| Entry::row(row_lines(row, width, ctx))));
+        out.extend(
+            used.rows
+                .iter()
+                .map(|row| Entry::row(row_lines(row, width, ctx))),
+        );
     }
     out
 }
@@ -88,8 +111,14 @@ pub(super) fn per_job(width: usize, ctx: &Ctx<'_>) -> Vec<Entry> {
 pub(super) fn in_all(width: usize, ctx: &Ctx<'_>) -> Vec<Entry> {
     let rows = all(ctx);
     let pieces = count(ctx.shop.files.len(), "piece");
-    let mut out = head(width, &format!("{pieces}, cost so far {}", cost(&rows).show()));
-    out.extend(rows.iter().map(|row| Entry::row(row_lines(row, width, ctx))));
+    let mut out = head(
+        width,
+        &format!("{pieces}, cost so far {}", cost(&rows).show()),
+    );
+    out.extend(
+        rows.iter()
+            .map(|row| Entry::row(row_lines(row, width, ctx))),
+    );
     out
 }
 
@@ -101,18 +130,27 @@ const WIDE: usize = 100;
 fn figures(width: usize, name: &str, texts: [String; 4]) -> Vec<String> {
     let figures = texts.into_iter().map(|text| Cell::right(text, FIGURE));
     let used = MARK + 4 * (FIGURE + 2);
-    let first = if width >= WIDE { Cell::left(name, width.saturating_sub(used)) } else { Cell::left("", 2) };
+    let first = if width >= WIDE {
+        Cell::left(name, width.saturating_sub(used))
+    } else {
+        Cell::left("", 2)
+    };
     let mut lines = Vec::new();
     if width < WIDE && !name.is_empty() {
         lines.push(name.to_owned());
     }
-    lines.extend(beside(&std::iter::once(first).chain(figures).collect::<Vec<_>>()));
+    lines.extend(beside(
+        &std::iter::once(first).chain(figures).collect::<Vec<_>>(),
+    ));
     lines
 }
 
 fn head(width: usize, total: &str) -> Vec<Entry> {
     let names = ["planned", "used so far", "coated so far", "cost so far"].map(str::to_owned);
-    let mut out = vec![Entry::note(Tone::Text, format!("{total}, at the price of the cans"))];
+    let mut out = vec![Entry::note(
+        Tone::Text,
+        format!("{total}, at the price of the cans"),
+    )];
     let line = figures(width, "", names).pop().unwrap_or_default();
     out.push(Entry::note(Tone::Dim, format!("  {line}")));
     out
@@ -121,7 +159,9 @@ fn head(width: usize, total: &str) -> Vec<Entry> {
 /// What the spread rate of a product is, in words.
 pub(super) fn rate_words(product: Option<&Product>) -> &'static str {
     match product.map(|product| product.basis) {
-        Some(FigureBasis::FamilyRange) => "the usual spread rate of its family (check the can label)",
+        Some(FigureBasis::FamilyRange) => {
+            "the usual spread rate of its family (check the can label)"
+        }
         _ => "the label's spread rate",
     }
 }
@@ -136,7 +176,10 @@ fn row_lines(row: &TallyRow, width: usize, ctx: &Ctx<'_>) -> Vec<Line> {
         row.cost.show(),
     ];
     let name = product_called(row.product, row.kind, ctx);
-    let mut lines: Vec<Line> = figures(width, &name, texts).into_iter().map(plain).collect();
+    let mut lines: Vec<Line> = figures(width, &name, texts)
+        .into_iter()
+        .map(plain)
+        .collect();
     lines.push((Tone::Dim, format!("    {}", basis_words(row, ctx))));
     lines
 }
