@@ -3,6 +3,20 @@
 
 pub mod bench;
 mod bench_view;
+pub mod job_book;
+mod job_book_detail;
+mod job_book_rows;
+pub mod journal;
+mod list;
+mod picked;
+pub mod rack;
+mod rack_countdown;
+pub mod recipes;
+mod recipes_words;
+pub mod shelf;
+mod shelf_passes;
+mod shelf_products;
+mod shelf_tally;
 pub mod ticket;
 mod ticket_view;
 pub mod walk;
