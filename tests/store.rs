@@ -6,3 +6,12 @@ mod shop;
 
 #[path = "store/round_trip.rs"]
 mod round_trip;
+
+#[path = "store/work.rs"]
+mod work;
+
+#[path = "store/undo.rs"]
+mod undo;
+
+#[path = "store/two.rs"]
+mod two;

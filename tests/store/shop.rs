@@ -3,6 +3,8 @@
 use chrono::{DateTime, Duration, Utc};
 use chrono_tz::Tz;
 use rusqlite::Connection;
+use rusqlite::types::ValueRef;
+use std::fmt::Write as _;
 use std::path::Path;
 use tackfree::coating::LabelHours;
 use tackfree::coating::id::Mint;
@@ -177,38 +179,59 @@ pub fn table(across: i64) -> Shape {
     Shape::new(outline, inches(1, 1, 4), profile, Vec::new(), None).expect("a table")
 }
 
-/// Every row of every table of shop data, as text in the order of the keys; read by a connection of
-/// its own, so only what was committed.
-pub fn dump(path: &Path) -> String {
-    let conn = Connection::open(path).expect("a second connection");
-    let sql = "SELECT name FROM sqlite_schema WHERE type = 'table' AND name NOT LIKE 'sqlite%' \
-               AND name NOT IN ('journal', 'image', 'pen') ORDER BY name";
-    let mut statement = conn.prepare(sql).expect("tables");
-    let names: Vec<String> = statement
-        .query_map([], |row| row.get(0))
-        .expect("tables")
-        .map(|name| name.expect("a name"))
-        .collect();
-    let mut out = String::new();
-    for name in names {
-        let mut statement = conn
-            .prepare(&format!("SELECT * FROM {name}"))
-            .expect("a table");
-        let width = statement.column_count();
-        let mut lines: Vec<String> = statement
-            .query_map([], |row| {
-                let cells = (0..width).map(|at| row.get_ref(at).map(|cell| format!("{cell:?}")));
-                cells
-                    .collect::<Result<Vec<_>, _>>()
-                    .map(|cells| cells.join(" | "))
-            })
-            .expect("rows")
-            .map(|line| line.expect("a row"))
+/// Reads every row of every table of shop data, by a connection of its own, so only what was
+/// committed.
+pub struct Dumper {
+    conn: Connection,
+    queries: Vec<String>,
+}
+
+impl Dumper {
+    pub fn new(path: &Path) -> Self {
+        let conn = Connection::open(path).expect("a second connection");
+        let sql = "SELECT name FROM sqlite_schema WHERE type = 'table' AND name NOT IN \
+                   ('journal', 'image', 'pen') ORDER BY name";
+        let mut statement = conn.prepare(sql).expect("tables");
+        let queries: Vec<String> = statement
+            .query_map([], |row| row.get::<_, String>(0))
+            .expect("tables")
+            .map(|name| format!("SELECT '{0}', * FROM {0}", name.expect("a name")))
             .collect();
-        lines.sort();
-        out.push_str(&format!("== {name}\n{}\n", lines.join("\n")));
+        assert_eq!(queries.len(), 10, "tables of shop data");
+        drop(statement);
+        Self { conn, queries }
     }
-    out
+
+    /// One line a row, in order.
+    pub fn dump(&self) -> String {
+        let mut lines = Vec::new();
+        for query in &self.queries {
+            let mut statement = self.conn.prepare_cached(query).expect("a table");
+            let width = statement.column_count();
+            let mut rows = statement.query([]).expect("rows");
+            while let Some(row) = rows.next().expect("a row") {
+                let mut line = String::new();
+                for at in 0..width {
+                    let _ = match row.get_ref(at).expect("a cell") {
+                        ValueRef::Null => write!(line, "-|"),
+                        ValueRef::Integer(number) => write!(line, "{number}|"),
+                        ValueRef::Text(text) => {
+                            write!(line, "{:?}|", std::str::from_utf8(text).expect("text"))
+                        }
+                        other => panic!("{query}: {other:?}"),
+                    };
+                }
+                lines.push(line);
+            }
+        }
+        lines.sort();
+        lines.join("\n")
+    }
+}
+
+/// One look at every table.
+pub fn dump(path: &Path) -> String {
+    Dumper::new(path).dump()
 }
 
 /// Everything a store answers with, in one text.
