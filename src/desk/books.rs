@@ -13,19 +13,25 @@ use uuid::Uuid;
 #[derive(Debug, Clone, PartialEq, Eq, Error)]
 pub enum BooksError {
     /// The file is something else.
-    #[error("{path} is not a tackfree store. Give another path with --store, or move that file away.")]
+    #[error(
+        "{path} is not a tackfree store. Give another path with --store, or move that file away."
+    )]
     NotAStore {
         /// The file.
         path: String,
     },
     /// The store may only be read.
-    #[error("{path} is read-only, so nothing can be saved. Make it writable, or give another path with --store.")]
+    #[error(
+        "{path} is read-only, so nothing can be saved. Make it writable, or give another path with --store."
+    )]
     ReadOnly {
         /// The file.
         path: String,
     },
     /// The store was written by a newer version.
-    #[error("This store was written by a newer tackfree (its layout is number {found}, this program knows up to {known}). Install the newer version; nothing was changed.")]
+    #[error(
+        "This store was written by a newer tackfree (its layout is number {found}, this program knows up to {known}). Install the newer version; nothing was changed."
+    )]
     Newer {
         /// Layout found.
         found: i64,
@@ -33,10 +39,14 @@ pub enum BooksError {
         known: i64,
     },
     /// No room on the disk.
-    #[error("The disk is full: this was not saved. Free some space and do it again; all that was confirmed before is safe.")]
+    #[error(
+        "The disk is full: this was not saved. Free some space and do it again; all that was confirmed before is safe."
+    )]
     Full,
     /// Another program holds the store.
-    #[error("Another tackfree is writing to this store and did not finish in time. Try again in a moment; nothing was changed.")]
+    #[error(
+        "Another tackfree is writing to this store and did not finish in time. Try again in a moment; nothing was changed."
+    )]
     Busy,
     /// The file is damaged.
     #[error("The store is damaged: {detail}. Do not write to it; go back to a backup.")]

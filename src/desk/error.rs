@@ -37,7 +37,9 @@ pub enum DeskError {
         cure: &'static str,
     },
     /// Text longer than a line on a ticket can hold.
-    #[error("{what} can have up to {most} characters; this has {has}. Shorten it; the rest can go into the notes.")]
+    #[error(
+        "{what} can have up to {most} characters; this has {has}. Shorten it; the rest can go into the notes."
+    )]
     TooLong {
         /// The field.
         what: &'static str,
@@ -66,7 +68,9 @@ pub enum DeskError {
         name: String,
     },
     /// Work has started, so the recipe stands.
-    #[error("Work on {0} has started, so its own copy of the schedule stands; make a new piece for another recipe.")]
+    #[error(
+        "Work on {0} has started, so its own copy of the schedule stands; make a new piece for another recipe."
+    )]
     Started(String),
     /// Something was logged, so it stays on record.
     #[error("{0} has work on record and cannot be removed.")]
@@ -78,7 +82,9 @@ pub enum DeskError {
     #[error("These pieces do not take the same product: {0}. Log one pass for each product.")]
     MixedProducts(String),
     /// Can heavier after than before.
-    #[error("The can weighs more after ({after}) than before ({before}): weigh again, or swap the two.")]
+    #[error(
+        "The can weighs more after ({after}) than before ({before}): weigh again, or swap the two."
+    )]
     WeightRose {
         /// Before.
         before: String,
@@ -89,7 +95,9 @@ pub enum DeskError {
     #[error("A pass uses something: type how much, or leave the amount empty for an estimate.")]
     NothingUsed,
     /// More than a pass can use.
-    #[error("{amount} is more than a hundred times the {expected} this area takes: check the unit.")]
+    #[error(
+        "{amount} is more than a hundred times the {expected} this area takes: check the unit."
+    )]
     AbsurdAmount {
         /// Typed.
         amount: String,
@@ -137,13 +145,24 @@ pub enum DeskError {
 impl DeskError {
     /// The answer, line by line: what was refused, then every reason in order.
     pub fn lines(&self, now: DateTime<Utc>, zone: Tz) -> Vec<String> {
-        let Self::Refused { refusals, .. } = self else { return vec![self.to_string()] };
+        let Self::Refused { refusals, .. } = self else {
+            return vec![self.to_string()];
+        };
         let mut out = Vec::new();
         for refusal in refusals {
             let count = refusal.blockers.len();
-            let reasons = if count == 1 { "1 reason".to_owned() } else { format!("{count} reasons") };
+            let reasons = if count == 1 {
+                "1 reason".to_owned()
+            } else {
+                format!("{count} reasons")
+            };
             out.push(format!("{self}: {}, {reasons}", refusal.piece));
-            out.extend(refusal.blockers.iter().map(|blocker| format!("- {}", blocker.words(now, zone))));
+            out.extend(
+                refusal
+                    .blockers
+                    .iter()
+                    .map(|blocker| format!("- {}", blocker.words(now, zone))),
+            );
         }
         out
     }

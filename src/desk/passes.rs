@@ -8,9 +8,7 @@ use super::recipes::kind_fits;
 use super::work::{Opened, names};
 use crate::coating::{Product, ProductId};
 use crate::shape::FaceKey;
-use crate::shop::{
-    Amount, AmountBasis, Pass, PassId, Settings, What, cautions_for_pass,
-};
+use crate::shop::{Amount, AmountBasis, Pass, PassId, Settings, What, cautions_for_pass};
 use crate::units::{Area, Volume};
 
 impl Desk<'_> {
@@ -22,20 +20,31 @@ impl Desk<'_> {
         let mut all: Vec<(Opened, Vec<(FaceKey, Area)>)> = Vec::new();
         for pick in &draft.picks {
             let opened = self.open(pick.piece)?;
-            let keys = pick.faces.clone().unwrap_or_else(|| opened.ticket.due_faces(draft.kind));
+            let keys = pick
+                .faces
+                .clone()
+                .unwrap_or_else(|| opened.ticket.due_faces(draft.kind));
             let faces = keys
                 .iter()
                 .map(|key| {
-                    let area = opened.ticket.face(*key).map_or(Area::from_m2(0.0), |face| face.area);
+                    let area = opened
+                        .ticket
+                        .face(*key)
+                        .map_or(Area::from_m2(0.0), |face| face.area);
                     (*key, area)
                 })
                 .collect();
             all.push((opened, faces));
         }
         let product = self.pass_product(draft, &all)?;
-        let areas: Vec<f64> =
-            all.iter().map(|(_, faces)| faces.iter().map(|(_, area)| area.m2()).sum()).collect();
-        let expected = product.label.spread.volume_for(Area::from_m2(areas.iter().sum()));
+        let areas: Vec<f64> = all
+            .iter()
+            .map(|(_, faces)| faces.iter().map(|(_, area)| area.m2()).sum())
+            .collect();
+        let expected = product
+            .label
+            .spread
+            .volume_for(Area::from_m2(areas.iter().sum()));
         let mut notes = Vec::new();
         let amount = amount(draft.amount, &product, expected, &settings, &mut notes)?;
         let id = PassId(self.id());
@@ -56,10 +65,22 @@ impl Desk<'_> {
                 let coated: Vec<FaceKey> = keys
                     .iter()
                     .copied()
-                    .filter(|key| opened.ticket.face(*key).is_some_and(|face| !face.coats.is_empty()))
+                    .filter(|key| {
+                        opened
+                            .ticket
+                            .face(*key)
+                            .is_some_and(|face| !face.coats.is_empty())
+                    })
                     .collect();
                 if !coated.is_empty() {
-                    self.add(&mut opened, What::Scuff { faces: coated, means }, draft.started);
+                    self.add(
+                        &mut opened,
+                        What::Scuff {
+                            faces: coated,
+                            means,
+                        },
+                        draft.started,
+                    );
                 }
             }
             let no = keys
@@ -127,8 +148,11 @@ impl Desk<'_> {
                 Ok(product.clone())
             }
             several => {
-                let names: Vec<String> =
-                    several.iter().filter_map(find).map(|product| product.name.clone()).collect();
+                let names: Vec<String> = several
+                    .iter()
+                    .filter_map(find)
+                    .map(|product| product.name.clone())
+                    .collect();
                 Err(DeskError::MixedProducts(names.join(", ")))
             }
         }
@@ -141,7 +165,10 @@ impl Desk<'_> {
         draft: AmountDraft,
     ) -> Result<Done, DeskError> {
         let settings = self.settings()?;
-        let mut pass = self.books.pass(id)?.ok_or(BooksError::Missing { what: "pass" })?;
+        let mut pass = self
+            .books
+            .pass(id)?
+            .ok_or(BooksError::Missing { what: "pass" })?;
         let shop = self.shop(Scope::All)?;
         let product = shop
             .product(pass.product)
@@ -150,7 +177,9 @@ impl Desk<'_> {
         let mut lines = Vec::new();
         for file in &shop.files {
             for event in &file.events {
-                if let What::Coat { pass: of, faces, .. } = &event.what
+                if let What::Coat {
+                    pass: of, faces, ..
+                } = &event.what
                     && *of == id
                 {
                     let area: f64 = faces.iter().map(|(_, area)| area.m2()).sum();
@@ -159,12 +188,17 @@ impl Desk<'_> {
             }
         }
         let areas: Vec<f64> = lines.iter().map(|(_, _, area)| *area).collect();
-        let expected = product.label.spread.volume_for(Area::from_m2(areas.iter().sum()));
+        let expected = product
+            .label
+            .spread
+            .volume_for(Area::from_m2(areas.iter().sum()));
         let mut notes = Vec::new();
         let was = pass.amount.volume.show(settings.volume);
         pass.amount = amount(draft, &product, expected, &settings, &mut notes)?;
         self.books.put(Row::Pass(&pass))?;
-        for ((piece, mut event, _), share) in lines.into_iter().zip(pass.amount.volume.split(&areas)) {
+        for ((piece, mut event, _), share) in
+            lines.into_iter().zip(pass.amount.volume.split(&areas))
+        {
             if let What::Coat { used, .. } = &mut event.what {
                 *used = share;
             }
@@ -189,14 +223,26 @@ fn amount(
     notes: &mut Vec<String>,
 ) -> Result<Amount, DeskError> {
     let amount = match draft {
-        AmountDraft::Estimate => Amount { volume: expected, basis: AmountBasis::Estimated },
-        AmountDraft::Volume(volume) => Amount { volume, basis: AmountBasis::Measured },
+        AmountDraft::Estimate => Amount {
+            volume: expected,
+            basis: AmountBasis::Estimated,
+        },
+        AmountDraft::Volume(volume) => Amount {
+            volume,
+            basis: AmountBasis::Measured,
+        },
         AmountDraft::Weighed { before, after } => {
             if after > before {
-                return Err(DeskError::WeightRose { before: before.show(), after: after.show() });
+                return Err(DeskError::WeightRose {
+                    before: before.show(),
+                    after: after.show(),
+                });
             }
             let volume = product.label.density.volume_of(before - after);
-            Amount { volume, basis: AmountBasis::Weighed { before, after } }
+            Amount {
+                volume,
+                basis: AmountBasis::Weighed { before, after },
+            }
         }
     };
     if draft != AmountDraft::Estimate {
@@ -206,7 +252,10 @@ fn amount(
         let show = |volume: Volume| volume.show(settings.volume);
         let (used, usual) = (amount.volume.ul(), expected.ul().max(1));
         if used / usual >= 100 {
-            return Err(DeskError::AbsurdAmount { amount: show(amount.volume), expected: show(expected) });
+            return Err(DeskError::AbsurdAmount {
+                amount: show(amount.volume),
+                expected: show(expected),
+            });
         }
         if used >= 3 * usual || 3 * used <= usual {
             notes.push(format!(

@@ -41,7 +41,9 @@ fn held(
         return Err(DeskError::TooLong { what, most, has });
     }
     if dropped > 0 {
-        notes.push(format!("{what}: {dropped} control characters were left out."));
+        notes.push(format!(
+            "{what}: {dropped} control characters were left out."
+        ));
     }
     Ok(text)
 }
@@ -55,14 +57,14 @@ pub(super) fn needed(
     notes: &mut Vec<String>,
 ) -> Result<String, DeskError> {
     let text = line(what, raw, most, notes)?;
-    if text.is_empty() { Err(DeskError::Empty { what, cure }) } else { Ok(text) }
+    if text.is_empty() {
+        Err(DeskError::Empty { what, cure })
+    } else {
+        Ok(text)
+    }
 }
 
-fn notes_text(
-    what: &'static str,
-    raw: &str,
-    notes: &mut Vec<String>,
-) -> Result<String, DeskError> {
+fn notes_text(what: &'static str, raw: &str, notes: &mut Vec<String>) -> Result<String, DeskError> {
     let (text, dropped) = clean_text(raw);
     held(what, text, dropped, NOTES_MOST, notes)
 }
@@ -71,8 +73,18 @@ impl Desk<'_> {
     pub(super) fn save_settings(&mut self, settings: &Settings) -> Result<Done, DeskError> {
         let mut notes = Vec::new();
         let settings = Settings {
-            shop_name: line("The shop's name", &settings.shop_name, NAME_MOST, &mut notes)?,
-            shop_address: line("The shop's address", &settings.shop_address, LINE_MOST, &mut notes)?,
+            shop_name: line(
+                "The shop's name",
+                &settings.shop_name,
+                NAME_MOST,
+                &mut notes,
+            )?,
+            shop_address: line(
+                "The shop's address",
+                &settings.shop_address,
+                LINE_MOST,
+                &mut notes,
+            )?,
             ..settings.clone()
         };
         self.books.put(Row::Settings(&settings))?;
@@ -92,15 +104,29 @@ impl Desk<'_> {
         let cure = "type who the work is for.";
         let client = Client {
             id,
-            name: needed("The client's name", &draft.name, NAME_MOST, cure, &mut notes)?,
+            name: needed(
+                "The client's name",
+                &draft.name,
+                NAME_MOST,
+                cure,
+                &mut notes,
+            )?,
             phone: line("The telephone number", &draft.phone, LINE_MOST, &mut notes)?,
             email: line("The mail address", &draft.email, LINE_MOST, &mut notes)?,
-            address: line("The client's address", &draft.address, LINE_MOST, &mut notes)?,
+            address: line(
+                "The client's address",
+                &draft.address,
+                LINE_MOST,
+                &mut notes,
+            )?,
             notes: notes_text("The client's notes", &draft.notes, &mut notes)?,
         };
         self.books.put(Row::Client(&client))?;
         let verb = verb(which);
-        Ok(Done::made(format!("{verb} client {}", client.name), Made::Client(id)).with_notes(notes))
+        Ok(
+            Done::made(format!("{verb} client {}", client.name), Made::Client(id))
+                .with_notes(notes),
+        )
     }
 
     pub(super) fn save_job(
@@ -126,17 +152,29 @@ impl Desk<'_> {
         let today = self.now.with_timezone(&self.settings()?.zone).date_naive();
         // A promise that was made in time may pass by; only a new or changed one must lie ahead.
         let promise_changed = before.is_none_or(|job| job.promised != draft.promised);
-        if let Some(date) = draft.promised.filter(|date| *date < today && promise_changed) {
+        if let Some(date) = draft
+            .promised
+            .filter(|date| *date < today && promise_changed)
+        {
             return Err(DeskError::PastPromise { date, today });
         }
-        if let Some(year) = draft.house_built.filter(|year| !(1500..=today.year() + 1).contains(year)) {
+        if let Some(year) = draft
+            .house_built
+            .filter(|year| !(1500..=today.year() + 1).contains(year))
+        {
             return Err(DeskError::Year(year));
         }
-        let id = before.map_or_else(|| JobId(self.mint.next(self.now.timestamp_millis())), |job| job.id);
+        let id = before.map_or_else(
+            || JobId(self.mint.next(self.now.timestamp_millis())),
+            |job| job.id,
+        );
         let cure = "type what the job is, for example kitchen island.";
         let job = Job {
             id,
-            no: before.map_or_else(|| jobs.iter().map(|job| job.no).max().unwrap_or(0) + 1, |job| job.no),
+            no: before.map_or_else(
+                || jobs.iter().map(|job| job.no).max().unwrap_or(0) + 1,
+                |job| job.no,
+            ),
             client: draft.client,
             title: needed("The job's title", &draft.title, NAME_MOST, cure, &mut notes)?,
             site: line("The site address", &draft.site, LINE_MOST, &mut notes)?,
@@ -146,8 +184,18 @@ impl Desk<'_> {
             taken: before.map_or(today, |job| job.taken),
         };
         self.books.put(Row::Job(&job))?;
-        notes.extend(cautions_for_job(&job).iter().map(crate::shop::Caution::words));
-        let words = format!("{} job {} {} for {}", verb(which), job.no, job.title, client.name);
+        notes.extend(
+            cautions_for_job(&job)
+                .iter()
+                .map(crate::shop::Caution::words),
+        );
+        let words = format!(
+            "{} job {} {} for {}",
+            verb(which),
+            job.no,
+            job.title,
+            client.name
+        );
         Ok(Done::made(words, Made::Job(id)).with_notes(notes))
     }
 
@@ -166,8 +214,10 @@ impl Desk<'_> {
 
     pub(super) fn remove_job(&mut self, id: JobId) -> Result<Done, DeskError> {
         let jobs = self.books.jobs()?;
-        let job =
-            jobs.iter().find(|job| job.id == id).ok_or(BooksError::Missing { what: "job" })?;
+        let job = jobs
+            .iter()
+            .find(|job| job.id == id)
+            .ok_or(BooksError::Missing { what: "job" })?;
         if !self.books.pieces(Scope::Job(id))?.is_empty() {
             return Err(DeskError::OnRecord(format!("Job {} {}", job.no, job.title)));
         }

@@ -44,11 +44,18 @@ pub struct Done {
 
 impl Done {
     pub(super) fn said(words: impl Into<String>) -> Self {
-        Self { words: words.into(), ..Self::default() }
+        Self {
+            words: words.into(),
+            ..Self::default()
+        }
     }
 
     pub(super) fn made(words: impl Into<String>, made: Made) -> Self {
-        Self { words: words.into(), notes: Vec::new(), made }
+        Self {
+            words: words.into(),
+            notes: Vec::new(),
+            made,
+        }
     }
 
     pub(super) fn with_notes(mut self, notes: Vec<String>) -> Self {
@@ -109,20 +116,36 @@ impl Desk<'_> {
             Action::RemoveJob(id) => self.remove_job(*id),
             Action::RemovePiece(id) => self.remove_piece(*id),
             Action::RemoveRecipe(id) => self.remove_recipe(*id),
-            Action::Tick { piece, faces, grit, at } => self.tick(*piece, faces, *grit, *at),
-            Action::Untick { piece, face, grit, at } => self.untick(*piece, *face, *grit, *at),
+            Action::Tick {
+                piece,
+                faces,
+                grit,
+                at,
+            } => self.tick(*piece, faces, *grit, *at),
+            Action::Untick {
+                piece,
+                face,
+                grit,
+                at,
+            } => self.untick(*piece, *face, *grit, *at),
             Action::Wipe { picks, at } => self.wipe(picks, *at),
             Action::LogPass(draft) => self.log_pass(draft),
             Action::CorrectPass { pass, amount } => self.correct_pass(*pass, *amount),
             Action::WipeOff { picks, at } => self.wipe_off(picks, *at),
             Action::Scuff { picks, means, at } => self.scuff(picks, *means, *at),
             Action::Touch { picks, verdict, at } => self.touch(picks, *verdict, *at),
-            Action::SandBack { piece, faces, to, reason, at } => {
-                self.sand_back(*piece, faces, *to, reason, *at)
-            }
-            Action::DeclareHidden { piece, face, reason } => {
-                self.declare_hidden(*piece, *face, reason)
-            }
+            Action::SandBack {
+                piece,
+                faces,
+                to,
+                reason,
+                at,
+            } => self.sand_back(*piece, faces, *to, reason, *at),
+            Action::DeclareHidden {
+                piece,
+                face,
+                reason,
+            } => self.declare_hidden(*piece, *face, reason),
             Action::WithdrawHidden { piece, face } => self.withdraw_hidden(*piece, *face),
             Action::MoveAlong(pieces) => self.move_along(pieces),
             Action::MoveBack(piece) => self.move_back(*piece),
@@ -133,7 +156,10 @@ impl Desk<'_> {
 
     /// The settings in force.
     pub(super) fn settings(&self) -> Result<Settings, BooksError> {
-        Ok(self.books.settings()?.unwrap_or_else(|| Settings::starting(self.zone)))
+        Ok(self
+            .books
+            .settings()?
+            .unwrap_or_else(|| Settings::starting(self.zone)))
     }
 
     /// A new identifier.
@@ -158,7 +184,10 @@ impl Desk<'_> {
             self.books.rollback();
             return Err(error.into());
         }
-        self.books.commit(self.now, "Opened the shop with starting products and recipes")?;
+        self.books.commit(
+            self.now,
+            "Opened the shop with starting products and recipes",
+        )?;
         Ok(())
     }
 

@@ -16,10 +16,20 @@ impl Desk<'_> {
     ) -> Result<Done, DeskError> {
         let mut notes = Vec::new();
         let cure = "type what the shop calls it, for example bar top.";
-        let name = needed("The piece's name", &draft.name, PIECE_MOST, cure, &mut notes)?;
+        let name = needed(
+            "The piece's name",
+            &draft.name,
+            PIECE_MOST,
+            cure,
+            &mut notes,
+        )?;
         let cure = "type the wood, for example hard maple.";
         let species = needed("The species", &draft.species, NAME_MOST, cure, &mut notes)?;
-        let recipe_known = self.books.recipes()?.iter().any(|recipe| recipe.id == draft.recipe);
+        let recipe_known = self
+            .books
+            .recipes()?
+            .iter()
+            .any(|recipe| recipe.id == draft.recipe);
         if !recipe_known {
             return Err(BooksError::Missing { what: "recipe" }.into());
         }
@@ -46,11 +56,23 @@ impl Desk<'_> {
 
     fn add_piece(&mut self, mut piece: Piece) -> Result<Done, DeskError> {
         let shop = self.shop(Scope::Job(piece.job))?;
-        let job = shop.job(piece.job).ok_or(BooksError::Missing { what: "job" })?;
+        let job = shop
+            .job(piece.job)
+            .ok_or(BooksError::Missing { what: "job" })?;
         piece.id = PieceId(self.id());
-        piece.no = shop.files.iter().map(|file| file.piece.no + 1).max().unwrap_or(0);
+        piece.no = shop
+            .files
+            .iter()
+            .map(|file| file.piece.no + 1)
+            .max()
+            .unwrap_or(0);
         self.books.put(Row::Piece(&piece))?;
-        let words = format!("{} piece {} {}", verb(Which::<PieceId>::New), piece.ticket_no(job.no), piece.name);
+        let words = format!(
+            "{} piece {} {}",
+            verb(Which::<PieceId>::New),
+            piece.ticket_no(job.no),
+            piece.name
+        );
         Ok(Done::made(words, Made::Piece(piece.id)))
     }
 
@@ -83,7 +105,11 @@ impl Desk<'_> {
                     ));
                 }
                 let id = EventId(self.id());
-                reshaped = Some(Event { id, at: self.now, what: What::Reshaped { added, removed } });
+                reshaped = Some(Event {
+                    id,
+                    at: self.now,
+                    what: What::Reshaped { added, removed },
+                });
             }
         }
         file.piece = piece;
@@ -97,7 +123,11 @@ impl Desk<'_> {
         } else {
             self.books.put(Row::Piece(&file.piece))?;
         }
-        let words = format!("Changed piece {} {}", shop.ticket_no(&file), file.piece.name);
+        let words = format!(
+            "Changed piece {} {}",
+            shop.ticket_no(&file),
+            file.piece.name
+        );
         Ok(Done::made(words, Made::Piece(id)).with_notes(notes))
     }
 
@@ -116,15 +146,26 @@ impl Desk<'_> {
         id: PieceId,
     ) -> Result<(super::snapshot::Shop, PieceFile), BooksError> {
         let shop = self.shop(Scope::One(id))?;
-        let file = shop.file(id).cloned().ok_or(BooksError::Missing { what: "piece" })?;
+        let file = shop
+            .file(id)
+            .cloned()
+            .ok_or(BooksError::Missing { what: "piece" })?;
         Ok((shop, file))
     }
 }
 
 fn keys(piece: &Piece) -> Vec<FaceKey> {
-    piece.shape.faces(piece.construction).iter().map(|face| face.key).collect()
+    piece
+        .shape
+        .faces(piece.construction)
+        .iter()
+        .map(|face| face.key)
+        .collect()
 }
 
 fn missing(all: &[FaceKey], from: &[FaceKey]) -> Vec<FaceKey> {
-    all.iter().copied().filter(|key| !from.contains(key)).collect()
+    all.iter()
+        .copied()
+        .filter(|key| !from.contains(key))
+        .collect()
 }

@@ -16,7 +16,13 @@ impl Desk<'_> {
     ) -> Result<Done, DeskError> {
         let mut notes = Vec::new();
         let cure = "type what the shop calls it.";
-        let name = needed("The recipe's name", &draft.name, NAME_MOST, cure, &mut notes)?;
+        let name = needed(
+            "The recipe's name",
+            &draft.name,
+            NAME_MOST,
+            cure,
+            &mut notes,
+        )?;
         draft.schedule.check()?;
         self.products_fit(&draft.schedule)?;
         let recipes = self.books.recipes()?;
@@ -30,11 +36,21 @@ impl Desk<'_> {
                     .id
             }
         };
-        if recipes.iter().any(|recipe| recipe.id != id && recipe.name.eq_ignore_ascii_case(&name)) {
-            return Err(DeskError::NameTaken { what: "recipe", name });
+        if recipes
+            .iter()
+            .any(|recipe| recipe.id != id && recipe.name.eq_ignore_ascii_case(&name))
+        {
+            return Err(DeskError::NameTaken {
+                what: "recipe",
+                name,
+            });
         }
         notes.extend(draft.schedule.wide_steps());
-        let recipe = Recipe { id, name, schedule: draft.schedule.clone() };
+        let recipe = Recipe {
+            id,
+            name,
+            schedule: draft.schedule.clone(),
+        };
         self.books.put(Row::Recipe(&recipe))?;
         let words = format!("{} recipe {}", verb(which), recipe.name);
         Ok(Done::made(words, Made::Recipe(id)).with_notes(notes))
@@ -68,7 +84,13 @@ impl Desk<'_> {
     ) -> Result<Done, DeskError> {
         let mut notes = Vec::new();
         let cure = "type what the shop calls it.";
-        let name = needed("The product's name", &draft.name, NAME_MOST, cure, &mut notes)?;
+        let name = needed(
+            "The product's name",
+            &draft.name,
+            NAME_MOST,
+            cure,
+            &mut notes,
+        )?;
         let products = self.books.products()?;
         let before = match which {
             Which::New => None,
@@ -83,8 +105,14 @@ impl Desk<'_> {
             || ProductId(self.mint.next(self.now.timestamp_millis())),
             |product| product.id,
         );
-        if products.iter().any(|other| other.id != id && other.name.eq_ignore_ascii_case(&name)) {
-            return Err(DeskError::NameTaken { what: "product", name });
+        if products
+            .iter()
+            .any(|other| other.id != id && other.name.eq_ignore_ascii_case(&name))
+        {
+            return Err(DeskError::NameTaken {
+                what: "product",
+                name,
+            });
         }
         // Its kind is part of every schedule that names it.
         if let Some(before) = before
@@ -118,7 +146,12 @@ impl Desk<'_> {
             .iter()
             .find(|recipe| recipe.id == id)
             .ok_or(BooksError::Missing { what: "recipe" })?;
-        if self.books.pieces(Scope::All)?.iter().any(|file| file.piece.recipe == id) {
+        if self
+            .books
+            .pieces(Scope::All)?
+            .iter()
+            .any(|file| file.piece.recipe == id)
+        {
             return Err(DeskError::OnRecord(format!("Recipe {}", recipe.name)));
         }
         let words = format!("Removed recipe {}", recipe.name);

@@ -31,7 +31,9 @@ impl Shop {
     /// Reads the shop; `zone` counts where no settings were saved.
     pub fn read(books: &dyn Books, scope: Scope, zone: Tz) -> Result<Self, BooksError> {
         Ok(Self {
-            settings: books.settings()?.unwrap_or_else(|| Settings::starting(zone)),
+            settings: books
+                .settings()?
+                .unwrap_or_else(|| Settings::starting(zone)),
             clients: books.clients()?,
             jobs: books.jobs()?,
             products: books.products()?,
@@ -43,7 +45,11 @@ impl Shop {
 
     /// The gates over these products.
     pub fn gates<'a>(&'a self, clock: &'a dyn DryingClock) -> Gates<'a> {
-        Gates { products: &self.products, clock, strictness: Strictness::Live }
+        Gates {
+            products: &self.products,
+            clock,
+            strictness: Strictness::Live,
+        }
     }
 
     /// A client.
@@ -73,7 +79,8 @@ impl Shop {
 
     /// The ticket number of a piece: `3A`.
     pub fn ticket_no(&self, file: &PieceFile) -> String {
-        file.piece.ticket_no(self.job(file.piece.job).map_or(0, |job| job.no))
+        file.piece
+            .ticket_no(self.job(file.piece.job).map_or(0, |job| job.no))
     }
 
     /// What a piece is called on tickets and in the journal: `3A bar top`.
@@ -83,7 +90,8 @@ impl Shop {
 
     /// The client a piece is for.
     pub fn client_of(&self, file: &PieceFile) -> Option<&Client> {
-        self.job(file.piece.job).and_then(|job| self.client(job.client))
+        self.job(file.piece.job)
+            .and_then(|job| self.client(job.client))
     }
 
     /// The piece meant by `text`: its ticket number, its whole name, or its identifier.
@@ -92,8 +100,18 @@ impl Shop {
         self.files
             .iter()
             .find(|file| self.ticket_no(file).eq_ignore_ascii_case(text))
-            .or_else(|| only(self.files.iter().filter(|file| same(&file.piece.name, text))))
-            .or_else(|| self.files.iter().find(|file| file.piece.id.to_string() == text))
+            .or_else(|| {
+                only(
+                    self.files
+                        .iter()
+                        .filter(|file| same(&file.piece.name, text)),
+                )
+            })
+            .or_else(|| {
+                self.files
+                    .iter()
+                    .find(|file| file.piece.id.to_string() == text)
+            })
     }
 
     /// The job meant by `text`: its number, its whole title, or its identifier.
@@ -108,20 +126,44 @@ impl Shop {
 
     /// The client meant by `text`.
     pub fn find_client(&self, text: &str) -> Option<&Client> {
-        only(self.clients.iter().filter(|client| same(&client.name, text)))
-            .or_else(|| self.clients.iter().find(|client| client.id.to_string() == text.trim()))
+        only(
+            self.clients
+                .iter()
+                .filter(|client| same(&client.name, text)),
+        )
+        .or_else(|| {
+            self.clients
+                .iter()
+                .find(|client| client.id.to_string() == text.trim())
+        })
     }
 
     /// The recipe meant by `text`.
     pub fn find_recipe(&self, text: &str) -> Option<&Recipe> {
-        only(self.recipes.iter().filter(|recipe| same(&recipe.name, text)))
-            .or_else(|| self.recipes.iter().find(|recipe| recipe.id.to_string() == text.trim()))
+        only(
+            self.recipes
+                .iter()
+                .filter(|recipe| same(&recipe.name, text)),
+        )
+        .or_else(|| {
+            self.recipes
+                .iter()
+                .find(|recipe| recipe.id.to_string() == text.trim())
+        })
     }
 
     /// The product meant by `text`.
     pub fn find_product(&self, text: &str) -> Option<&Product> {
-        only(self.products.iter().filter(|product| same(&product.name, text)))
-            .or_else(|| self.products.iter().find(|product| product.id.to_string() == text.trim()))
+        only(
+            self.products
+                .iter()
+                .filter(|product| same(&product.name, text)),
+        )
+        .or_else(|| {
+            self.products
+                .iter()
+                .find(|product| product.id.to_string() == text.trim())
+        })
     }
 }
 

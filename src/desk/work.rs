@@ -27,16 +27,32 @@ impl Desk<'_> {
     pub(super) fn open(&self, piece: PieceId) -> Result<Opened, DeskError> {
         let (shop, mut file) = self.piece_file(piece)?;
         // From the moment work starts the piece follows its own copy of the schedule.
-        file.piece.schedule.get_or_insert_with(|| file.schedule.clone());
+        file.piece
+            .schedule
+            .get_or_insert_with(|| file.schedule.clone());
         let ticket = Ticket::of(&file);
         let called = shop.called(&file);
-        Ok(Opened { shop, file, ticket, called, added: 0, refused: Vec::new() })
+        Ok(Opened {
+            shop,
+            file,
+            ticket,
+            called,
+            added: 0,
+            refused: Vec::new(),
+        })
     }
 
     /// Adds a line if the gates let it through, else keeps every reason.
     pub(super) fn add(&mut self, opened: &mut Opened, what: What, at: DateTime<Utc>) {
-        let event = Event { id: EventId(self.id()), at, what };
-        let blockers = opened.shop.gates(self.clock).check(&opened.ticket, &event, self.now);
+        let event = Event {
+            id: EventId(self.id()),
+            at,
+            what,
+        };
+        let blockers = opened
+            .shop
+            .gates(self.clock)
+            .check(&opened.ticket, &event, self.now);
         if blockers.is_empty() {
             opened.ticket.fold(&event);
             opened.file.events.push(event);
@@ -57,11 +73,17 @@ impl Desk<'_> {
                         blockers.push(blocker.clone());
                     }
                 }
-                refusals.push(Refusal { piece: piece.called.clone(), blockers });
+                refusals.push(Refusal {
+                    piece: piece.called.clone(),
+                    blockers,
+                });
             }
         }
         if !refusals.is_empty() {
-            return Err(DeskError::Refused { what: what.to_owned(), refusals });
+            return Err(DeskError::Refused {
+                what: what.to_owned(),
+                refusals,
+            });
         }
         for mut piece in opened {
             piece.file.piece.stage = piece.ticket.stage;
@@ -106,9 +128,17 @@ impl Desk<'_> {
         for face in faces {
             self.add(&mut opened, What::Tick { face: *face, grit }, at);
         }
-        let words = format!("Ticked {grit} grit on {} of {}", names(faces), opened.called);
+        let words = format!(
+            "Ticked {grit} grit on {} of {}",
+            names(faces),
+            opened.called
+        );
         self.close("The tick", vec![opened])?;
-        let notes = if first { stage_notes(Stage::Sanding) } else { Vec::new() };
+        let notes = if first {
+            stage_notes(Stage::Sanding)
+        } else {
+            Vec::new()
+        };
         Ok(Done::said(words).with_notes(notes))
     }
 
@@ -119,9 +149,13 @@ impl Desk<'_> {
         grit: Grit,
         at: DateTime<Utc>,
     ) -> Result<Done, DeskError> {
-        self.one(piece, What::Untick { face, grit }, at, "Taking the tick back", |called| {
-            format!("Took back {grit} grit on {face} of {called}")
-        })
+        self.one(
+            piece,
+            What::Untick { face, grit },
+            at,
+            "Taking the tick back",
+            |called| format!("Took back {grit} grit on {face} of {called}"),
+        )
     }
 
     pub(super) fn wipe(
@@ -130,10 +164,18 @@ impl Desk<'_> {
         at: DateTime<Utc>,
     ) -> Result<Done, DeskError> {
         let due = |ticket: &Ticket| {
-            let waits = |face: &&crate::shop::FaceState| face.wiped.is_none() && face.coats.is_empty();
-            ticket.faces.iter().filter(waits).map(|face| face.key).collect()
+            let waits =
+                |face: &&crate::shop::FaceState| face.wiped.is_none() && face.coats.is_empty();
+            ticket
+                .faces
+                .iter()
+                .filter(waits)
+                .map(|face| face.key)
+                .collect()
         };
-        self.over(picks, at, "The wipe-down", "Wiped down", due, |faces| What::Wipe { faces })
+        self.over(picks, at, "The wipe-down", "Wiped down", due, |faces| {
+            What::Wipe { faces }
+        })
     }
 
     pub(super) fn wipe_off(
@@ -146,10 +188,22 @@ impl Desk<'_> {
                 face.last_coat()
                     .is_some_and(|coat| coat.kind == CoatKind::Stain && coat.wiped_off.is_none())
             };
-            ticket.faces.iter().filter(waits).map(|face| face.key).collect()
+            ticket
+                .faces
+                .iter()
+                .filter(waits)
+                .map(|face| face.key)
+                .collect()
         };
         let make = |faces| What::WipeOff { faces };
-        self.over(picks, at, "The wipe-off", "Wiped off the stain of", due, make)
+        self.over(
+            picks,
+            at,
+            "The wipe-off",
+            "Wiped off the stain of",
+            due,
+            make,
+        )
     }
 
     pub(super) fn scuff(
@@ -163,8 +217,10 @@ impl Desk<'_> {
             Some(kind) => with_coats(ticket, &ticket.due_faces(kind)),
             None => Vec::new(),
         };
-        let mut done =
-            self.over(picks, at, "The scuff", &words, due, |faces| What::Scuff { faces, means })?;
+        let mut done = self.over(picks, at, "The scuff", &words, due, |faces| What::Scuff {
+            faces,
+            means,
+        })?;
         done.notes.push("Dust of fresh finish can heat by itself: empty the sander bag outdoors each day. (city fire office notice on sander dust)".to_owned());
         Ok(done)
     }
@@ -177,9 +233,16 @@ impl Desk<'_> {
     ) -> Result<Done, DeskError> {
         let words = format!("Touch test, {}:", verdict.words());
         let due = |ticket: &Ticket| {
-            ticket.faces.iter().filter(|face| !face.coats.is_empty()).map(|face| face.key).collect()
+            ticket
+                .faces
+                .iter()
+                .filter(|face| !face.coats.is_empty())
+                .map(|face| face.key)
+                .collect()
         };
-        self.over(picks, at, "The touch test", &words, due, |faces| What::Touch { faces, verdict })
+        self.over(picks, at, "The touch test", &words, due, |faces| {
+            What::Touch { faces, verdict }
+        })
     }
 
     /// The same line over several pieces.
@@ -218,8 +281,14 @@ impl Desk<'_> {
         let mut notes = Vec::new();
         let reason = super::people::line("The reason", reason, 200, &mut notes)?;
         let words = format!("Sanded back to {to}: {reason}: {}", names(faces));
-        let what = What::SandBack { faces: faces.to_vec(), to, reason };
-        let done = self.one(piece, what, at, "The sand-back", |called| format!("{words} of {called}"))?;
+        let what = What::SandBack {
+            faces: faces.to_vec(),
+            to,
+            reason,
+        };
+        let done = self.one(piece, what, at, "The sand-back", |called| {
+            format!("{words} of {called}")
+        })?;
         Ok(done.with_notes(notes))
     }
 
@@ -233,8 +302,9 @@ impl Desk<'_> {
         let reason = super::people::line("The reason", reason, 200, &mut notes)?;
         let words = format!("Declared {face} not exposed ({reason})");
         let what = What::NotExposed { face, reason };
-        let done =
-            self.one(piece, what, self.now, "The declaration", |called| format!("{words} on {called}"))?;
+        let done = self.one(piece, what, self.now, "The declaration", |called| {
+            format!("{words} on {called}")
+        })?;
         Ok(done.with_notes(notes))
     }
 
@@ -258,7 +328,9 @@ impl Desk<'_> {
             let mut opened = self.open(*piece)?;
             let from = opened.ticket.stage;
             let Some(to) = opened.ticket.schedule.next_stage(from) else {
-                opened.refused.push(crate::shop::Blocker::NothingAfter { stage: from });
+                opened
+                    .refused
+                    .push(crate::shop::Blocker::NothingAfter { stage: from });
                 all.push(opened);
                 continue;
             };
@@ -308,9 +380,13 @@ impl Desk<'_> {
         done: bool,
     ) -> Result<Done, DeskError> {
         let verb = if done { "Ticked" } else { "Took back" };
-        self.one(piece, What::SetList { item, done }, self.now, "The set list", |called| {
-            format!("{verb} {} on the set list of {called}", item.words())
-        })
+        self.one(
+            piece,
+            What::SetList { item, done },
+            self.now,
+            "The set list",
+            |called| format!("{verb} {} on the set list of {called}", item.words()),
+        )
     }
 }
 
@@ -323,7 +399,10 @@ fn with_coats(ticket: &Ticket, keys: &[FaceKey]) -> Vec<FaceKey> {
 }
 
 fn stage_notes(stage: Stage) -> Vec<String> {
-    cautions_for_stage(stage).iter().map(crate::shop::Caution::words).collect()
+    cautions_for_stage(stage)
+        .iter()
+        .map(crate::shop::Caution::words)
+        .collect()
 }
 
 /// Faces in words: `top, left end`, or `9 faces` when the list grows long.

@@ -195,9 +195,7 @@ impl App {
         self.shop
             .files
             .iter()
-            .filter(|file| {
-                waiting(&Ticket::of(file), &gates, self.now).shows() == Shows::Drying
-            })
+            .filter(|file| waiting(&Ticket::of(file), &gates, self.now).shows() == Shows::Drying)
             .map(|file| file.piece.id)
             .collect()
     }
@@ -213,9 +211,7 @@ impl App {
             .files
             .iter()
             .filter(|file| self.waiting.contains(&file.piece.id) && !waits.contains(&file.piece.id))
-            .filter(|file| {
-                waiting(&Ticket::of(file), &gates, now).shows() == Shows::Ready
-            })
+            .filter(|file| waiting(&Ticket::of(file), &gates, now).shows() == Shows::Ready)
             .map(|file| file.piece.id)
             .collect();
         self.waiting = waits;
@@ -225,7 +221,11 @@ impl App {
                 self.due.push(piece);
             }
         }
-        if rings { vec![Effect::Ring] } else { Vec::new() }
+        if rings {
+            vec![Effect::Ring]
+        } else {
+            Vec::new()
+        }
     }
 
     /// A key.
@@ -297,16 +297,19 @@ impl App {
 
     fn help(&mut self) {
         let width = 72;
-        let (title, mut lines) =
-            self.with(|screen, ctx| (screen.title(ctx), screen.help(width)));
+        let (title, mut lines) = self.with(|screen, ctx| (screen.title(ctx), screen.help(width)));
         lines.push(String::new());
         lines.extend(super::global_keys::help_lines(width));
-        self.layers.push(Layer::Read(format!("Keys: {title}"), Pager::new(lines)));
+        self.layers
+            .push(Layer::Read(format!("Keys: {title}"), Pager::new(lines)));
     }
 
     fn screen_key(&mut self, key: &Key) -> Vec<Effect> {
         let wishes = self.with(|screen, ctx| screen.key(key, ctx));
-        wishes.into_iter().flat_map(|wish| self.grant(wish)).collect()
+        wishes
+            .into_iter()
+            .flat_map(|wish| self.grant(wish))
+            .collect()
     }
 
     fn grant(&mut self, wish: Wish) -> Vec<Effect> {
@@ -359,7 +362,9 @@ impl App {
     }
 
     fn form_key(&mut self, key: &Key) -> Vec<Effect> {
-        let Some(Layer::Form(open)) = self.layers.last_mut() else { return Vec::new() };
+        let Some(Layer::Form(open)) = self.layers.last_mut() else {
+            return Vec::new();
+        };
         match open.form.key(key) {
             FormAction::None => Vec::new(),
             FormAction::Changed => {
@@ -387,7 +392,10 @@ impl App {
             Ok(done) => {
                 let form = if from_form { self.layers.pop() } else { None };
                 let made = done.made;
-                self.said = Said { words: done.words, notes: done.notes };
+                self.said = Said {
+                    words: done.words,
+                    notes: done.notes,
+                };
                 self.waiting = self.not_yet();
                 self.due.retain(|piece| !self.waiting.contains(piece));
                 if form.is_some() {
@@ -403,7 +411,8 @@ impl App {
                 {
                     return;
                 }
-                self.layers.push(Layer::Tell(Pager::new(error.lines(now, zone))));
+                self.layers
+                    .push(Layer::Tell(Pager::new(error.lines(now, zone))));
             }
         }
     }
@@ -419,8 +428,16 @@ impl App {
             }
             Made::Piece(piece) => {
                 self.bench.focus_on(piece);
-                let fresh = self.shop.file(piece).is_some_and(|file| file.events.is_empty());
-                if fresh && !self.layers.iter().any(|layer| matches!(layer, Layer::Ticket(_))) {
+                let fresh = self
+                    .shop
+                    .file(piece)
+                    .is_some_and(|file| file.events.is_empty());
+                if fresh
+                    && !self
+                        .layers
+                        .iter()
+                        .any(|layer| matches!(layer, Layer::Ticket(_)))
+                {
                     self.open_ticket(piece);
                 }
             }

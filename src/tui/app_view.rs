@@ -19,14 +19,38 @@ pub fn draw(app: &App, buf: &mut Buffer, area: Rect) -> Option<Position> {
     }
     heading(app, buf, Rect { height: 1, ..area });
     let mut top = 1;
-    top += banner(app, buf, Rect { y: area.y + 1, height: area.height.min(4) - 1, ..area });
-    let hints = Rect { y: area.y + area.height - 1, height: 1, ..area };
+    top += banner(
+        app,
+        buf,
+        Rect {
+            y: area.y + 1,
+            height: area.height.min(4) - 1,
+            ..area
+        },
+    );
+    let hints = Rect {
+        y: area.y + area.height - 1,
+        height: 1,
+        ..area
+    };
     let said = said_lines(app, usize::from(area.width), usize::from(area.height) / 2);
     let said_rows = u16::try_from(said.len().max(1)).unwrap_or(1);
-    let foot = Rect { y: area.y + area.height - 1 - said_rows, height: said_rows, ..area };
-    let body = Rect { y: area.y + top, height: area.height - top - said_rows - 1, ..area };
+    let foot = Rect {
+        y: area.y + area.height - 1 - said_rows,
+        height: said_rows,
+        ..area
+    };
+    let body = Rect {
+        y: area.y + top,
+        height: area.height - top - said_rows - 1,
+        ..area
+    };
     for (row, (line, strong)) in said.iter().enumerate() {
-        let style = if *strong { app.theme.good } else { app.theme.warn };
+        let style = if *strong {
+            app.theme.good
+        } else {
+            app.theme.warn
+        };
         put(buf, foot, 0, row, line, style);
     }
     let mut cursor = None;
@@ -64,12 +88,22 @@ fn heading(app: &App, buf: &mut Buffer, area: Rect) {
     let zone = app.shop.settings.zone;
     let local = app.now.with_timezone(&zone);
     let clock = local.format("%a %-I:%M %P").to_string();
-    let ticket = app.layers.iter().any(|layer| matches!(layer, Layer::Ticket(_)));
+    let ticket = app
+        .layers
+        .iter()
+        .any(|layer| matches!(layer, Layer::Ticket(_)));
     let width = usize::from(area.width);
     let clock_at = width.saturating_sub(cells_of(&clock));
     if ticket {
         let title = app.look(|screen, ctx| screen.title(ctx));
-        put(buf, area, 0, 0, &fit(&title, clock_at.saturating_sub(1)), app.theme.title);
+        put(
+            buf,
+            area,
+            0,
+            0,
+            &fit(&title, clock_at.saturating_sub(1)),
+            app.theme.title,
+        );
     } else {
         let mut col = 0;
         for (at, place) in Place::ALL.into_iter().enumerate() {
@@ -103,8 +137,8 @@ fn banner(app: &App, buf: &mut Buffer, area: Rect) -> u16 {
         .iter()
         .filter_map(|piece| app.shop.file(*piece))
         .map(|file| {
-            let words = waiting(&Ticket::of(file), &gates, app.now)
-                .words(app.now, app.shop.settings.zone);
+            let words =
+                waiting(&Ticket::of(file), &gates, app.now).words(app.now, app.shop.settings.zone);
             format!("{}: {words}", app.shop.called(file))
         })
         .collect();
@@ -122,10 +156,17 @@ fn said_lines(app: &App, width: usize, most: usize) -> Vec<(String, bool)> {
     let mut out: Vec<(String, bool)> = if app.said.words.is_empty() {
         Vec::new()
     } else {
-        wrap(&app.said.words, width).into_iter().map(|line| (line, true)).collect()
+        wrap(&app.said.words, width)
+            .into_iter()
+            .map(|line| (line, true))
+            .collect()
     };
     for note in &app.said.notes {
-        out.extend(wrap(&format!("Mind: {note}"), width).into_iter().map(|line| (line, false)));
+        out.extend(
+            wrap(&format!("Mind: {note}"), width)
+                .into_iter()
+                .map(|line| (line, false)),
+        );
     }
     out.truncate(most.max(1));
     out
@@ -134,11 +175,20 @@ fn said_lines(app: &App, width: usize, most: usize) -> Vec<(String, bool)> {
 fn draw_form(app: &App, open: &OpenForm, buf: &mut Buffer, area: Rect) -> Option<Position> {
     let cautions = form_cautions(app, &open.kind);
     let width = usize::from(area.width);
-    let lines: Vec<String> =
-        cautions.iter().flat_map(|caution| wrap(&caution.words(), width)).collect();
+    let lines: Vec<String> = cautions
+        .iter()
+        .flat_map(|caution| wrap(&caution.words(), width))
+        .collect();
     let rows = u16::try_from(lines.len()).unwrap_or(0).min(area.height / 3);
-    let form = Rect { height: area.height - rows, ..area };
-    let strip = Rect { y: area.y + form.height, height: rows, ..area };
+    let form = Rect {
+        height: area.height - rows,
+        ..area
+    };
+    let strip = Rect {
+        y: area.y + form.height,
+        height: rows,
+        ..area
+    };
     let cursor = form_view::draw(&open.form, buf, form, &app.theme);
     for (row, line) in lines.iter().take(usize::from(rows)).enumerate() {
         put(buf, strip, 0, row, line, app.theme.warn);
@@ -148,18 +198,26 @@ fn draw_form(app: &App, open: &OpenForm, buf: &mut Buffer, area: Rect) -> Option
 
 /// The cautions of the step a form is about.
 fn form_cautions(app: &App, kind: &FormKind) -> Vec<Caution> {
-    let FormKind::Pass { pieces, kind } = kind else { return Vec::new() };
+    let FormKind::Pass { pieces, kind } = kind else {
+        return Vec::new();
+    };
     let product = pieces
         .first()
         .and_then(|piece| app.shop.file(*piece))
         .and_then(|file| file.schedule.product_for(*kind))
         .and_then(|id| app.shop.product(id));
-    product.map(|product| cautions_for_pass(product, *kind, false)).unwrap_or_default()
+    product
+        .map(|product| cautions_for_pass(product, *kind, false))
+        .unwrap_or_default()
 }
 
 fn read(app: &App, buf: &mut Buffer, area: Rect, title: &str, pager: &Pager) {
     put(buf, area, 0, 0, title, app.theme.title);
-    let text = Rect { y: area.y + 2, height: area.height.saturating_sub(2), ..area };
+    let text = Rect {
+        y: area.y + 2,
+        height: area.height.saturating_sub(2),
+        ..area
+    };
     pager.draw(buf, text, &app.theme);
 }
 
@@ -167,11 +225,26 @@ fn read(app: &App, buf: &mut Buffer, area: Rect, title: &str, pager: &Pager) {
 fn tell(app: &App, buf: &mut Buffer, area: Rect, pager: &Pager) {
     let wanted = u16::try_from(pager.rows_at(usize::from(area.width))).unwrap_or(u16::MAX);
     let rows = wanted.saturating_add(1).min(area.height);
-    let strip = Rect { y: area.y + area.height - rows, height: rows, ..area };
+    let strip = Rect {
+        y: area.y + area.height - rows,
+        height: rows,
+        ..area
+    };
     clear(buf, strip, &app.theme);
     let line = if app.theme.ascii { "=" } else { "\u{2550}" };
-    put(buf, strip, 0, 0, &line.repeat(usize::from(strip.width)), app.theme.warn);
-    let text = Rect { y: strip.y + 1, height: rows - 1, ..strip };
+    put(
+        buf,
+        strip,
+        0,
+        0,
+        &line.repeat(usize::from(strip.width)),
+        app.theme.warn,
+    );
+    let text = Rect {
+        y: strip.y + 1,
+        height: rows - 1,
+        ..strip
+    };
     pager.draw(buf, text, &app.theme);
 }
 

@@ -9,12 +9,42 @@ const KEYS: Keymap<()> = Keymap(&[
         hint: "",
         help: "To the Bench, the Rack, the Shelf, the Job book, the recipes, the journal.",
     },
-    Binding { keys: &["7"], action: (), hint: "", help: "The shop's settings." },
-    Binding { keys: &["u"], action: (), hint: "", help: "Undoes the last action, whatever it was." },
-    Binding { keys: &["a"], action: (), hint: "", help: "Does again what was undone last." },
-    Binding { keys: &["0"], action: (), hint: "", help: "Puts away the banner of what came due." },
-    Binding { keys: &["?"], action: (), hint: "", help: "Shows the keys of this screen." },
-    Binding { keys: &["ctrl-l"], action: (), hint: "", help: "Draws the screen anew." },
+    Binding {
+        keys: &["7"],
+        action: (),
+        hint: "",
+        help: "The shop's settings.",
+    },
+    Binding {
+        keys: &["u"],
+        action: (),
+        hint: "",
+        help: "Undoes the last action, whatever it was.",
+    },
+    Binding {
+        keys: &["a"],
+        action: (),
+        hint: "",
+        help: "Does again what was undone last.",
+    },
+    Binding {
+        keys: &["0"],
+        action: (),
+        hint: "",
+        help: "Puts away the banner of what came due.",
+    },
+    Binding {
+        keys: &["?"],
+        action: (),
+        hint: "",
+        help: "Shows the keys of this screen.",
+    },
+    Binding {
+        keys: &["ctrl-l"],
+        action: (),
+        hint: "",
+        help: "Draws the screen anew.",
+    },
     Binding {
         keys: &["q", "ctrl-c"],
         action: (),
@@ -30,8 +60,18 @@ const FORM_KEYS: Keymap<()> = Keymap(&[
         hint: "",
         help: "In a form: to the next field; enter on the last field saves.",
     },
-    Binding { keys: &["F2", "ctrl-s"], action: (), hint: "", help: "In a form: saves from any field." },
-    Binding { keys: &["up", "shift-tab"], action: (), hint: "", help: "In a form: to the field before." },
+    Binding {
+        keys: &["F2", "ctrl-s"],
+        action: (),
+        hint: "",
+        help: "In a form: saves from any field.",
+    },
+    Binding {
+        keys: &["up", "shift-tab"],
+        action: (),
+        hint: "",
+        help: "In a form: to the field before.",
+    },
     Binding {
         keys: &["left", "right"],
         action: (),
@@ -44,7 +84,12 @@ const FORM_KEYS: Keymap<()> = Keymap(&[
         hint: "",
         help: "In a list of faces: ticks one; * ticks all or none.",
     },
-    Binding { keys: &["esc"], action: (), hint: "", help: "Leaves a form, notice or page." },
+    Binding {
+        keys: &["esc"],
+        action: (),
+        hint: "",
+        help: "Leaves a form, notice or page.",
+    },
 ]);
 
 /// The help page's lines.

@@ -66,7 +66,7 @@ impl Outside<'_> {
 }
 
 /// Runs the screen until the person leaves.
-pub fn run(mut outside: Outside<'_>) -> Result<(), RunError> {
+pub fn run(outside: Outside<'_>) -> Result<(), RunError> {
     let shop = outside.read()?;
     let theme = outside.theme(&shop);
     let journal = outside.books.journal(JOURNAL_LINES)?;

@@ -57,8 +57,14 @@ pub enum Place {
 
 impl Place {
     /// All, in the order of their digits.
-    pub const ALL: [Self; 6] =
-        [Self::Bench, Self::Rack, Self::Shelf, Self::JobBook, Self::Recipes, Self::Journal];
+    pub const ALL: [Self; 6] = [
+        Self::Bench,
+        Self::Rack,
+        Self::Shelf,
+        Self::JobBook,
+        Self::Recipes,
+        Self::Journal,
+    ];
 
     /// The name on screen.
     pub fn name(self) -> &'static str {

@@ -31,7 +31,12 @@ enum Do {
 }
 
 const KEYS: Keymap<Do> = Keymap(&[
-    Binding { keys: &["enter"], action: Do::Open, hint: "ticket", help: "Opens the ticket of the piece." },
+    Binding {
+        keys: &["enter"],
+        action: Do::Open,
+        hint: "ticket",
+        help: "Opens the ticket of the piece.",
+    },
     Binding {
         keys: &["d"],
         action: Do::Next,
@@ -57,17 +62,72 @@ const KEYS: Keymap<Do> = Keymap(&[
         hint: "log pass",
         help: "Logs one pass of one product on the piece, or on all picked.",
     },
-    Binding { keys: &["w"], action: Do::Wipe, hint: "wipe", help: "Logs the wipe-down, or stain wiped off." },
-    Binding { keys: &["s"], action: Do::Scuff, hint: "scuff", help: "Logs a scuff between coats." },
-    Binding { keys: &["t"], action: Do::Touch, hint: "touch test", help: "Logs a touch test." },
-    Binding { keys: &["n"], action: Do::NewPiece, hint: "new piece", help: "Enters a new piece." },
-    Binding { keys: &["left"], action: Do::Left, hint: "", help: "To the stage on the left." },
-    Binding { keys: &["right"], action: Do::Right, hint: "", help: "To the stage on the right." },
-    Binding { keys: &["up"], action: Do::Up, hint: "", help: "To the piece above." },
-    Binding { keys: &["down"], action: Do::Down, hint: "", help: "To the piece below." },
-    Binding { keys: &["home"], action: Do::First, hint: "", help: "To the first piece of the stage." },
-    Binding { keys: &["end"], action: Do::Last, hint: "", help: "To the last piece of the stage." },
-    Binding { keys: &["esc"], action: Do::Unpick, hint: "", help: "Lets all picked pieces go." },
+    Binding {
+        keys: &["w"],
+        action: Do::Wipe,
+        hint: "wipe",
+        help: "Logs the wipe-down, or stain wiped off.",
+    },
+    Binding {
+        keys: &["s"],
+        action: Do::Scuff,
+        hint: "scuff",
+        help: "Logs a scuff between coats.",
+    },
+    Binding {
+        keys: &["t"],
+        action: Do::Touch,
+        hint: "touch test",
+        help: "Logs a touch test.",
+    },
+    Binding {
+        keys: &["n"],
+        action: Do::NewPiece,
+        hint: "new piece",
+        help: "Enters a new piece.",
+    },
+    Binding {
+        keys: &["left"],
+        action: Do::Left,
+        hint: "",
+        help: "To the stage on the left.",
+    },
+    Binding {
+        keys: &["right"],
+        action: Do::Right,
+        hint: "",
+        help: "To the stage on the right.",
+    },
+    Binding {
+        keys: &["up"],
+        action: Do::Up,
+        hint: "",
+        help: "To the piece above.",
+    },
+    Binding {
+        keys: &["down"],
+        action: Do::Down,
+        hint: "",
+        help: "To the piece below.",
+    },
+    Binding {
+        keys: &["home"],
+        action: Do::First,
+        hint: "",
+        help: "To the first piece of the stage.",
+    },
+    Binding {
+        keys: &["end"],
+        action: Do::Last,
+        hint: "",
+        help: "To the last piece of the stage.",
+    },
+    Binding {
+        keys: &["esc"],
+        action: Do::Unpick,
+        hint: "",
+        help: "Lets all picked pieces go.",
+    },
 ]);
 
 /// One card: a piece and what it waits for.
@@ -91,7 +151,10 @@ pub struct Bench {
 impl Bench {
     /// The cards of one stage, those that want a hand first.
     pub(super) fn cards_of(&self, stage: Stage) -> Vec<&Card> {
-        self.cards.iter().filter(|card| card.stage == stage).collect()
+        self.cards
+            .iter()
+            .filter(|card| card.stage == stage)
+            .collect()
     }
 
     /// The stage whose column the selection is in.
@@ -103,7 +166,11 @@ impl Bench {
     pub(super) fn selected(&self) -> Option<&Card> {
         let cards = self.cards_of(self.stage());
         let focus = self.focus;
-        cards.iter().find(|card| Some(card.piece) == focus).or_else(|| cards.first()).copied()
+        cards
+            .iter()
+            .find(|card| Some(card.piece) == focus)
+            .or_else(|| cards.first())
+            .copied()
     }
 
     /// Picked pieces, or the selected one.
@@ -118,7 +185,10 @@ impl Bench {
     /// Puts the selection on a piece, wherever it stands now.
     pub fn focus_on(&mut self, piece: PieceId) {
         if let Some(card) = self.cards.iter().find(|card| card.piece == piece) {
-            self.column = Stage::ALL.iter().position(|stage| *stage == card.stage).unwrap_or(0);
+            self.column = Stage::ALL
+                .iter()
+                .position(|stage| *stage == card.stage)
+                .unwrap_or(0);
             self.focus = Some(piece);
         }
     }
@@ -141,7 +211,9 @@ impl Bench {
     }
 
     fn pick(&mut self) {
-        let Some(piece) = self.selected().map(|card| card.piece) else { return };
+        let Some(piece) = self.selected().map(|card| card.piece) else {
+            return;
+        };
         match self.picked.iter().position(|picked| *picked == piece) {
             Some(at) => {
                 self.picked.remove(at);
@@ -152,7 +224,11 @@ impl Bench {
 
     fn form(&self, make: impl FnOnce(Vec<PieceId>) -> FormKind) -> Vec<Wish> {
         let pieces = self.meant();
-        if pieces.is_empty() { nothing_here() } else { vec![Wish::Form(make(pieces))] }
+        if pieces.is_empty() {
+            nothing_here()
+        } else {
+            vec![Wish::Form(make(pieces))]
+        }
     }
 
     fn pass(&self) -> Vec<Wish> {
@@ -162,7 +238,9 @@ impl Bench {
             .filter_map(|piece| self.cards.iter().find(|card| card.piece == *piece))
             .map(|card| card.stage)
             .collect();
-        let Some(first) = stages.first() else { return nothing_here() };
+        let Some(first) = stages.first() else {
+            return nothing_here();
+        };
         if stages.iter().any(|stage| stage != first) {
             return vec![Wish::Tell(vec![
                 "The picked pieces stand in different stages; one pass goes to pieces of one stage."
@@ -178,14 +256,22 @@ impl Bench {
     }
 
     fn wipe(&self) -> Vec<Wish> {
-        let staining = self.selected().is_some_and(|card| card.stage == Stage::Staining);
+        let staining = self
+            .selected()
+            .is_some_and(|card| card.stage == Stage::Staining);
         self.form(|pieces| {
-            if staining { FormKind::WipeOff { pieces } } else { FormKind::Wipe { pieces } }
+            if staining {
+                FormKind::WipeOff { pieces }
+            } else {
+                FormKind::Wipe { pieces }
+            }
         })
     }
 
     fn next(&self) -> Vec<Wish> {
-        let Some(card) = self.selected() else { return nothing_here() };
+        let Some(card) = self.selected() else {
+            return nothing_here();
+        };
         let pieces = vec![card.piece];
         next_step(card.piece, &card.waiting, pieces)
     }
@@ -196,9 +282,10 @@ pub fn next_step(piece: PieceId, waits: &Waiting, pieces: Vec<PieceId>) -> Vec<W
     let wish = match waits {
         Waiting::WipeDown { .. } => Wish::Form(FormKind::Wipe { pieces }),
         Waiting::MoveOn { .. } => Wish::Act(Action::MoveAlong(pieces)),
-        Waiting::Lay { kind, .. } | Waiting::Abrade { kind, .. } => {
-            Wish::Form(FormKind::Pass { pieces, kind: *kind })
-        }
+        Waiting::Lay { kind, .. } | Waiting::Abrade { kind, .. } => Wish::Form(FormKind::Pass {
+            pieces,
+            kind: *kind,
+        }),
         Waiting::TestAgain { .. } | Waiting::Dry { .. } | Waiting::Cure { .. } => {
             Wish::Form(FormKind::Touch { pieces })
         }
@@ -215,7 +302,9 @@ pub fn next_step(piece: PieceId, waits: &Waiting, pieces: Vec<PieceId>) -> Vec<W
 }
 
 fn nothing_here() -> Vec<Wish> {
-    vec![Wish::Tell(vec!["No piece stands here. Press n to enter one.".to_owned()])]
+    vec![Wish::Tell(vec![
+        "No piece stands here. Press n to enter one.".to_owned(),
+    ])]
 }
 
 /// The card of a piece.
@@ -265,7 +354,9 @@ impl Screen for Bench {
             Some(Do::Touch) => return self.form(|pieces| FormKind::Touch { pieces }),
             Some(Do::NewPiece) => {
                 let here = self.selected().and_then(|card| ctx.shop.file(card.piece));
-                let job = here.map(|file| file.piece.job).or_else(|| ctx.shop.jobs.last().map(|j| j.id));
+                let job = here
+                    .map(|file| file.piece.job)
+                    .or_else(|| ctx.shop.jobs.last().map(|j| j.id));
                 return vec![Wish::Form(match (job, ctx.shop.clients.is_empty()) {
                     (Some(_), _) => FormKind::Piece(Which::New, job),
                     (None, true) => FormKind::Client(Which::New),
@@ -280,7 +371,8 @@ impl Screen for Bench {
     fn settle(&mut self, ctx: &Ctx<'_>) {
         self.cards = ctx.shop.files.iter().map(|file| card(file, ctx)).collect();
         // Hands wanted first, then what turns soonest, then as numbered.
-        self.cards.sort_by_key(|card| (card.waiting.shows(), card.waiting.until()));
+        self.cards
+            .sort_by_key(|card| (card.waiting.shows(), card.waiting.until()));
         let known = |piece: &PieceId| self.cards.iter().any(|card| card.piece == *piece);
         self.picked.retain(known);
         if let Some(piece) = self.focus.filter(known) {

@@ -22,20 +22,29 @@ pub(super) fn draw(bench: &Bench, buf: &mut Buffer, area: Rect, ctx: &Ctx<'_>) {
         return;
     }
     let detail = DETAIL.min(area.height / 3);
-    let board = Rect { height: area.height - detail, ..area };
+    let board = Rect {
+        height: area.height - detail,
+        ..area
+    };
     if area.width < LEAST_WIDTH {
         list(bench, buf, board, ctx);
     } else {
         columns(bench, buf, board, ctx);
     }
-    let strip = Rect { y: area.y + board.height, height: detail, ..area };
+    let strip = Rect {
+        y: area.y + board.height,
+        height: detail,
+        ..area
+    };
     describe(bench, buf, strip, ctx);
 }
 
 fn empty(buf: &mut Buffer, area: Rect, ctx: &Ctx<'_>) {
     let lead = match (ctx.shop.clients.is_empty(), ctx.shop.jobs.is_empty()) {
-        (true, _) => "Nothing is on the bench yet. Press n to enter the first client; the first job \
-                      and the first piece follow.",
+        (true, _) => {
+            "Nothing is on the bench yet. Press n to enter the first client; the first job \
+                      and the first piece follow."
+        }
         (false, true) => "No job yet. Press n to enter one for a client.",
         (false, false) => "No piece yet. Press n to enter the first piece.",
     };
@@ -84,7 +93,11 @@ fn columns(bench: &Bench, buf: &mut Buffer, area: Rect, ctx: &Ctx<'_>) {
     let width = (area.width - gap * 4) / 5;
     for (at, stage) in Stage::ALL.into_iter().enumerate() {
         let step = u16::try_from(at).unwrap_or(0);
-        let column = Rect { x: area.x + step * (width + gap), width, ..area };
+        let column = Rect {
+            x: area.x + step * (width + gap),
+            width,
+            ..area
+        };
         draw_column(bench, buf, column, stage, at == bench.column, ctx);
     }
 }
@@ -100,11 +113,32 @@ fn draw_column(
     let cards = bench.cards_of(stage);
     let width = usize::from(area.width);
     let head = format!("{}. {} {}", stage as usize + 1, stage.word(), cards.len());
-    put(buf, area, 0, 0, &head, if here { ctx.theme.accent } else { ctx.theme.title });
+    put(
+        buf,
+        area,
+        0,
+        0,
+        &head,
+        if here {
+            ctx.theme.accent
+        } else {
+            ctx.theme.title
+        },
+    );
     let line = if ctx.theme.ascii { "-" } else { "\u{2500}" };
-    let rule = if here && ctx.theme.ascii { "=" } else if here { "\u{2550}" } else { line };
+    let rule = if here && ctx.theme.ascii {
+        "="
+    } else if here {
+        "\u{2550}"
+    } else {
+        line
+    };
     put(buf, area, 0, 1, &rule.repeat(width), ctx.theme.border);
-    let body = Rect { y: area.y + 2, height: area.height.saturating_sub(2), ..area };
+    let body = Rect {
+        y: area.y + 2,
+        height: area.height.saturating_sub(2),
+        ..area
+    };
     if cards.is_empty() {
         put(buf, body, 0, 0, "none", ctx.theme.dim);
         return;
@@ -119,14 +153,24 @@ fn draw_column(
         .collect();
     let focus = if here {
         let selected = bench.selected().map(|card| card.piece);
-        cards.iter().position(|card| Some(card.piece) == selected).unwrap_or(0)
+        cards
+            .iter()
+            .position(|card| Some(card.piece) == selected)
+            .unwrap_or(0)
     } else {
         0
     };
     let (from, to) = visible(&heights, usize::from(body.height), focus);
     let mut row = 0;
     if from > 0 {
-        put(buf, body, 0, row, &format!("{from} more above"), ctx.theme.dim);
+        put(
+            buf,
+            body,
+            0,
+            row,
+            &format!("{from} more above"),
+            ctx.theme.dim,
+        );
         row += 1;
     }
     for (at, card) in cards.iter().enumerate().take(to).skip(from) {
@@ -134,7 +178,14 @@ fn draw_column(
     }
     if to < cards.len() {
         let below = format!("{} more below", cards.len() - to);
-        put(buf, body, 0, usize::from(body.height).saturating_sub(1), &below, ctx.theme.dim);
+        put(
+            buf,
+            body,
+            0,
+            usize::from(body.height).saturating_sub(1),
+            &below,
+            ctx.theme.dim,
+        );
     }
 }
 
@@ -180,7 +231,11 @@ fn draw_card(
             (false, true) => "* ",
             (false, false) => "  ",
         };
-        let style = if selected { ctx.theme.selected } else { ctx.theme.title };
+        let style = if selected {
+            ctx.theme.selected
+        } else {
+            ctx.theme.title
+        };
         let left = if at == 0 { left } else { "  " };
         let text = text::fit(&format!("{left}{line}"), usize::from(area.width));
         put(buf, area, 0, row, &text, style);
@@ -188,7 +243,14 @@ fn draw_card(
     }
     for (at, line) in words.iter().enumerate() {
         if at == 0 {
-            put(buf, area, 0, row, sign(shows, ctx.theme.ascii), style_of(shows, ctx));
+            put(
+                buf,
+                area,
+                0,
+                row,
+                sign(shows, ctx.theme.ascii),
+                style_of(shows, ctx),
+            );
         }
         put(buf, area, 2, row, line, style_of(shows, ctx));
         row += 1;
@@ -203,7 +265,10 @@ fn list(bench: &Bench, buf: &mut Buffer, area: Rect, ctx: &Ctx<'_>) {
     let mut focus = 0;
     for stage in Stage::ALL {
         let cards = bench.cards_of(stage);
-        rows.push((format!("{}. {} {}", stage as usize + 1, stage, cards.len()), ctx.theme.title));
+        rows.push((
+            format!("{}. {} {}", stage as usize + 1, stage, cards.len()),
+            ctx.theme.title,
+        ));
         for card in cards {
             let here = Some(card.piece) == selected;
             let mark = match (here, bench.picked.contains(&card.piece)) {
@@ -220,7 +285,11 @@ fn list(bench: &Bench, buf: &mut Buffer, area: Rect, ctx: &Ctx<'_>) {
             let width = usize::from(area.width).saturating_sub(3);
             for (at, part) in wrap(&line, width).into_iter().enumerate() {
                 let left = if at == 0 { mark } else { "  " };
-                let style = if here { ctx.theme.selected } else { style_of(card.waiting.shows(), ctx) };
+                let style = if here {
+                    ctx.theme.selected
+                } else {
+                    style_of(card.waiting.shows(), ctx)
+                };
                 rows.push((format!("{left} {part}"), style));
             }
         }
@@ -235,7 +304,14 @@ fn list(bench: &Bench, buf: &mut Buffer, area: Rect, ctx: &Ctx<'_>) {
 /// The strip below the board: the selected piece in full.
 fn describe(bench: &Bench, buf: &mut Buffer, area: Rect, ctx: &Ctx<'_>) {
     let line = if ctx.theme.ascii { "-" } else { "\u{2500}" };
-    put(buf, area, 0, 0, &line.repeat(usize::from(area.width)), ctx.theme.border);
+    put(
+        buf,
+        area,
+        0,
+        0,
+        &line.repeat(usize::from(area.width)),
+        ctx.theme.border,
+    );
     let Some(card) = bench.selected() else {
         let words = "No piece stands in this stage.";
         put(buf, area, 0, 1, words, ctx.theme.dim);
@@ -246,7 +322,10 @@ fn describe(bench: &Bench, buf: &mut Buffer, area: Rect, ctx: &Ctx<'_>) {
     if let Some(file) = ctx.shop.file(card.piece)
         && let Some(job) = ctx.shop.job(file.piece.job)
     {
-        let client = ctx.shop.client(job.client).map_or("", |client| client.name.as_str());
+        let client = ctx
+            .shop
+            .client(job.client)
+            .map_or("", |client| client.name.as_str());
         who = format!("{who} \u{b7} {} \u{b7} {client}", job.title);
         if let Some(date) = job.promised {
             let days = (date - today).num_days();
@@ -272,8 +351,10 @@ fn describe(bench: &Bench, buf: &mut Buffer, area: Rect, ctx: &Ctx<'_>) {
     };
     let width = usize::from(area.width);
     let room = usize::from(area.height).saturating_sub(1);
-    let mut all: Vec<(String, Style)> =
-        wrap(&who, width).into_iter().map(|line| (line, ctx.theme.text)).collect();
+    let mut all: Vec<(String, Style)> = wrap(&who, width)
+        .into_iter()
+        .map(|line| (line, ctx.theme.text))
+        .collect();
     let style = style_of(card.waiting.shows(), ctx);
     let words = wrap(&format!("{words}{picked}"), width);
     all.truncate(room.saturating_sub(words.len().min(room)).max(1));

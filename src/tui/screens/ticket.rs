@@ -50,7 +50,12 @@ const KEYS: Keymap<Do> = Keymap(&[
         hint: "whole grit",
         help: "Ticks a whole grit: asks face by face whether it was looked at.",
     },
-    Binding { keys: &["d"], action: Do::Next, hint: "do next", help: "Does what the piece waits for." },
+    Binding {
+        keys: &["d"],
+        action: Do::Next,
+        hint: "do next",
+        help: "Does what the piece waits for.",
+    },
     Binding {
         keys: &["m"],
         action: Do::Move,
@@ -58,15 +63,30 @@ const KEYS: Keymap<Do> = Keymap(&[
         help: "Moves the piece to the next stage that asks something; a refused move lists every \
                reason.",
     },
-    Binding { keys: &["p"], action: Do::Pass, hint: "log pass", help: "Logs a pass on this piece." },
+    Binding {
+        keys: &["p"],
+        action: Do::Pass,
+        hint: "log pass",
+        help: "Logs a pass on this piece.",
+    },
     Binding {
         keys: &["w"],
         action: Do::Wipe,
         hint: "wipe",
         help: "Logs the wipe-down, or stain wiped off.",
     },
-    Binding { keys: &["s"], action: Do::Scuff, hint: "scuff", help: "Logs a scuff between coats." },
-    Binding { keys: &["t"], action: Do::Touch, hint: "touch", help: "Logs a touch test." },
+    Binding {
+        keys: &["s"],
+        action: Do::Scuff,
+        hint: "scuff",
+        help: "Logs a scuff between coats.",
+    },
+    Binding {
+        keys: &["t"],
+        action: Do::Touch,
+        hint: "touch",
+        help: "Logs a touch test.",
+    },
     Binding {
         keys: &["b"],
         action: Do::SandBack,
@@ -80,26 +100,66 @@ const KEYS: Keymap<Do> = Keymap(&[
         hint: "",
         help: "Declares a face not exposed, with the reason, or withdraws it.",
     },
-    Binding { keys: &["l"], action: Do::Log, hint: "log", help: "Shows the log of the piece." },
-    Binding { keys: &["e"], action: Do::Edit, hint: "", help: "Changes the piece's data." },
+    Binding {
+        keys: &["l"],
+        action: Do::Log,
+        hint: "log",
+        help: "Shows the log of the piece.",
+    },
+    Binding {
+        keys: &["e"],
+        action: Do::Edit,
+        hint: "",
+        help: "Changes the piece's data.",
+    },
     Binding {
         keys: &["backspace", "delete"],
         action: Do::TakeBack,
         hint: "",
         help: "Takes a tick back that was a mistake.",
     },
-    Binding { keys: &["k"], action: Do::MoveBack, hint: "", help: "Moves the piece one stage back." },
+    Binding {
+        keys: &["k"],
+        action: Do::MoveBack,
+        hint: "",
+        help: "Moves the piece one stage back.",
+    },
     Binding {
         keys: &["tab"],
         action: Do::Other,
         hint: "",
         help: "Between the sheet of faces and the set list, once the piece is in set.",
     },
-    Binding { keys: &["up"], action: Do::Up, hint: "", help: "To the face or line above." },
-    Binding { keys: &["down"], action: Do::Down, hint: "", help: "To the face or line below." },
-    Binding { keys: &["left"], action: Do::Left, hint: "", help: "To the step before." },
-    Binding { keys: &["right"], action: Do::Right, hint: "", help: "To the step after." },
-    Binding { keys: &["esc"], action: Do::Back, hint: "back", help: "Back to the screen before." },
+    Binding {
+        keys: &["up"],
+        action: Do::Up,
+        hint: "",
+        help: "To the face or line above.",
+    },
+    Binding {
+        keys: &["down"],
+        action: Do::Down,
+        hint: "",
+        help: "To the face or line below.",
+    },
+    Binding {
+        keys: &["left"],
+        action: Do::Left,
+        hint: "",
+        help: "To the step before.",
+    },
+    Binding {
+        keys: &["right"],
+        action: Do::Right,
+        hint: "",
+        help: "To the step after.",
+    },
+    Binding {
+        keys: &["esc"],
+        action: Do::Back,
+        hint: "back",
+        help: "Back to the screen before.",
+    },
 ]);
 
 /// One column of the sheet.
@@ -176,20 +236,37 @@ impl TicketScreen {
 
     fn tick(&self, ticket: &Ticket, ctx: &Ctx<'_>) -> Vec<Wish> {
         if self.on_set_list {
-            let Some(item) = SetItem::ALL.get(self.item).copied() else { return Vec::new() };
-            return vec![Wish::Act(Action::SetList { piece: self.piece, item, done: true })];
+            let Some(item) = SetItem::ALL.get(self.item).copied() else {
+                return Vec::new();
+            };
+            return vec![Wish::Act(Action::SetList {
+                piece: self.piece,
+                item,
+                done: true,
+            })];
         }
         let piece = self.piece;
         match self.cell(ticket) {
             Some((face, Column::Grit(grit))) => {
-                vec![Wish::Act(Action::Tick { piece, faces: vec![face.key], grit, at: ctx.now })]
+                vec![Wish::Act(Action::Tick {
+                    piece,
+                    faces: vec![face.key],
+                    grit,
+                    at: ctx.now,
+                })]
             }
             Some((face, Column::Wipe)) => {
-                let picks = vec![FacePick { piece, faces: Some(vec![face.key]) }];
+                let picks = vec![FacePick {
+                    piece,
+                    faces: Some(vec![face.key]),
+                }];
                 vec![Wish::Act(Action::Wipe { picks, at: ctx.now })]
             }
             Some((_, Column::Coat(kind))) => {
-                vec![Wish::Form(FormKind::Pass { pieces: vec![piece], kind })]
+                vec![Wish::Form(FormKind::Pass {
+                    pieces: vec![piece],
+                    kind,
+                })]
             }
             None => Vec::new(),
         }
@@ -198,12 +275,23 @@ impl TicketScreen {
     fn take_back(&self, ticket: &Ticket, ctx: &Ctx<'_>) -> Vec<Wish> {
         let piece = self.piece;
         if self.on_set_list {
-            let Some(item) = SetItem::ALL.get(self.item).copied() else { return Vec::new() };
-            return vec![Wish::Act(Action::SetList { piece, item, done: false })];
+            let Some(item) = SetItem::ALL.get(self.item).copied() else {
+                return Vec::new();
+            };
+            return vec![Wish::Act(Action::SetList {
+                piece,
+                item,
+                done: false,
+            })];
         }
         match self.cell(ticket) {
             Some((face, Column::Grit(grit))) => {
-                vec![Wish::Act(Action::Untick { piece, face: face.key, grit, at: ctx.now })]
+                vec![Wish::Act(Action::Untick {
+                    piece,
+                    face: face.key,
+                    grit,
+                    at: ctx.now,
+                })]
             }
             _ => vec![Wish::Tell(vec![
                 "Only a grit's tick is taken back here. Press u to undo the last action, or b to \
@@ -220,22 +308,31 @@ impl TicketScreen {
             _ => None,
         };
         let grit = under.or_else(|| {
-            ticket.grits().into_iter().find(|grit| !lacking(ticket, *grit).is_empty())
+            ticket
+                .grits()
+                .into_iter()
+                .find(|grit| !lacking(ticket, *grit).is_empty())
         });
         match grit.and_then(|grit| Walk::new(grit, lacking(ticket, grit))) {
             Some(walk) => {
-                let column = sheet_columns(ticket).iter().position(|c| *c == Column::Grit(walk.grit));
+                let column = sheet_columns(ticket)
+                    .iter()
+                    .position(|c| *c == Column::Grit(walk.grit));
                 self.column = column.unwrap_or(self.column);
                 self.on_set_list = false;
                 self.walk = Some(walk);
                 Vec::new()
             }
-            None => vec![Wish::Tell(vec!["Every face carries every grit.".to_owned()])],
+            None => vec![Wish::Tell(vec![
+                "Every face carries every grit.".to_owned(),
+            ])],
         }
     }
 
     fn walk_key(&mut self, key: &Key, ctx: &Ctx<'_>) -> Vec<Wish> {
-        let Some(walk) = &mut self.walk else { return Vec::new() };
+        let Some(walk) = &mut self.walk else {
+            return Vec::new();
+        };
         let grit = walk.grit;
         match walk.key(key) {
             Step::On => Vec::new(),
@@ -244,14 +341,22 @@ impl TicketScreen {
                 if faces.is_empty() {
                     return Vec::new();
                 }
-                vec![Wish::Act(Action::Tick { piece: self.piece, faces, grit, at: ctx.now })]
+                vec![Wish::Act(Action::Tick {
+                    piece: self.piece,
+                    faces,
+                    grit,
+                    at: ctx.now,
+                })]
             }
         }
     }
 
     fn pass(&self, ticket: &Ticket) -> Vec<Wish> {
         match CoatKind::of_stage(ticket.stage) {
-            Some(kind) => vec![Wish::Form(FormKind::Pass { pieces: vec![self.piece], kind })],
+            Some(kind) => vec![Wish::Form(FormKind::Pass {
+                pieces: vec![self.piece],
+                kind,
+            })],
             None => vec![Wish::Tell(vec![format!(
                 "A pass belongs to sealing, staining or topcoats; this piece is in {}.",
                 ticket.stage
@@ -293,18 +398,23 @@ fn lacking(ticket: &Ticket, grit: Grit) -> Vec<FaceKey> {
 
 impl Screen for TicketScreen {
     fn title(&self, ctx: &Ctx<'_>) -> String {
-        ctx.shop
-            .file(self.piece)
-            .map_or_else(|| "Ticket".to_owned(), |file| format!("Ticket {}", ctx.shop.called(file)))
+        ctx.shop.file(self.piece).map_or_else(
+            || "Ticket".to_owned(),
+            |file| format!("Ticket {}", ctx.shop.called(file)),
+        )
     }
 
     fn key(&mut self, key: &Key, ctx: &Ctx<'_>) -> Vec<Wish> {
-        let Some(ticket) = self.ticket(ctx) else { return vec![Wish::Back] };
+        let Some(ticket) = self.ticket(ctx) else {
+            return vec![Wish::Back];
+        };
         if self.walk.is_some() {
             return self.walk_key(key, ctx);
         }
         let pieces = vec![self.piece];
-        let Some(action) = KEYS.find(key) else { return Vec::new() };
+        let Some(action) = KEYS.find(key) else {
+            return Vec::new();
+        };
         match action {
             Do::Tick => self.tick(&ticket, ctx),
             Do::TakeBack => self.take_back(&ticket, ctx),
@@ -332,12 +442,27 @@ impl Screen for TicketScreen {
             Do::Scuff => vec![Wish::Form(FormKind::Scuff { pieces })],
             Do::Touch => vec![Wish::Form(FormKind::Touch { pieces })],
             Do::SandBack => {
-                let faces = ticket.faces.get(self.face).map(|face| face.key).into_iter().collect();
-                vec![Wish::Form(FormKind::SandBack { piece: self.piece, faces })]
+                let faces = ticket
+                    .faces
+                    .get(self.face)
+                    .map(|face| face.key)
+                    .into_iter()
+                    .collect();
+                vec![Wish::Form(FormKind::SandBack {
+                    piece: self.piece,
+                    faces,
+                })]
             }
-            Do::Hidden => match ticket.faces.get(self.face).filter(|face| !face.is_exposed()) {
+            Do::Hidden => match ticket
+                .faces
+                .get(self.face)
+                .filter(|face| !face.is_exposed())
+            {
                 Some(face) => {
-                    vec![Wish::Act(Action::WithdrawHidden { piece: self.piece, face: face.key })]
+                    vec![Wish::Act(Action::WithdrawHidden {
+                        piece: self.piece,
+                        face: face.key,
+                    })]
                 }
                 None => vec![Wish::Form(FormKind::Hidden { piece: self.piece })],
             },
@@ -359,7 +484,9 @@ impl Screen for TicketScreen {
     }
 
     fn settle(&mut self, ctx: &Ctx<'_>) {
-        let Some(ticket) = self.ticket(ctx) else { return };
+        let Some(ticket) = self.ticket(ctx) else {
+            return;
+        };
         self.face = self.face.min(ticket.faces.len().saturating_sub(1));
         let columns = sheet_columns(&ticket);
         self.column = self.column.min(columns.len().saturating_sub(1));
@@ -371,7 +498,10 @@ impl Screen for TicketScreen {
             if let Some(at) = next.and_then(|next| columns.iter().position(|c| *c == next)) {
                 self.column = at;
             } else if ticket.stage == Stage::Sanding {
-                let missing = ticket.grits().into_iter().find(|g| !lacking(&ticket, *g).is_empty());
+                let missing = ticket
+                    .grits()
+                    .into_iter()
+                    .find(|g| !lacking(&ticket, *g).is_empty());
                 let at = missing.and_then(|g| columns.iter().position(|c| *c == Column::Grit(g)));
                 self.column = at.unwrap_or(0);
             }

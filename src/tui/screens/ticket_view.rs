@@ -18,7 +18,14 @@ const NAME: usize = 17;
 /// Draws the ticket inside `area`.
 pub(super) fn draw(screen: &TicketScreen, buf: &mut Buffer, area: Rect, ctx: &Ctx<'_>) {
     let (Some(file), Some(ticket)) = (ctx.shop.file(screen.piece), screen.ticket(ctx)) else {
-        put(buf, area, 0, 0, "This piece is no longer there. Press esc.", ctx.theme.text);
+        put(
+            buf,
+            area,
+            0,
+            0,
+            "This piece is no longer there. Press esc.",
+            ctx.theme.text,
+        );
         return;
     };
     let width = usize::from(area.width);
@@ -32,22 +39,39 @@ pub(super) fn draw(screen: &TicketScreen, buf: &mut Buffer, area: Rect, ctx: &Ct
         row += 1;
     }
     let waits = waiting(&ticket, &ctx.gates(), ctx.now);
-    let words = format!("{}: {}", waits.shows().word(), waits.words(ctx.now, ctx.zone()));
+    let words = format!(
+        "{}: {}",
+        waits.shows().word(),
+        waits.words(ctx.now, ctx.zone())
+    );
     for line in wrap(&words, width) {
         put(buf, area, 0, row, &line, ctx.theme.accent);
         row += 1;
     }
     let top = u16::try_from(row).unwrap_or(0).min(area.height);
-    let body = Rect { y: area.y + top, height: area.height - top, ..area };
+    let body = Rect {
+        y: area.y + top,
+        height: area.height - top,
+        ..area
+    };
     let foot_lines = detail(screen, &ticket, width, ctx);
-    let foot = u16::try_from(foot_lines.len()).unwrap_or(1).min(body.height / 2);
-    let sheet = Rect { height: body.height - foot, ..body };
+    let foot = u16::try_from(foot_lines.len())
+        .unwrap_or(1)
+        .min(body.height / 2);
+    let sheet = Rect {
+        height: body.height - foot,
+        ..body
+    };
     if screen.on_set_list {
         set_list(screen, &ticket, buf, sheet, ctx);
     } else {
         grid(screen, &ticket, buf, sheet, ctx);
     }
-    let strip = Rect { y: sheet.y + sheet.height, height: foot, ..body };
+    let strip = Rect {
+        y: sheet.y + sheet.height,
+        height: foot,
+        ..body
+    };
     for (at, line) in foot_lines.iter().enumerate() {
         put(buf, strip, 0, at, line, ctx.theme.text);
     }
@@ -64,10 +88,16 @@ fn head(file: &PieceFile, ctx: &Ctx<'_>) -> Vec<String> {
         crate::shape::Outline::Circle { diameter } => format!("round {}", diameter.show(style)),
     };
     let job = ctx.shop.job(piece.job).map_or_else(String::new, |job| {
-        let client = ctx.shop.client(job.client).map_or("", |client| client.name.as_str());
+        let client = ctx
+            .shop
+            .client(job.client)
+            .map_or("", |client| client.name.as_str());
         format!(" \u{b7} {} \u{b7} {client}", job.title)
     });
-    let recipe = ctx.shop.recipe(piece.recipe).map_or("", |recipe| recipe.name.as_str());
+    let recipe = ctx
+        .shop
+        .recipe(piece.recipe)
+        .map_or("", |recipe| recipe.name.as_str());
     vec![format!(
         "{} {}{job} \u{b7} {} x {} {} {} \u{b7} {recipe}",
         piece.kind.word(),
@@ -93,7 +123,11 @@ fn stages(ticket: &Ticket) -> String {
             } else {
                 "to come"
             };
-            if stage == ticket.stage { format!("[{stage}: {state}]") } else { format!("{stage}: {state}") }
+            if stage == ticket.stage {
+                format!("[{stage}: {state}]")
+            } else {
+                format!("{stage}: {state}")
+            }
         })
         .collect();
     words.join("  ")
@@ -144,12 +178,30 @@ fn grid(screen: &TicketScreen, ticket: &Ticket, buf: &mut Buffer, area: Rect, ct
     put(buf, area, 0, 0, heading.trim_end(), ctx.theme.title);
     let rows = usize::from(area.height).saturating_sub(1);
     let first = window(ticket.faces.len(), rows, screen.face);
-    for (line, (at, face)) in ticket.faces.iter().enumerate().skip(first).take(rows).enumerate() {
+    for (line, (at, face)) in ticket
+        .faces
+        .iter()
+        .enumerate()
+        .skip(first)
+        .take(rows)
+        .enumerate()
+    {
         let here = at == screen.face;
         let name = face.key.to_string();
         let left = if here { "> " } else { "  " };
-        let style = if here { ctx.theme.title } else { ctx.theme.text };
-        put(buf, area, 0, line + 1, &fit(&format!("{left}{name}"), NAME + 2), style);
+        let style = if here {
+            ctx.theme.title
+        } else {
+            ctx.theme.text
+        };
+        put(
+            buf,
+            area,
+            0,
+            line + 1,
+            &fit(&format!("{left}{name}"), NAME + 2),
+            style,
+        );
         for (slot, column) in columns[from..to].iter().enumerate() {
             let words = cell_words(ticket, face, *column);
             let under = here && from + slot == screen.column;
@@ -163,7 +215,14 @@ fn grid(screen: &TicketScreen, ticket: &Ticket, buf: &mut Buffer, area: Rect, ct
     }
     if first + rows < ticket.faces.len() && rows > 0 {
         let more = format!("{} more below", ticket.faces.len() - first - rows);
-        put(buf, area, usize::from(area.width).saturating_sub(more.len()), rows, &more, ctx.theme.dim);
+        put(
+            buf,
+            area,
+            usize::from(area.width).saturating_sub(more.len()),
+            rows,
+            &more,
+            ctx.theme.dim,
+        );
     }
 }
 
@@ -177,7 +236,14 @@ fn cell_style(ticket: &Ticket, face: &FaceState, column: Column, ctx: &Ctx<'_>) 
 }
 
 fn set_list(screen: &TicketScreen, ticket: &Ticket, buf: &mut Buffer, area: Rect, ctx: &Ctx<'_>) {
-    put(buf, area, 0, 0, "Set list (space ticks, tab to the sheet of faces)", ctx.theme.title);
+    put(
+        buf,
+        area,
+        0,
+        0,
+        "Set list (space ticks, tab to the sheet of faces)",
+        ctx.theme.title,
+    );
     let width = usize::from(area.width).saturating_sub(8);
     let mut row = 1;
     for (at, item) in SetItem::ALL.iter().enumerate() {
@@ -190,8 +256,16 @@ fn set_list(screen: &TicketScreen, ticket: &Ticket, buf: &mut Buffer, area: Rect
         let left = if here { "> " } else { "  " };
         let tick = if done.is_some() { "[x]" } else { "[ ]" };
         for (line, part) in wrap(&words, width).iter().enumerate() {
-            let lead = if line == 0 { format!("{left}{tick} ") } else { " ".repeat(6) };
-            let style = if here { ctx.theme.selected } else { ctx.theme.text };
+            let lead = if line == 0 {
+                format!("{left}{tick} ")
+            } else {
+                " ".repeat(6)
+            };
+            let style = if here {
+                ctx.theme.selected
+            } else {
+                ctx.theme.text
+            };
             put(buf, area, 0, row, &format!("{lead}{part}"), style);
             row += 1;
         }
@@ -244,7 +318,10 @@ fn coat_words(ticket: &Ticket, face: &FaceState, kind: CoatKind, ctx: &Ctx<'_>) 
         _ => format!("{} {has} of {asked}", kind.coat_word()),
     };
     if let Some(coat) = laid {
-        let product = ctx.shop.product(coat.product).map_or("", |product| product.name.as_str());
+        let product = ctx
+            .shop
+            .product(coat.product)
+            .map_or("", |product| product.name.as_str());
         let when = show_moment(coat.ended, ctx.now, ctx.zone());
         words = format!("{words}, last {when}, {product}");
         if let Some((at, means)) = coat.scuffed {
@@ -261,26 +338,48 @@ fn coat_words(ticket: &Ticket, face: &FaceState, kind: CoatKind, ctx: &Ctx<'_>) 
 
 /// The log of a piece, oldest first, in words.
 pub(super) fn log_lines(piece: PieceId, ctx: &Ctx<'_>) -> Vec<String> {
-    let Some(file) = ctx.shop.file(piece) else { return Vec::new() };
+    let Some(file) = ctx.shop.file(piece) else {
+        return Vec::new();
+    };
     if file.events.is_empty() {
         return vec!["Nothing was logged yet.".to_owned()];
     }
-    file.events.iter().map(|event| event_line(event, ctx)).collect()
+    file.events
+        .iter()
+        .map(|event| event_line(event, ctx))
+        .collect()
 }
 
 fn event_line(event: &Event, ctx: &Ctx<'_>) -> String {
     let when = show_moment(event.at, ctx.now, ctx.zone());
-    format!("{when}: {}", crate::papers::event_words(&event.what, ctx.shop, &|what| pass_words(what, ctx)))
+    format!(
+        "{when}: {}",
+        crate::papers::event_words(&event.what, ctx.shop, &|what| pass_words(what, ctx))
+    )
 }
 
 /// Amount and air of a pass, for its line in the log.
 fn pass_words(what: &What, ctx: &Ctx<'_>) -> String {
-    let What::Coat { pass, .. } = what else { return String::new() };
+    let What::Coat { pass, .. } = what else {
+        return String::new();
+    };
     let settings = &ctx.shop.settings;
-    ctx.shop.passes.iter().find(|other| other.id == *pass).map_or_else(String::new, |pass| {
-        let air = pass.air.map_or_else(String::new, |air| {
-            format!(", {} {}", air.temperature.show(settings.temperature), air.humidity.show())
-        });
-        format!(" ({} by {} in all{air})", pass.amount.volume.show(settings.volume), pass.amount.basis.word())
-    })
+    ctx.shop
+        .passes
+        .iter()
+        .find(|other| other.id == *pass)
+        .map_or_else(String::new, |pass| {
+            let air = pass.air.map_or_else(String::new, |air| {
+                format!(
+                    ", {} {}",
+                    air.temperature.show(settings.temperature),
+                    air.humidity.show()
+                )
+            });
+            format!(
+                " ({} by {} in all{air})",
+                pass.amount.volume.show(settings.volume),
+                pass.amount.basis.word()
+            )
+        })
 }

@@ -31,7 +31,12 @@ pub enum Step {
 impl Walk {
     /// A walk over the faces that still lack a grit; none if there is no such face.
     pub fn new(grit: Grit, faces: Vec<FaceKey>) -> Option<Self> {
-        (!faces.is_empty()).then_some(Self { grit, faces, yes: Vec::new(), at: 0 })
+        (!faces.is_empty()).then_some(Self {
+            grit,
+            faces,
+            yes: Vec::new(),
+            at: 0,
+        })
     }
 
     /// One key: space or enter for yes, `n` for not yet, esc to stop and keep what was said.
@@ -50,22 +55,40 @@ impl Walk {
             Key::Esc => return Step::Over(self.yes.clone()),
             _ => {}
         }
-        if self.at >= self.faces.len() { Step::Over(self.yes.clone()) } else { Step::On }
+        if self.at >= self.faces.len() {
+            Step::Over(self.yes.clone())
+        } else {
+            Step::On
+        }
     }
 
     /// Draws the question over the lower part of `area`.
     pub fn draw(&self, buf: &mut Buffer, area: Rect, ctx: &Ctx<'_>) {
-        let Some(face) = self.faces.get(self.at) else { return };
+        let Some(face) = self.faces.get(self.at) else {
+            return;
+        };
         let lines = [
-            format!("{} grit, face {} of {}", self.grit, self.at + 1, self.faces.len()),
-            format!("Looked at the {face} in raking light: does it carry {} all over?", self.grit),
+            format!(
+                "{} grit, face {} of {}",
+                self.grit,
+                self.at + 1,
+                self.faces.len()
+            ),
+            format!(
+                "Looked at the {face} in raking light: does it carry {} all over?",
+                self.grit
+            ),
             "space yes   n not yet   up one back   esc stop and keep what was said".to_owned(),
         ];
         let width = usize::from(area.width);
         let wrapped: Vec<Vec<String>> = lines.iter().map(|line| wrap(line, width)).collect();
         let height: usize = wrapped.iter().map(Vec::len).sum();
         let rows = u16::try_from(height).unwrap_or(3).min(area.height);
-        let strip = Rect { y: area.y + area.height - rows, height: rows, ..area };
+        let strip = Rect {
+            y: area.y + area.height - rows,
+            height: rows,
+            ..area
+        };
         clear(buf, strip, ctx.theme);
         let styles = [ctx.theme.title, ctx.theme.banner, ctx.theme.dim];
         let mut row = 0;
@@ -91,7 +114,10 @@ mod tests {
         let mut walk = walk();
         assert_eq!(walk.key(&Key::Char(' ')), Step::On);
         assert_eq!(walk.key(&Key::Char('n')), Step::On);
-        assert_eq!(walk.key(&Key::Enter), Step::Over(vec![FaceKey::Top, FaceKey::Left]));
+        assert_eq!(
+            walk.key(&Key::Enter),
+            Step::Over(vec![FaceKey::Top, FaceKey::Left])
+        );
     }
 
     #[test]
