@@ -1,1 +1,246 @@
-//! The store room.
+//! The shop on disk: `SQLite`, its layout and migrations, the rows, and the journal with undo.
+//!
+//! Lives here: every line of SQL there is, and the files a shop is kept in. May not live here:
+//! rules of the trade or of the desk (what may be written is decided before it comes here), the
+//! screen, or a reading of the clock.
+
+mod cells;
+mod error;
+mod events;
+mod journal;
+mod open;
+mod passes;
+mod people;
+mod pieces;
+mod recipes;
+mod schema;
+
+use crate::coating::Product;
+use crate::desk::{Books, BooksError, JournalLine, Key, Row, Scope};
+use crate::shop::{Client, Job, Pass, PassId, PieceFile, Recipe, Settings};
+use chrono::{DateTime, Utc};
+use error::Fault;
+use rusqlite::Connection;
+use std::path::{Path, PathBuf};
+use std::time::Duration;
+use uuid::Uuid;
+
+/// A store opened for use.
+#[derive(Debug)]
+pub struct Store {
+    conn: Connection,
+    path: PathBuf,
+    read_only: bool,
+    tables: Vec<schema::Table>,
+}
+
+impl Store {
+    /// The file.
+    pub fn path(&self) -> &Path {
+        &self.path
+    }
+
+    /// Whether it was opened for reading only, because the file or its folder is closed to
+    /// writing. Reading works; the first [`Books::begin`] is refused with words.
+    pub fn is_read_only(&self) -> bool {
+        self.read_only
+    }
+
+    /// What is wrong with the file, in words; nothing when it is sound. Reads all of it.
+    ///
+    /// # Errors
+    /// As for any reading.
+    pub fn check(&self) -> Result<Vec<String>, BooksError> {
+        self.on(|conn| {
+            let mut said = cells::all(conn, "PRAGMA integrity_check", [], |row| row.take())?;
+            said.retain(|line: &String| line != "ok");
+            said.extend(schema::broken_references(conn)?);
+            Ok(said)
+        })
+    }
+
+    /// How long another writer is waited for (5 seconds unless said otherwise).
+    ///
+    /// # Errors
+    /// As for any use of the store.
+    pub fn set_patience(&self, patience: Duration) -> Result<(), BooksError> {
+        self.on(|conn| Ok(conn.busy_timeout(patience)?))
+    }
+
+    /// The most pages (of 4096 bytes) the file may grow to while it is open: a write past that is
+    /// refused as on a full disk. Never less than the file has.
+    ///
+    /// # Errors
+    /// As for any use of the store.
+    pub fn set_most_pages(&self, pages: u32) -> Result<(), BooksError> {
+        self.on(|conn| Ok(conn.pragma_update_and_check(None, "max_page_count", pages, |_| Ok(()))?))
+    }
+
+    fn on<T>(&self, work: impl FnOnce(&Connection) -> Result<T, Fault>) -> Result<T, BooksError> {
+        work(&self.conn).map_err(|fault| fault.said(&self.path))
+    }
+
+    /// Several queries over one state of the store, also while somebody else writes.
+    fn at_once<T>(
+        &self,
+        work: impl FnOnce(&Connection) -> Result<T, Fault>,
+    ) -> Result<T, BooksError> {
+        self.on(|conn| {
+            if !conn.is_autocommit() {
+                return work(conn);
+            }
+            let held = conn.unchecked_transaction()?;
+            let done = work(conn)?;
+            held.finish()?;
+            Ok(done)
+        })
+    }
+
+    fn in_action(
+        &self,
+        work: impl FnOnce(&Connection) -> Result<(), Fault>,
+    ) -> Result<(), BooksError> {
+        self.on(|conn| {
+            if conn.is_autocommit() {
+                return Err(Fault::other("no action was begun"));
+            }
+            work(conn)
+        })
+    }
+
+    fn writable(&self) -> Result<(), BooksError> {
+        if self.read_only {
+            return Err(BooksError::ReadOnly {
+                path: self.path.display().to_string(),
+            });
+        }
+        Ok(())
+    }
+}
+
+impl Books for Store {
+    fn settings(&self) -> Result<Option<Settings>, BooksError> {
+        self.on(people::settings)
+    }
+
+    fn clients(&self) -> Result<Vec<Client>, BooksError> {
+        self.on(people::clients)
+    }
+
+    fn jobs(&self) -> Result<Vec<Job>, BooksError> {
+        self.on(people::jobs)
+    }
+
+    fn products(&self) -> Result<Vec<Product>, BooksError> {
+        self.on(recipes::products)
+    }
+
+    fn recipes(&self) -> Result<Vec<Recipe>, BooksError> {
+        self.on(recipes::recipes)
+    }
+
+    fn pieces(&self, scope: Scope) -> Result<Vec<PieceFile>, BooksError> {
+        self.at_once(|conn| pieces::pieces(conn, scope))
+    }
+
+    fn passes(&self, scope: Scope) -> Result<Vec<Pass>, BooksError> {
+        self.on(|conn| passes::passes(conn, scope))
+    }
+
+    fn pass(&self, id: PassId) -> Result<Option<Pass>, BooksError> {
+        self.on(|conn| passes::pass(conn, id))
+    }
+
+    fn journal(&self, limit: usize) -> Result<Vec<JournalLine>, BooksError> {
+        self.on(|conn| journal::lines(conn, limit))
+    }
+
+    fn version(&self) -> Result<i64, BooksError> {
+        self.on(journal::version)
+    }
+
+    fn last_id(&self) -> Result<Uuid, BooksError> {
+        self.on(|conn| match journal::last_id(conn)? {
+            None => Ok(Uuid::nil()),
+            Some(id) => id
+                .parse()
+                .map_err(|error| Fault::damaged(format!("{id} is no identifier ({error})"))),
+        })
+    }
+
+    fn begin(&mut self) -> Result<(), BooksError> {
+        self.writable()?;
+        self.on(journal::begin)
+    }
+
+    fn put(&mut self, row: Row<'_>) -> Result<(), BooksError> {
+        self.in_action(|conn| match row {
+            Row::Settings(settings) => people::put_settings(conn, settings),
+            Row::Client(client) => people::put_client(conn, client),
+            Row::Job(job) => people::put_job(conn, job),
+            Row::Product(product) => recipes::put_product(conn, product),
+            Row::Recipe(recipe) => recipes::put_recipe(conn, recipe),
+            Row::Piece(piece) => pieces::put_piece(conn, piece),
+            Row::Event(piece, event) => events::put_event(conn, piece, event),
+            Row::Pass(pass) => passes::put_pass(conn, pass),
+        })
+    }
+
+    fn remove(&mut self, key: Key) -> Result<(), BooksError> {
+        self.in_action(|conn| {
+            let (what, removed, users) = match key {
+                Key::Client(id) => (
+                    "client",
+                    people::remove_client(conn, id),
+                    "the client has jobs",
+                ),
+                Key::Job(id) => ("job", people::remove_job(conn, id), "the job has pieces"),
+                Key::Product(id) => {
+                    if recipes::is_scheduled(conn, id)? {
+                        let detail = "a finish schedule asks for the product".to_owned();
+                        return Err(BooksError::InUse { detail }.into());
+                    }
+                    let users = "the product is in the log of the pieces it went on";
+                    ("product", recipes::remove_product(conn, id), users)
+                }
+                Key::Recipe(id) => (
+                    "recipe",
+                    recipes::remove_recipe(conn, id),
+                    "pieces follow the recipe",
+                ),
+                Key::Piece(id) => (
+                    "piece",
+                    pieces::remove_piece(conn, id),
+                    "the piece has work on record",
+                ),
+            };
+            match removed {
+                Ok(0) => Err(BooksError::Missing { what }.into()),
+                Ok(_) => Ok(()),
+                Err(fault) if fault.is_foreign_key() => Err(BooksError::InUse {
+                    detail: users.to_owned(),
+                }
+                .into()),
+                Err(fault) => Err(fault),
+            }
+        })
+    }
+
+    fn commit(&mut self, at: DateTime<Utc>, words: &str) -> Result<(), BooksError> {
+        self.on(|conn| journal::commit(conn, at, words))
+    }
+
+    fn rollback(&mut self) {
+        journal::rollback(&self.conn);
+    }
+
+    fn undo(&mut self, at: DateTime<Utc>) -> Result<Option<String>, BooksError> {
+        self.writable()?;
+        self.on(|conn| journal::undo(conn, &self.tables, at))
+    }
+
+    fn redo(&mut self, at: DateTime<Utc>) -> Result<Option<String>, BooksError> {
+        self.writable()?;
+        self.on(|conn| journal::redo(conn, &self.tables, at))
+    }
+}

@@ -1,0 +1,235 @@
+//! Opening a store: the file and its folder, what they may be, and how `SQLite` is set.
+
+use super::Store;
+use super::error::Fault;
+use super::schema::{self, Found};
+use crate::desk::BooksError;
+use rusqlite::config::DbConfig;
+use rusqlite::{Connection, ErrorCode, OpenFlags};
+use std::fs;
+use std::io::{Error as IoError, ErrorKind};
+use std::path::{Path, PathBuf};
+use std::time::Duration;
+
+/// How long another writer is waited for.
+const PATIENCE: Duration = Duration::from_secs(5);
+
+/// Statements kept ready.
+const STATEMENTS: usize = 100;
+
+impl Store {
+    /// Opens the store at `path`; makes it, and its folder, if there is none (for this user alone
+    /// where the system knows file modes). A store that cannot be written is opened for reading:
+    /// see [`Store::is_read_only`].
+    ///
+    /// # Errors
+    /// [`BooksError::NotAStore`], [`BooksError::Newer`], [`BooksError::ReadOnly`] (nothing there
+    /// to read either), [`BooksError::CannotOpen`], [`BooksError::Full`], [`BooksError::Busy`],
+    /// [`BooksError::Damaged`].
+    pub fn open(path: &Path) -> Result<Self, BooksError> {
+        let path = std::path::absolute(path).map_err(|error| cannot_open(path, &error))?;
+        let mut read_only = make(&path)?;
+        if !read_only {
+            match Self::connect(&path, false) {
+                // A file that is ours to write in a folder that is not: no write-ahead file fits
+                // beside it.
+                Err(fault) if is_locked_out(&fault) => read_only = true,
+                other => return other.map_err(|fault| first_words(fault, &path)),
+            }
+        }
+        debug_assert!(read_only);
+        Self::connect(&path, true).map_err(|fault| first_words(fault, &path))
+    }
+
+    /// A store in memory, for trials and tests: gone when it is dropped.
+    pub fn in_memory() -> Result<Self, BooksError> {
+        let path = PathBuf::from(":memory:");
+        let flags = OpenFlags::SQLITE_OPEN_READ_WRITE | OpenFlags::SQLITE_OPEN_NO_MUTEX;
+        let made = Connection::open_in_memory_with_flags(flags)
+            .map_err(Fault::from)
+            .and_then(|conn| Self::ready(conn, path.clone(), false));
+        made.map_err(|fault| fault.said(&path))
+    }
+
+    fn connect(path: &Path, read_only: bool) -> Result<Self, Fault> {
+        let conn = if read_only {
+            for_reading(path)?
+        } else {
+            let flags = OpenFlags::SQLITE_OPEN_READ_WRITE | OpenFlags::SQLITE_OPEN_NO_MUTEX;
+            let conn = Connection::open_with_flags(path, flags)?;
+            if conn.is_readonly(rusqlite::MAIN_DB)? {
+                return Err(BooksError::ReadOnly {
+                    path: path.display().to_string(),
+                }
+                .into());
+            }
+            conn
+        };
+        Self::ready(conn, path.to_owned(), read_only)
+    }
+
+    fn ready(mut conn: Connection, path: PathBuf, read_only: bool) -> Result<Self, Fault> {
+        let shown = path.display().to_string();
+        conn.busy_timeout(PATIENCE)?;
+        conn.set_prepared_statement_cache_capacity(STATEMENTS);
+        // What a doctored file could bring along must not run, and a misspelt column is an error
+        // rather than a text.
+        conn.set_db_config(DbConfig::SQLITE_DBCONFIG_TRUSTED_SCHEMA, false)?;
+        conn.set_db_config(DbConfig::SQLITE_DBCONFIG_DEFENSIVE, true)?;
+        conn.set_db_config(DbConfig::SQLITE_DBCONFIG_DQS_DML, false)?;
+        conn.set_db_config(DbConfig::SQLITE_DBCONFIG_DQS_DDL, false)?;
+        // Before anything is written: the file may be somebody else's.
+        let found = schema::look(&conn, &shown)?;
+        if read_only {
+            if found != Found::Layout(schema::known()) {
+                return Err(BooksError::ReadOnly { path: shown }.into());
+            }
+        } else {
+            // Answers with the mode in force: "memory" for a store in memory.
+            conn.pragma_update_and_check(None, "journal_mode", "WAL", |_| Ok(()))?;
+            conn.pragma_update(None, "synchronous", "FULL")?;
+            // Only one system tells a flush to the drive from a flush to the platter.
+            conn.pragma_update(None, "fullfsync", true)?;
+            conn.pragma_update(None, "checkpoint_fullfsync", true)?;
+            schema::bring_up(&mut conn, &shown)?;
+        }
+        conn.pragma_update(None, "foreign_keys", true)?;
+        let tables = schema::tables(&conn)?;
+        Ok(Self {
+            conn,
+            path,
+            read_only,
+            tables,
+        })
+    }
+}
+
+/// Makes the file and its folder if there are none; whether what is there may only be read.
+fn make(path: &Path) -> Result<bool, BooksError> {
+    match fs::metadata(path) {
+        Ok(there) if there.is_dir() => {
+            let detail = "it is a folder; name a file in it".to_owned();
+            Err(BooksError::CannotOpen {
+                path: path.display().to_string(),
+                detail,
+            })
+        }
+        Ok(there) if !there.is_file() => {
+            let detail = "it is not a plain file".to_owned();
+            Err(BooksError::CannotOpen {
+                path: path.display().to_string(),
+                detail,
+            })
+        }
+        Ok(there) => Ok(there.permissions().readonly() || is_closed(folder(path))),
+        Err(error) if error.kind() == ErrorKind::NotFound => {
+            make_new(path)?;
+            Ok(false)
+        }
+        Err(error) => Err(cannot_open(path, &error)),
+    }
+}
+
+fn folder(path: &Path) -> &Path {
+    path.parent().unwrap_or(path)
+}
+
+/// Whether a folder's mode lets nobody write into it. (The superuser could all the same; a folder
+/// closed on purpose is left closed.)
+fn is_closed(folder: &Path) -> bool {
+    fs::metadata(folder).is_ok_and(|there| there.permissions().readonly())
+}
+
+fn make_new(path: &Path) -> Result<(), BooksError> {
+    let folder = folder(path);
+    let nearest = folder
+        .ancestors()
+        .find(|above| above.exists())
+        .unwrap_or(folder);
+    if is_closed(nearest) {
+        return Err(BooksError::ReadOnly {
+            path: nearest.display().to_string(),
+        });
+    }
+    let refused = |error: IoError| match error.kind() {
+        ErrorKind::PermissionDenied | ErrorKind::ReadOnlyFilesystem => BooksError::ReadOnly {
+            path: nearest.display().to_string(),
+        },
+        ErrorKind::StorageFull | ErrorKind::QuotaExceeded => BooksError::Full,
+        _ => cannot_open(path, &error),
+    };
+    let mut folders = fs::DirBuilder::new();
+    folders.recursive(true);
+    let mut file = fs::OpenOptions::new();
+    file.write(true).create_new(true);
+    #[cfg(unix)]
+    {
+        use std::os::unix::fs::{DirBuilderExt, OpenOptionsExt};
+        folders.mode(0o700);
+        file.mode(0o600);
+    }
+    folders.create(folder).map_err(refused)?;
+    match file.open(path) {
+        Ok(_) => Ok(()),
+        // Another program made it in the meantime: that one will do.
+        Err(error) if error.kind() == ErrorKind::AlreadyExists => Ok(()),
+        Err(error) => Err(refused(error)),
+    }
+}
+
+/// A connection that only reads. With no write-ahead file about, nobody is writing: `SQLite` is
+/// told that the file stands still, or it would want to make files beside it.
+fn for_reading(path: &Path) -> Result<Connection, Fault> {
+    let mut wal = path.as_os_str().to_owned();
+    wal.push("-wal");
+    let flags = OpenFlags::SQLITE_OPEN_READ_ONLY | OpenFlags::SQLITE_OPEN_NO_MUTEX;
+    if fs::metadata(&wal).is_ok_and(|there| there.len() > 0) {
+        return Ok(Connection::open_with_flags(path, flags)?);
+    }
+    let uri = format!("file:{}?immutable=1", percent(path));
+    Ok(Connection::open_with_flags(
+        uri,
+        flags | OpenFlags::SQLITE_OPEN_URI,
+    )?)
+}
+
+/// A path as it stands in a URI (RFC 3986): all but the unreserved characters and the slash in
+/// per cent.
+fn percent(path: &Path) -> String {
+    let mut out = String::new();
+    for byte in path.as_os_str().as_encoded_bytes() {
+        match byte {
+            b'a'..=b'z' | b'A'..=b'Z' | b'0'..=b'9' | b'-' | b'.' | b'_' | b'~' | b'/' => {
+                out.push(char::from(*byte));
+            }
+            other => out.push_str(&format!("%{other:02X}")),
+        }
+    }
+    out
+}
+
+/// Whether the file or its folder did not let itself be written.
+fn is_locked_out(fault: &Fault) -> bool {
+    matches!(fault, Fault::Said(BooksError::ReadOnly { .. }))
+        || matches!(
+            fault.code(),
+            Some(ErrorCode::CannotOpen | ErrorCode::ReadOnly)
+        )
+}
+
+/// What goes wrong on opening: a file that is no database at all is somebody else's, not damaged.
+fn first_words(fault: Fault, path: &Path) -> BooksError {
+    match fault.code() {
+        Some(ErrorCode::NotADatabase) => BooksError::NotAStore {
+            path: path.display().to_string(),
+        },
+        _ => fault.said(path),
+    }
+}
+
+fn cannot_open(path: &Path, error: &IoError) -> BooksError {
+    BooksError::CannotOpen {
+        path: path.display().to_string(),
+        detail: error.to_string(),
+    }
+}

@@ -1,0 +1,274 @@
+//! Pieces and their openings. However many pieces are asked for, the number of queries is the
+//! same.
+
+use super::cells::{Cells, all, json, run, word};
+use super::error::Fault;
+use super::events;
+use super::passes::Chosen;
+use crate::desk::Scope;
+use crate::shape::{EdgeProfile, Opening, OpeningKind, Outline, Place, Shape, ShapeDraft};
+use crate::shop::{Piece, PieceFile, PieceId, Schedule};
+use crate::units::Length;
+use rusqlite::{Connection, params, params_from_iter};
+use std::collections::HashMap;
+
+/// A piece as its row has it, the shape not yet checked.
+struct Bare {
+    piece: PieceId,
+    draft: ShapeDraft,
+    schedule: Schedule,
+    build: Box<dyn FnOnce(Shape) -> Piece>,
+}
+
+pub(super) fn pieces(conn: &Connection, scope: Scope) -> Result<Vec<PieceFile>, Fault> {
+    let chosen = Chosen::from(scope);
+    let sql = format!(
+        "SELECT piece.id, piece.job, piece.no, piece.name, piece.kind, piece.species, \
+         piece.construction, piece.recipe, piece.stage, piece.finished, piece.outline, \
+         piece.length_nm, piece.width_nm, piece.diameter_nm, piece.thickness_nm, piece.profile, \
+         piece.profile_nm, piece.band_nm, piece.schedule, \
+         CASE WHEN piece.schedule IS NULL THEN recipe.schedule END \
+         FROM piece JOIN job ON job.id = piece.job JOIN recipe ON recipe.id = piece.recipe \
+         WHERE {} ORDER BY job.no, piece.no",
+        chosen.sql
+    );
+    let bare = all(conn, &sql, params_from_iter(&chosen.value), read)?;
+    let mut openings = openings(conn, &chosen)?;
+    let mut logs = events::logs(conn, &chosen)?;
+    let mut files = Vec::with_capacity(bare.len());
+    for mut bare in bare {
+        bare.draft.openings = openings.remove(&bare.piece).unwrap_or_default();
+        let shape = Shape::try_from(bare.draft).map_err(|error| {
+            Fault::damaged(format!(
+                "the shape of the piece {} cannot be ({error})",
+                bare.piece
+            ))
+        })?;
+        files.push(PieceFile {
+            piece: (bare.build)(shape),
+            schedule: bare.schedule,
+            events: logs.remove(&bare.piece).unwrap_or_default(),
+        });
+    }
+    Ok(files)
+}
+
+fn read(row: &mut Cells<'_>) -> Result<Bare, Fault> {
+    let (id, job, no, name) = (row.parse()?, row.parse()?, row.take()?, row.take()?);
+    let (kind, species, construction) = (row.word()?, row.take()?, row.word()?);
+    let (recipe, stage, finished) = (row.parse()?, row.word()?, row.take()?);
+    let draft = ShapeDraft {
+        outline: outline(row)?,
+        thickness: Length::from_nm(row.take()?),
+        profile: profile(row)?,
+        openings: Vec::new(),
+        band: row.take::<Option<i64>>()?.map(Length::from_nm),
+    };
+    let own: Option<Schedule> = row.maybe_json()?;
+    let schedule = match (&own, row.maybe_json()?) {
+        (Some(own), _) => own.clone(),
+        (None, Some(recipe)) => recipe,
+        (None, None) => return Err(row.wrong(&"it has no schedule")),
+    };
+    let build = Box::new(move |shape| Piece {
+        id,
+        job,
+        no,
+        name,
+        kind,
+        species,
+        construction,
+        shape,
+        recipe,
+        schedule: own,
+        stage,
+        finished,
+    });
+    Ok(Bare {
+        piece: id,
+        draft,
+        schedule,
+        build,
+    })
+}
+
+fn outline(row: &mut Cells<'_>) -> Result<Outline, Fault> {
+    let word: String = row.take()?;
+    let (length, width, diameter): (Option<i64>, Option<i64>, Option<i64>) =
+        (row.take()?, row.take()?, row.take()?);
+    match (word.as_str(), length, width, diameter) {
+        ("rectangle", Some(length), Some(width), None) => Ok(Outline::Rectangle {
+            length: Length::from_nm(length),
+            width: Length::from_nm(width),
+        }),
+        ("circle", None, None, Some(diameter)) => Ok(Outline::Circle {
+            diameter: Length::from_nm(diameter),
+        }),
+        _ => Err(row.wrong(&"the outline does not add up")),
+    }
+}
+
+fn profile(row: &mut Cells<'_>) -> Result<EdgeProfile, Fault> {
+    let word: String = row.take()?;
+    let size = row.take::<Option<i64>>()?.map(Length::from_nm);
+    match (word.as_str(), size) {
+        ("square", None) => Ok(EdgeProfile::Square),
+        ("eased", Some(size)) => Ok(EdgeProfile::Eased(size)),
+        ("round_over", Some(size)) => Ok(EdgeProfile::RoundOver(size)),
+        ("chamfer", Some(size)) => Ok(EdgeProfile::Chamfer(size)),
+        _ => Err(row.wrong(&"the edge profile does not add up")),
+    }
+}
+
+fn openings(conn: &Connection, chosen: &Chosen) -> Result<HashMap<PieceId, Vec<Opening>>, Fault> {
+    let sql = format!(
+        "SELECT opening.piece, opening.kind, opening.no, opening.x_nm, opening.y_nm, \
+         opening.width_nm, opening.depth_nm, opening.corner_nm, opening.diameter_nm \
+         FROM piece JOIN opening ON opening.piece = piece.id WHERE {} \
+         ORDER BY opening.piece, opening.pos",
+        chosen.sql
+    );
+    let mut by_piece: HashMap<PieceId, Vec<Opening>> = HashMap::new();
+    let rows = all(conn, &sql, params_from_iter(&chosen.value), |row| {
+        let piece: PieceId = row.parse()?;
+        let kind: String = row.take()?;
+        let no = row.take()?;
+        let place = Place {
+            x: Length::from_nm(row.take()?),
+            y: Length::from_nm(row.take()?),
+        };
+        let mut size = || Ok::<_, Fault>(row.take::<Option<i64>>()?.map(Length::from_nm));
+        let sizes = (size()?, size()?, size()?, size()?);
+        let what = match (kind.as_str(), sizes) {
+            ("cutout", (Some(width), Some(depth), Some(corner_radius), None)) => {
+                OpeningKind::Cutout {
+                    width,
+                    depth,
+                    corner_radius,
+                }
+            }
+            ("hole", (None, None, None, Some(diameter))) => OpeningKind::Hole { diameter },
+            _ => return Err(row.wrong(&"the sizes of an opening do not add up")),
+        };
+        Ok((piece, Opening { no, place, what }))
+    })?;
+    for (piece, opening) in rows {
+        by_piece.entry(piece).or_default().push(opening);
+    }
+    Ok(by_piece)
+}
+
+pub(super) fn put_piece(conn: &Connection, piece: &Piece) -> Result<(), Fault> {
+    let (outline, length, width, diameter) = match piece.shape.outline() {
+        Outline::Rectangle { length, width } => ("rectangle", Some(length), Some(width), None),
+        Outline::Circle { diameter } => ("circle", None, None, Some(diameter)),
+    };
+    let (profile, profile_size) = match piece.shape.profile() {
+        EdgeProfile::Square => ("square", None),
+        EdgeProfile::Eased(size) => ("eased", Some(size)),
+        EdgeProfile::RoundOver(size) => ("round_over", Some(size)),
+        EdgeProfile::Chamfer(size) => ("chamfer", Some(size)),
+    };
+    run(
+        conn,
+        "INSERT INTO piece (id, job, no, name, kind, species, construction, outline, length_nm, \
+         width_nm, diameter_nm, thickness_nm, profile, profile_nm, band_nm, recipe, schedule, \
+         stage, finished) VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13, ?14, \
+         ?15, ?16, ?17, ?18, ?19) ON CONFLICT (id) DO UPDATE SET job = excluded.job, \
+         no = excluded.no, name = excluded.name, kind = excluded.kind, \
+         species = excluded.species, construction = excluded.construction, \
+         outline = excluded.outline, length_nm = excluded.length_nm, \
+         width_nm = excluded.width_nm, diameter_nm = excluded.diameter_nm, \
+         thickness_nm = excluded.thickness_nm, profile = excluded.profile, \
+         profile_nm = excluded.profile_nm, band_nm = excluded.band_nm, \
+         recipe = excluded.recipe, schedule = excluded.schedule, stage = excluded.stage, \
+         finished = excluded.finished",
+        params![
+            piece.id.to_string(),
+            piece.job.to_string(),
+            piece.no,
+            piece.name,
+            word(&piece.kind)?,
+            piece.species,
+            word(&piece.construction)?,
+            outline,
+            length.map(Length::nm),
+            width.map(Length::nm),
+            diameter.map(Length::nm),
+            piece.shape.thickness().nm(),
+            profile,
+            profile_size.map(Length::nm),
+            piece.shape.band().map(Length::nm),
+            piece.recipe.to_string(),
+            piece.schedule.as_ref().map(json).transpose()?,
+            word(&piece.stage)?,
+            piece.finished,
+        ],
+    )?;
+    put_openings(conn, piece)
+}
+
+fn put_openings(conn: &Connection, piece: &Piece) -> Result<(), Fault> {
+    let id = piece.id.to_string();
+    let now = piece.shape.openings();
+    let stored: Vec<(String, u8)> = all(
+        conn,
+        "SELECT kind, no FROM opening WHERE piece = ?1",
+        [&id],
+        |row| Ok((row.take()?, row.take()?)),
+    )?;
+    for (kind, no) in stored {
+        if !now
+            .iter()
+            .any(|opening| kind_word(opening) == kind && opening.no == no)
+        {
+            let sql = "DELETE FROM opening WHERE piece = ?1 AND kind = ?2 AND no = ?3";
+            run(conn, sql, params![id, kind, no])?;
+        }
+    }
+    for (opening, pos) in now.iter().zip(0_i64..) {
+        let (width, depth, corner, diameter) = match opening.what {
+            OpeningKind::Cutout {
+                width,
+                depth,
+                corner_radius,
+            } => (Some(width), Some(depth), Some(corner_radius), None),
+            OpeningKind::Hole { diameter } => (None, None, None, Some(diameter)),
+        };
+        run(
+            conn,
+            "INSERT INTO opening (piece, kind, no, pos, x_nm, y_nm, width_nm, depth_nm, \
+             corner_nm, diameter_nm) VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10) \
+             ON CONFLICT (piece, kind, no) DO UPDATE SET pos = excluded.pos, \
+             x_nm = excluded.x_nm, y_nm = excluded.y_nm, width_nm = excluded.width_nm, \
+             depth_nm = excluded.depth_nm, corner_nm = excluded.corner_nm, \
+             diameter_nm = excluded.diameter_nm",
+            params![
+                id,
+                kind_word(opening),
+                opening.no,
+                pos,
+                opening.place.x.nm(),
+                opening.place.y.nm(),
+                width.map(Length::nm),
+                depth.map(Length::nm),
+                corner.map(Length::nm),
+                diameter.map(Length::nm),
+            ],
+        )?;
+    }
+    Ok(())
+}
+
+fn kind_word(opening: &Opening) -> &'static str {
+    match opening.what {
+        OpeningKind::Cutout { .. } => "cutout",
+        OpeningKind::Hole { .. } => "hole",
+    }
+}
+
+pub(super) fn remove_piece(conn: &Connection, id: PieceId) -> Result<usize, Fault> {
+    let id = id.to_string();
+    run(conn, "DELETE FROM opening WHERE piece = ?1", [&id])?;
+    run(conn, "DELETE FROM piece WHERE id = ?1", [&id])
+}

@@ -1,0 +1,227 @@
+//! A shop to try a store with.
+
+use chrono::{DateTime, Duration, Utc};
+use chrono_tz::Tz;
+use rusqlite::Connection;
+use std::path::Path;
+use tackfree::coating::LabelHours;
+use tackfree::coating::id::Mint;
+use tackfree::desk::{
+    Action, Books, BooksError, ClientDraft, Desk, DeskError, Done, JobDraft, Made, PieceDraft,
+    Which,
+};
+use tackfree::shape::{Construction, EdgeProfile, Opening, OpeningKind, Outline, Place, Shape};
+use tackfree::shop::{ClientId, JobId, PieceId, PieceKind, RecipeId, Settings};
+use tackfree::store::Store;
+use tackfree::units::Length;
+
+/// Where the shop is.
+pub const ZONE: Tz = chrono_tz::America::New_York;
+
+/// When it opens.
+pub fn opening() -> DateTime<Utc> {
+    DateTime::from_timestamp_millis(1_790_000_000_123).expect("a moment in the calendar")
+}
+
+/// A store with a desk before it.
+pub struct Trial {
+    pub store: Store,
+    pub now: DateTime<Utc>,
+    pub mint: Mint,
+}
+
+impl Trial {
+    /// A new, furnished shop at `path`.
+    pub fn new(path: &Path) -> Self {
+        let mut trial = Self::over(Store::open(path).expect("a new store"));
+        trial
+            .desk()
+            .furnish(&Settings::starting(ZONE))
+            .expect("furnished");
+        trial
+    }
+
+    /// A store that is there.
+    pub fn over(store: Store) -> Self {
+        let last = store.last_id().expect("the last identifier");
+        Self {
+            store,
+            now: opening(),
+            mint: Mint::new(last, 7),
+        }
+    }
+
+    pub fn desk(&mut self) -> Desk<'_> {
+        Desk {
+            books: &mut self.store,
+            now: self.now,
+            mint: &mut self.mint,
+            clock: &LabelHours,
+            zone: ZONE,
+        }
+    }
+
+    pub fn wait(&mut self, minutes: i64) {
+        self.now += Duration::minutes(minutes);
+    }
+
+    pub fn perform(&mut self, action: &Action) -> Result<Done, DeskError> {
+        self.desk().perform(action)
+    }
+
+    pub fn done(&mut self, action: &Action) -> Done {
+        self.perform(action)
+            .unwrap_or_else(|error| panic!("{action:?}: {error}"))
+    }
+
+    pub fn add_client(&mut self, name: &str) -> ClientId {
+        let draft = ClientDraft {
+            name: name.to_owned(),
+            ..ClientDraft::default()
+        };
+        match self.done(&Action::SaveClient(Which::New, draft)).made {
+            Made::Client(id) => id,
+            other => panic!("{other:?}"),
+        }
+    }
+
+    pub fn add_job(&mut self, client: ClientId, title: &str) -> JobId {
+        let draft = JobDraft {
+            client,
+            title: title.to_owned(),
+            site: "9 Mill Lane".to_owned(),
+            house_built: Some(1961),
+            promised: Some((self.now + Duration::days(60)).date_naive()),
+            notes: "gate code with the neighbour\nsecond line".to_owned(),
+        };
+        match self.done(&Action::SaveJob(Which::New, draft)).made {
+            Made::Job(id) => id,
+            other => panic!("{other:?}"),
+        }
+    }
+
+    pub fn recipe(&self, no: usize) -> RecipeId {
+        self.store.recipes().expect("recipes")[no].id
+    }
+
+    pub fn piece_draft(&self, job: JobId, name: &str, shape: Shape) -> PieceDraft {
+        PieceDraft {
+            job,
+            name: name.to_owned(),
+            kind: PieceKind::Counter,
+            species: "hard maple".to_owned(),
+            construction: Construction::EdgeGrain,
+            shape,
+            recipe: self.recipe(0),
+        }
+    }
+
+    pub fn add_piece(&mut self, draft: PieceDraft) -> PieceId {
+        match self.done(&Action::SavePiece(Which::New, draft)).made {
+            Made::Piece(id) => id,
+            other => panic!("{other:?}"),
+        }
+    }
+}
+
+pub fn inches(whole: i64, num: i64, den: i64) -> Length {
+    Length::from_inches(whole, num, den).expect("an exact length")
+}
+
+/// 98 3/8 x 25 1/2 x 1 1/2 with a sink cutout, a tap hole and a stained band.
+pub fn counter() -> Shape {
+    let cutout = Opening {
+        no: 1,
+        place: Place {
+            x: inches(40, 0, 1),
+            y: inches(12, 1, 2),
+        },
+        what: OpeningKind::Cutout {
+            width: inches(30, 0, 1),
+            depth: inches(16, 0, 1),
+            corner_radius: inches(0, 3, 4),
+        },
+    };
+    let hole = Opening {
+        no: 2,
+        place: Place {
+            x: inches(40, 0, 1),
+            y: inches(23, 0, 1),
+        },
+        what: OpeningKind::Hole {
+            diameter: inches(1, 3, 8),
+        },
+    };
+    let outline = Outline::Rectangle {
+        length: inches(98, 3, 8),
+        width: inches(25, 1, 2),
+    };
+    let profile = EdgeProfile::RoundOver(inches(0, 1, 8));
+    // The hole first: the order of the openings is the person's.
+    Shape::new(
+        outline,
+        inches(1, 1, 2),
+        profile,
+        vec![hole, cutout],
+        Some(inches(2, 0, 1)),
+    )
+    .expect("a counter")
+}
+
+/// A round table of this many inches.
+pub fn table(across: i64) -> Shape {
+    let outline = Outline::Circle {
+        diameter: inches(across, 0, 1),
+    };
+    let profile = EdgeProfile::Chamfer(inches(0, 1, 4));
+    Shape::new(outline, inches(1, 1, 4), profile, Vec::new(), None).expect("a table")
+}
+
+/// Every row of every table of shop data, as text in the order of the keys; read by a connection of
+/// its own, so only what was committed.
+pub fn dump(path: &Path) -> String {
+    let conn = Connection::open(path).expect("a second connection");
+    let sql = "SELECT name FROM sqlite_schema WHERE type = 'table' AND name NOT LIKE 'sqlite%' \
+               AND name NOT IN ('journal', 'image', 'pen') ORDER BY name";
+    let mut statement = conn.prepare(sql).expect("tables");
+    let names: Vec<String> = statement
+        .query_map([], |row| row.get(0))
+        .expect("tables")
+        .map(|name| name.expect("a name"))
+        .collect();
+    let mut out = String::new();
+    for name in names {
+        let mut statement = conn
+            .prepare(&format!("SELECT * FROM {name}"))
+            .expect("a table");
+        let width = statement.column_count();
+        let mut lines: Vec<String> = statement
+            .query_map([], |row| {
+                let cells = (0..width).map(|at| row.get_ref(at).map(|cell| format!("{cell:?}")));
+                cells
+                    .collect::<Result<Vec<_>, _>>()
+                    .map(|cells| cells.join(" | "))
+            })
+            .expect("rows")
+            .map(|line| line.expect("a row"))
+            .collect();
+        lines.sort();
+        out.push_str(&format!("== {name}\n{}\n", lines.join("\n")));
+    }
+    out
+}
+
+/// Everything a store answers with, in one text.
+pub fn all_read(store: &Store) -> Result<String, BooksError> {
+    use tackfree::desk::Scope;
+    Ok(format!(
+        "{:#?}\n{:#?}\n{:#?}\n{:#?}\n{:#?}\n{:#?}\n{:#?}",
+        store.settings()?,
+        store.clients()?,
+        store.jobs()?,
+        store.products()?,
+        store.recipes()?,
+        store.pieces(Scope::All)?,
+        store.passes(Scope::All)?,
+    ))
+}
