@@ -13,6 +13,7 @@ mod people;
 mod pieces;
 mod recipes;
 mod snapshot;
+pub mod typed;
 mod work;
 
 pub use action::{

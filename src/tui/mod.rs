@@ -3,6 +3,13 @@
 //! Lives here: what is drawn and what a key means. May not live here: SQL, rules about wood and
 //! finish, a reading of the clock; what a person wants done goes to the desk as an action.
 
+pub mod app;
+pub mod app_view;
 pub mod forms;
+mod global_keys;
 pub mod kit;
+pub mod run;
 pub mod screen;
+pub mod screens;
+
+pub use run::{Outside, RunError, run};

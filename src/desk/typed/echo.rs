@@ -1,0 +1,237 @@
+//! What was understood, in the shop's own way of writing, to stand beside what was typed.
+
+use super::opening::{read_cutouts, read_holes};
+use super::size::{read_length, read_profile, read_size};
+use super::span::read_windows;
+use super::words::plain;
+use super::work::{read_air, read_amount, read_faces, read_scuff, read_when};
+use crate::coating::Span;
+use crate::desk::AmountDraft;
+use crate::shape::{EdgeProfile, FaceKey, Opening, OpeningKind, Outline, Place, Shape};
+use crate::shop::Settings;
+use crate::units::{
+    Area, Length, Volume, clean_line, parse_date, show_date, show_moment, show_span,
+};
+use chrono::{DateTime, NaiveDate, Utc};
+use chrono_tz::Tz;
+
+/// A length: `1 1/2"`. None where nothing was understood.
+pub fn echo_length(text: &str, settings: &Settings) -> Option<String> {
+    let length = read_length("length", text, settings).ok()?;
+    Some(length.show(settings.length))
+}
+
+/// A size with its area before openings: `8' 2 3/8" x 2' 1 1/2", 17.4 sq ft`.
+pub fn echo_size(text: &str, settings: &Settings) -> Option<String> {
+    let outline = read_size(text, settings).ok()?;
+    let show = |length: Length| length.show(settings.length);
+    Some(match outline {
+        Outline::Rectangle { length, width } => {
+            let area = Area::from_m2(length.metres() * width.metres());
+            format!(
+                "{} x {}, {}",
+                show(length),
+                show(width),
+                area.show(settings.area())
+            )
+        }
+        Outline::Circle { diameter } => {
+            let radius = diameter.metres() / 2.0;
+            let area = Area::from_m2(std::f64::consts::PI * radius * radius);
+            format!(
+                "round, {} across, {}",
+                show(diameter),
+                area.show(settings.area())
+            )
+        }
+    })
+}
+
+/// A profile: `round-over 1/4"`.
+pub fn echo_profile(text: &str, settings: &Settings) -> Option<String> {
+    let profile = read_profile(text, settings).ok()?;
+    Some(match profile {
+        EdgeProfile::Square => profile.name().to_owned(),
+        _ => format!(
+            "{} {}",
+            profile.name(),
+            profile.reach().show(settings.length)
+        ),
+    })
+}
+
+/// Cutouts: `cutout 1: 30" x 16", r 3/4", centre 49 1/4" from left, 12 3/4" from front`.
+pub fn echo_cutouts(text: &str, settings: &Settings) -> Option<String> {
+    openings(&read_cutouts(text, settings).ok()?, settings)
+}
+
+/// Holes, in the same way.
+pub fn echo_holes(text: &str, settings: &Settings) -> Option<String> {
+    openings(&read_holes(text, settings).ok()?, settings)
+}
+
+fn openings(openings: &[Opening], settings: &Settings) -> Option<String> {
+    let show = |length: Length| length.show_inches(settings.length);
+    let words: Vec<String> = openings
+        .iter()
+        .map(|opening| {
+            let form = match opening.what {
+                OpeningKind::Cutout {
+                    width,
+                    depth,
+                    corner_radius: Length::ZERO,
+                } => {
+                    format!("{} x {}, sharp corners", show(width), show(depth))
+                }
+                OpeningKind::Cutout {
+                    width,
+                    depth,
+                    corner_radius,
+                } => {
+                    format!(
+                        "{} x {}, r {}",
+                        show(width),
+                        show(depth),
+                        show(corner_radius)
+                    )
+                }
+                OpeningKind::Hole { diameter } => format!("{} across", show(diameter)),
+            };
+            let Place { x, y } = opening.place;
+            let name = opening.name();
+            format!(
+                "{name}: {form}, centre {} from left, {} from front",
+                show(x),
+                show(y)
+            )
+        })
+        .collect();
+    (!words.is_empty()).then(|| words.join("; "))
+}
+
+/// A span: `3 days`.
+pub fn echo_span(span: Span) -> String {
+    show_span(span.as_duration())
+}
+
+/// Windows: `next coat 6 h to 24 h after`.
+pub fn echo_windows(text: &str) -> Option<String> {
+    let words: Vec<String> = read_windows(text)
+        .ok()?
+        .into_iter()
+        .map(|window| {
+            let opens = show_span(window.opens.as_duration());
+            let scuff = if window.scuff { ", scuffed" } else { "" };
+            match window.closes {
+                Some(closes) => format!("{opens} to {}{scuff}", show_span(closes.as_duration())),
+                None => format!("from {opens} on{scuff}"),
+            }
+        })
+        .collect();
+    Some(format!("next coat {}", words.join(", or ")))
+}
+
+/// An amount; `expected` is what the area takes at the label's rate: `estimate 1.2 fl oz at the
+/// label's spread rate`.
+pub fn echo_amount(text: &str, expected: Option<Volume>, settings: &Settings) -> Option<String> {
+    let show = |volume: Volume| volume.show(settings.volume);
+    Some(match (read_amount(text, settings).ok()?, expected) {
+        (AmountDraft::Estimate, Some(volume)) => {
+            format!("estimate {} at the label's spread rate", show(volume))
+        }
+        (AmountDraft::Estimate, None) => "estimate at the label's spread rate".to_owned(),
+        (AmountDraft::Volume(volume), None) => format!("{} measured", show(volume)),
+        (AmountDraft::Volume(volume), Some(expected)) => {
+            format!(
+                "{} measured; the label's rate makes it {}",
+                show(volume),
+                show(expected)
+            )
+        }
+        (AmountDraft::Weighed { before, after }, _) => {
+            format!("{} weighed", (before - after).show())
+        }
+    })
+}
+
+/// Shop air: `68 F, 45%`.
+pub fn echo_air(text: &str, settings: &Settings) -> Option<String> {
+    let air = read_air(text, settings).ok()??;
+    Some(format!(
+        "{}, {}",
+        air.temperature.show(settings.temperature),
+        air.humidity.show()
+    ))
+}
+
+/// A moment on the shop's clock: `3:40 pm`.
+pub fn echo_when(text: &str, now: DateTime<Utc>, zone: Tz) -> Option<String> {
+    let at = read_when(text, now, zone).ok()?;
+    Some(show_moment(at, now, zone))
+}
+
+/// A date: `Fri Dec 5`.
+pub fn echo_promise(text: &str, today: NaiveDate) -> Option<String> {
+    let date = parse_date(text, today).ok()?;
+    let days = (date - today).num_days();
+    let away = match days {
+        0 => "today".to_owned(),
+        1 => "tomorrow".to_owned(),
+        _ if days < 0 => format!("{} days ago", -days),
+        _ => format!("in {days} days"),
+    };
+    Some(format!("{}, {away}", show_date(date, today)))
+}
+
+/// Faces: `3 faces: top, left end, right end`.
+pub fn echo_faces(text: &str, keys: &[FaceKey]) -> Option<String> {
+    let Some(faces) = read_faces(text, keys).ok()? else {
+        return Some("the faces next in line".to_owned());
+    };
+    let names: Vec<String> = faces.iter().map(ToString::to_string).collect();
+    let count = if faces.len() == 1 {
+        "1 face".to_owned()
+    } else {
+        format!("{} faces", faces.len())
+    };
+    Some(format!("{count}: {}", names.join(", ")))
+}
+
+/// A scuff: `320 fine paper`.
+pub fn echo_scuff(text: &str) -> Option<String> {
+    let means = read_scuff(text).ok()?;
+    Some(means.map_or_else(|| "none".to_owned(), crate::shop::ScuffMeans::words))
+}
+
+/// A line that will be cleaned: `3 control characters are left out`. None where it stays as it
+/// is.
+pub fn echo_lines(text: &str) -> Option<String> {
+    match clean_line(text).1 {
+        0 => None,
+        1 => Some("1 control character is left out".to_owned()),
+        count => Some(format!("{count} control characters are left out")),
+    }
+}
+
+/// The wood and faces of a shape: `9 faces, 38.1 sq ft to finish`.
+pub fn echo_shape(shape: &Shape, built: crate::shape::Construction, settings: &Settings) -> String {
+    let faces = shape.faces(built);
+    let area: Area = faces.iter().map(|face| face.area).sum();
+    format!(
+        "{} faces, {} to finish",
+        faces.len(),
+        area.show(settings.area())
+    )
+}
+
+/// A band: `2", the rest is the field`, or that there is none.
+pub fn echo_band(text: &str, settings: &Settings) -> Option<String> {
+    if matches!(plain(text).as_str(), "" | "none" | "no" | "0") {
+        return Some("no band".to_owned());
+    }
+    let band = read_length("band", text, settings).ok()?;
+    Some(format!(
+        "{}, the rest is the field",
+        band.show(settings.length)
+    ))
+}

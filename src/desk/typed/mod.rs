@@ -1,0 +1,39 @@
+//! What a person types, as text, read into the desk's drafts, and drafts written back as text that
+//! reads as exactly the same again. The screen's forms and the commands both come through here.
+//!
+//! Lives here: the notations of our own for sizes, cutouts, recoat windows and the like, what was
+//! understood in words (`echo_*`), and which field an error belongs to. May not live here: the
+//! screen, the store, a clock; the moment is passed in. Names and notes are handed on as typed;
+//! the desk cleans them and says so.
+
+mod echo;
+mod error;
+mod figures;
+mod opening;
+mod people;
+mod piece;
+mod product;
+mod product_text;
+mod recipe;
+mod settings;
+mod size;
+mod span;
+mod words;
+mod work;
+
+pub use echo::{
+    echo_air, echo_amount, echo_band, echo_cutouts, echo_faces, echo_holes, echo_length,
+    echo_lines, echo_profile, echo_promise, echo_scuff, echo_shape, echo_size, echo_span,
+    echo_when, echo_windows,
+};
+pub use error::{FieldError, field_of};
+pub use opening::{read_cutouts, read_holes, write_cutouts, write_holes};
+pub use people::{JobTyped, read_client, read_job, read_promise, read_year};
+pub use piece::{PieceTyped, read_piece};
+pub use product::{ProductTyped, read_product};
+pub use recipe::{RecipeTyped, read_grits, read_recipe, write_grits, write_scuff};
+pub use settings::{SettingsTyped, read_settings};
+pub use size::{read_length, read_profile, read_size, write_length, write_profile, write_size};
+pub use span::{SpanUnit, read_span, read_windows, write_span, write_windows};
+pub use words::{construction_words, kind_words, pick};
+pub use work::{read_air, read_amount, read_faces, read_scuff, read_verdict, read_when};
