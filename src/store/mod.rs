@@ -7,6 +7,7 @@
 mod cells;
 mod error;
 mod events;
+pub mod files;
 mod journal;
 mod open;
 mod passes;

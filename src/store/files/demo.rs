@@ -1,0 +1,42 @@
+//! The demo shop, carried in the program and loaded through the same import as any other.
+
+use super::error::FilesError;
+use super::import::{ImportReport, bring_in};
+use super::source::Source;
+use crate::coating::DryingClock;
+use crate::coating::id::Mint;
+use crate::desk::Books;
+use chrono::{DateTime, Utc};
+use chrono_tz::Tz;
+
+/// The ten files of the demo shop: an invented shop with invented people.
+pub fn demo_files() -> [(&'static str, &'static str); 10] {
+    [
+        ("shop.toml", include_str!("../../../demo-data/shop.toml")),
+        ("products.toml", include_str!("../../../demo-data/products.toml")),
+        ("recipes.toml", include_str!("../../../demo-data/recipes.toml")),
+        ("clients.csv", include_str!("../../../demo-data/clients.csv")),
+        ("jobs.csv", include_str!("../../../demo-data/jobs.csv")),
+        ("pieces.csv", include_str!("../../../demo-data/pieces.csv")),
+        ("openings.csv", include_str!("../../../demo-data/openings.csv")),
+        ("schedules.toml", include_str!("../../../demo-data/schedules.toml")),
+        ("passes.csv", include_str!("../../../demo-data/passes.csv")),
+        ("log.csv", include_str!("../../../demo-data/log.csv")),
+    ]
+}
+
+/// Loads the demo shop into a store without clients. Its times count back from `now`, so that at
+/// any hour something dries, something is ready, one window is missed and one run is sanded back.
+///
+/// # Errors
+/// [`FilesError::NotEmpty`] for a store with clients, and what the store itself meets.
+pub fn load_demo(
+    books: &mut dyn Books,
+    now: DateTime<Utc>,
+    mint: &mut Mint,
+    zone: Tz,
+    clock: &dyn DryingClock,
+) -> Result<ImportReport, FilesError> {
+    let files = demo_files();
+    bring_in(books, Source::Carried(&files), "Opened the demo shop", (now, zone), mint, clock)
+}

@@ -1,0 +1,58 @@
+//! The whole shop as plain files, out and in, and the demo shop that is written in them.
+//!
+//! Lives here: the format (its reference is `demo-data/README.md`), reading and writing of it,
+//! and the replay of every piece's log through the gates on the way in. May not live here: SQL,
+//! the screen, or a reading of the clock; the store is met through
+//! [`Books`](crate::desk::Books), time is passed in.
+//!
+//! A piece's stage and whether it is finished are never read: they follow from the replay, so no
+//! file gets a piece past coverage or sealing.
+
+mod demo;
+mod error;
+mod export;
+mod import;
+mod keys;
+mod log;
+mod meaning;
+mod passes;
+mod people;
+mod pieces;
+mod put;
+mod recipes;
+mod replay;
+mod shelf;
+mod source;
+mod table;
+mod text;
+mod times;
+mod tomls;
+mod words;
+
+pub use demo::{demo_files, load_demo};
+pub use error::{Fault, FilesError};
+pub use export::{ExportReport, export};
+pub use import::{ImportReport, import};
+
+/// The number of this layout of the files, in `shop.toml`. A change that older versions cannot
+/// read gets the next number.
+pub const FORMAT: i64 = 1;
+
+/// The ten files of a shop, in the order they are read.
+pub const NAMES: [&str; 10] = [
+    "shop.toml",
+    "products.toml",
+    "recipes.toml",
+    "clients.csv",
+    "jobs.csv",
+    "pieces.csv",
+    "openings.csv",
+    "schedules.toml",
+    "passes.csv",
+    "log.csv",
+];
+
+/// The largest file taken: 256 MiB, some hundred times a long working life's log.
+const FILE_MOST: u64 = 256 * 1024 * 1024;
+/// The longest cell taken: 1 MiB.
+const CELL_MOST: usize = 1024 * 1024;

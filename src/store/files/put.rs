@@ -1,0 +1,51 @@
+//! Putting a shop that was read into the store, inside one action.
+
+use super::import::Read;
+use crate::coating::Product;
+use crate::desk::{Books, BooksError, Key, Row};
+use crate::shop::Recipe;
+
+/// Writes everything. What the store had to start with (`products`, `recipes`) makes way where the
+/// files bring their own: nothing can hang on it while there is no client.
+pub(super) fn put(
+    books: &mut dyn Books,
+    read: &Read,
+    (products, recipes): (&[Product], &[Recipe]),
+) -> Result<(), BooksError> {
+    books.put(Row::Settings(&read.settings))?;
+    let stays = |old: &Product| read.products.iter().any(|new| new.id == old.id);
+    let all_stay = products.iter().all(stays);
+    for old in recipes {
+        // A recipe that is replaced under its own identifier may still name a product that goes.
+        if !all_stay || !read.recipes.iter().any(|new| new.id == old.id) {
+            books.remove(Key::Recipe(old.id))?;
+        }
+    }
+    for old in products.iter().filter(|old| !stays(old)) {
+        books.remove(Key::Product(old.id))?;
+    }
+    for product in &read.products {
+        books.put(Row::Product(product))?;
+    }
+    for recipe in &read.recipes {
+        books.put(Row::Recipe(recipe))?;
+    }
+    for client in &read.clients {
+        books.put(Row::Client(client))?;
+    }
+    for job in &read.jobs {
+        books.put(Row::Job(job))?;
+    }
+    for file in &read.files {
+        books.put(Row::Piece(&file.piece))?;
+    }
+    for pass in &read.passes {
+        books.put(Row::Pass(pass))?;
+    }
+    for file in &read.files {
+        for event in &file.events {
+            books.put(Row::Event(file.piece.id, event))?;
+        }
+    }
+    Ok(())
+}
