@@ -40,7 +40,7 @@ fn surroundings() -> Result<Surroundings, Failure> {
         None => None,
     };
     let mut random = [0_u8; 8];
-    getrandom::fill(&mut random).map_err(Failure::unexpected)?;
+    getrandom::fill(&mut random).map_err(|error| Failure::unexpected(error.to_string()))?;
     let folders = directories::ProjectDirs::from("", "", "tackfree");
     Ok(Surroundings {
         now: Box::new(move || fixed.unwrap_or_else(Utc::now)),
