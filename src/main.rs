@@ -1,3 +1,77 @@
-//! The program: reads its arguments, opens the store and runs.
+//! The program: reads its arguments, the clock, the environment, randomness and the machine's
+//! zone, and hands them on. Nothing else in the house reads any of these.
 
-fn main() {}
+#![forbid(unsafe_code)]
+
+use chrono::Utc;
+use chrono_tz::Tz;
+use clap::Parser;
+use std::env;
+use std::io::{self, IsTerminal};
+use std::path::PathBuf;
+use std::process::ExitCode;
+use tackfree::cli::{self, Args, Failure, Surroundings};
+
+fn main() -> ExitCode {
+    let args = Args::parse();
+    let ended = color_eyre::install()
+        .map_err(Failure::unexpected)
+        .and_then(|()| surroundings())
+        .and_then(|around| cli::run(&args, &around, &mut io::stdout().lock()));
+    match ended {
+        Ok(()) => ExitCode::SUCCESS,
+        Err(Failure::Unexpected(error)) => {
+            eprintln!("{:?}", color_eyre::Report::msg(error));
+            ExitCode::from(cli::exit::FAILED)
+        }
+        Err(failure) => {
+            for line in failure.lines() {
+                eprintln!("{line}");
+            }
+            ExitCode::from(failure.code())
+        }
+    }
+}
+
+fn surroundings() -> Result<Surroundings, Failure> {
+    let zone = zone();
+    let fixed = match env::var_os("TACKFREE_NOW") {
+        Some(text) => Some(cli::read_now(&text.to_string_lossy(), zone)?),
+        None => None,
+    };
+    let mut random = [0_u8; 8];
+    getrandom::fill(&mut random).map_err(|error| Failure::unexpected(error.to_string()))?;
+    let folders = directories::ProjectDirs::from("", "", "tackfree");
+    Ok(Surroundings {
+        now: Box::new(move || fixed.unwrap_or_else(Utc::now)),
+        zone,
+        random: u64::from_le_bytes(random),
+        store: filled("TACKFREE_STORE").map(PathBuf::from),
+        data_folder: folders.map(|folders| folders.data_dir().to_path_buf()),
+        no_color: filled("NO_COLOR").is_some(),
+        background: env::var("COLORFGBG").ok(),
+        ascii: !speaks_unicode(),
+        on_terminal: io::stdout().is_terminal() && io::stdin().is_terminal(),
+    })
+}
+
+/// A variable that is there and not empty.
+fn filled(name: &str) -> Option<std::ffi::OsString> {
+    env::var_os(name).filter(|value| !value.is_empty())
+}
+
+/// The zone of `TZ` where that names one of the IANA list, else the machine's, else UTC.
+fn zone() -> Tz {
+    let said = env::var("TZ").ok().and_then(|name| name.trim_start_matches(':').parse().ok());
+    let of_machine = || iana_time_zone::get_timezone().ok().and_then(|name| name.parse().ok());
+    said.or_else(of_machine).unwrap_or(Tz::UTC)
+}
+
+/// Whether the locale takes more than ASCII. One that is not set says nothing against it.
+fn speaks_unicode() -> bool {
+    let locale = ["LC_ALL", "LC_CTYPE", "LANG"].into_iter().find_map(filled);
+    locale.is_none_or(|locale| {
+        let locale = locale.to_string_lossy().to_lowercase();
+        locale.contains("utf-8") || locale.contains("utf8")
+    })
+}

@@ -3,6 +3,18 @@
 //! Lives here: turning what the shop knows into lines for paper. May not live here: the store,
 //! the screen, a reading of the clock.
 
+pub mod layout;
+mod ready;
+mod tally;
+mod ticket;
+mod ticket_log;
 mod words;
 
+pub use ready::{ReadyRow, ready_paper, ready_rows};
+pub use tally::{tally_paper, whole_tally_paper};
+pub use ticket::{opening_words, shape_words, ticket_cautions, ticket_paper};
+pub use ticket_log::pass_code;
 pub use words::event_words;
+
+/// Columns of a sheet of paper, and of the narrowest screen.
+pub const PAPER_WIDTH: usize = 80;

@@ -47,6 +47,12 @@ impl Store {
         self.read_only
     }
 
+    /// The number of the layout the store is in: an opened store is always brought up to this
+    /// program's.
+    pub fn layout(&self) -> i64 {
+        schema::known()
+    }
+
     /// What is wrong with the file, in words; nothing when it is sound. Reads all of it.
     ///
     /// # Errors

@@ -1,0 +1,198 @@
+//! The arguments: what can be asked, and the help that says it in the trade's words.
+
+use super::answer::Answer;
+use super::doing::{
+    amend, client, export, hide, import, job, move_along, pass, piece, product, recipe, remove,
+    sandback, scuff, setlist, shop, tick, touch, undo, wipe, wiped_off,
+};
+use super::failure::Failure;
+use super::reading::{
+    bench, clients, jobs, journal, place, products, rack, ready, recipes, tally, ticket,
+};
+use super::session::Session;
+use clap::{Parser, Subcommand};
+use std::path::PathBuf;
+
+/// What the program was asked.
+#[derive(Debug, Parser)]
+#[command(
+    name = "tackfree",
+    version,
+    about = "The whole job of a one-person wood-top shop: measure, sand, seal, stain, coat, set, and what it took.",
+    long_about = "The whole job of a one-person wood-top shop: measure, sand, seal, stain, coat, set, and what it took.\n\nWithout a verb the screen opens. With a verb one thing is read or done and printed, for scripts and for the printer; the same gates hold as on the screen.\n\nPieces are named by their ticket number (3A), jobs by their number, clients, recipes and products by their whole name; each also by its identifier.",
+    after_help = "The store is --store PATH, else the one that TACKFREE_STORE names, else the platform's data folder. TACKFREE_NOW (like 2026-11-25 14:00) holds the clock still.\nExit codes: 0 done, 1 not done (the sentence says why), 2 arguments that do not read, 3 refused by a gate (every reason on its own line).",
+    subcommand_value_name = "VERB",
+    subcommand_help_heading = "Verbs",
+    disable_help_subcommand = false
+)]
+pub struct Args {
+    /// The store to work on; made if it is not there.
+    #[arg(long, value_name = "PATH", global = true)]
+    pub store: Option<PathBuf>,
+    /// Works on an invented shop in a throw-away store, gone at the end.
+    #[arg(long, global = true, conflicts_with = "store")]
+    pub demo: bool,
+    /// Prints JSON instead of text (with a verb).
+    #[arg(long, global = true)]
+    pub json: bool,
+    /// What to do; none opens the screen.
+    #[command(subcommand)]
+    pub verb: Option<Verb>,
+}
+
+/// One thing to read or to do.
+#[derive(Debug, Subcommand)]
+pub enum Verb {
+    /// Tells which pieces are ready and what each of the others waits for.
+    #[command(after_help = ready::MORE)]
+    Ready,
+    /// Lists every piece with a wet or drying coat: tack-free, dry to recoat, when its window shuts.
+    #[command(after_help = rack::MORE)]
+    Rack,
+    /// Tells what was used, what was planned and what it cost, for a job or in all.
+    #[command(after_help = tally::MORE)]
+    Tally(tally::TallyArgs),
+    /// Prints the shop ticket of a piece: stages, sanding sheet, coats, set list, log, amounts.
+    #[command(after_help = ticket::MORE)]
+    Ticket(ticket::TicketArgs),
+    /// Lists the pieces stage by stage: sanding, sealing, staining, topcoats, set.
+    #[command(after_help = bench::MORE)]
+    Bench,
+    /// Lists the clients.
+    #[command(after_help = clients::MORE)]
+    Clients,
+    /// Lists the jobs with their promised dates.
+    #[command(after_help = jobs::MORE)]
+    Jobs,
+    /// Lists the recipes: grits, coats and products of each finish schedule.
+    #[command(after_help = recipes::MORE)]
+    Recipes,
+    /// Lists the products with the figures of their labels.
+    #[command(after_help = products::MORE)]
+    Products,
+    /// Tells what was done and when, newest first.
+    #[command(after_help = journal::MORE)]
+    Journal(journal::JournalArgs),
+    /// Tells where the store lies and how much is in it.
+    #[command(after_help = place::MORE)]
+    Where,
+    /// Enters a client, or changes one.
+    #[command(after_help = client::MORE)]
+    Client(client::ClientArgs),
+    /// Enters a job for a client, or changes one.
+    #[command(after_help = job::MORE)]
+    Job(job::JobArgs),
+    /// Enters a piece of a job, or changes one: its faces and areas follow from its shape.
+    #[command(after_help = piece::MORE)]
+    Piece(piece::PieceArgs),
+    /// Enters a product, or changes one; a figure not given is its family's usual one.
+    #[command(after_help = product::MORE)]
+    Product(product::ProductArgs),
+    /// Enters a recipe, most easily like another, or changes one.
+    #[command(after_help = recipe::MORE)]
+    Recipe(Box<recipe::RecipeArgs>),
+    /// Shows or changes the shop's settings: name, units, zone.
+    #[command(after_help = shop::MORE)]
+    Shop(shop::ShopArgs),
+    /// Removes a client without jobs, a job without pieces, a piece without work, an unused recipe.
+    #[command(after_help = remove::MORE)]
+    Remove(remove::RemoveArgs),
+    /// Ticks a grit on faces of a piece: each looked at, none skipped.
+    #[command(after_help = tick::MORE)]
+    Tick(tick::TickArgs),
+    /// Takes a tick back that was a mistake; later ticks of that face go with it.
+    #[command(after_help = tick::UNTICK_MORE)]
+    Untick(tick::UntickArgs),
+    /// Logs the wipe-down between the last grit and the first coat.
+    #[command(after_help = wipe::MORE)]
+    Wipe(wipe::WipeArgs),
+    /// Logs one pass: one product, applied once, in one go, on one or more pieces.
+    #[command(after_help = pass::MORE)]
+    Pass(pass::PassArgs),
+    /// Logs that the stain was wiped off.
+    #[command(after_help = wiped_off::MORE)]
+    WipedOff(wiped_off::WipedOffArgs),
+    /// Logs a scuff, or the abrading that a missed window asks for.
+    #[command(after_help = scuff::MORE)]
+    Scuff(scuff::ScuffArgs),
+    /// Logs a touch test of the last coat.
+    #[command(after_help = touch::MORE)]
+    Touch(touch::TouchArgs),
+    /// Sands faces back to a grit, with the reason; their finer ticks and coats are to do again.
+    #[command(after_help = sandback::MORE)]
+    Sandback(sandback::SandbackArgs),
+    /// Declares a face not exposed (glued to another part, say), with the written reason.
+    #[command(after_help = hide::MORE)]
+    Hide(hide::HideArgs),
+    /// Withdraws that declaration: the face is exposed after all.
+    #[command(after_help = hide::SHOW_MORE)]
+    Show(hide::ShowArgs),
+    /// Moves pieces along to the next stage that asks something.
+    #[command(after_help = move_along::MORE)]
+    Move(move_along::MoveArgs),
+    /// Moves a piece one stage back.
+    #[command(after_help = move_along::BACK_MORE)]
+    Back(move_along::BackArgs),
+    /// Ticks a line of the set list.
+    #[command(after_help = setlist::MORE)]
+    Setlist(setlist::SetlistArgs),
+    /// Corrects how much a pass used.
+    #[command(after_help = amend::MORE)]
+    Amend(amend::AmendArgs),
+    /// Undoes the newest action, also after a restart.
+    #[command(after_help = undo::MORE)]
+    Undo,
+    /// Does again what was undone last.
+    #[command(after_help = undo::REDO_MORE)]
+    Redo,
+    /// Writes the whole shop as plain files into a new folder.
+    #[command(after_help = export::MORE)]
+    Export(export::ExportArgs),
+    /// Brings a whole shop in from plain files, into a store without clients.
+    #[command(after_help = import::MORE)]
+    Import(import::ImportArgs),
+}
+
+impl Verb {
+    /// Does it.
+    pub(super) fn run(&self, session: &mut Session<'_>) -> Result<Answer, Failure> {
+        match self {
+            Self::Ready => ready::run(session),
+            Self::Rack => rack::run(session),
+            Self::Tally(args) => tally::run(args, session),
+            Self::Ticket(args) => ticket::run(args, session),
+            Self::Bench => bench::run(session),
+            Self::Clients => clients::run(session),
+            Self::Jobs => jobs::run(session),
+            Self::Recipes => recipes::run(session),
+            Self::Products => products::run(session),
+            Self::Journal(args) => journal::run(args, session),
+            Self::Where => place::run(session),
+            Self::Client(args) => client::run(args, session),
+            Self::Job(args) => job::run(args, session),
+            Self::Piece(args) => piece::run(args, session),
+            Self::Product(args) => product::run(args, session),
+            Self::Recipe(args) => recipe::run(args, session),
+            Self::Shop(args) => shop::run(args, session),
+            Self::Remove(args) => remove::run(args, session),
+            Self::Tick(args) => tick::run(args, session),
+            Self::Untick(args) => tick::untick(args, session),
+            Self::Wipe(args) => wipe::run(args, session),
+            Self::Pass(args) => pass::run(args, session),
+            Self::WipedOff(args) => wiped_off::run(args, session),
+            Self::Scuff(args) => scuff::run(args, session),
+            Self::Touch(args) => touch::run(args, session),
+            Self::Sandback(args) => sandback::run(args, session),
+            Self::Hide(args) => hide::run(args, session),
+            Self::Show(args) => hide::show(args, session),
+            Self::Move(args) => move_along::run(args, session),
+            Self::Back(args) => move_along::back(args, session),
+            Self::Setlist(args) => setlist::run(args, session),
+            Self::Amend(args) => amend::run(args, session),
+            Self::Undo => undo::run(session),
+            Self::Redo => undo::redo(session),
+            Self::Export(args) => export::run(args, session),
+            Self::Import(args) => import::run(args, session),
+        }
+    }
+}

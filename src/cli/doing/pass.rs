@@ -1,0 +1,81 @@
+//! Logs a pass.
+
+use crate::cli::answer::Answer;
+use crate::cli::failure::Failure;
+use crate::cli::find;
+use crate::cli::session::Session;
+use crate::desk::typed::{read_air, read_amount, read_scuff};
+use crate::desk::{Action, PassDraft};
+use crate::shop::{CoatKind, PieceFile, Stage, Ticket};
+use clap::Args;
+
+/// Examples.
+pub const MORE: &str = "Examples:\n  tackfree pass 1A\n  tackfree pass 1A 1B --used \"4 oz\" --start \"40 min ago\" --air \"68F 45%\" --scuffed \"brown paper\"\n  tackfree pass 1A --faces \"left, right\" --used \"1042 g > 884 g\"\n\nWhat kind of coat it is follows from the stage of the first piece. Without --faces: those next in\nline; without --product: the schedule's; without --used: estimated from area and spread rate. A\ncoat below that is not dry to recoat refuses it, unless a touch test says otherwise.";
+
+/// What was typed.
+#[derive(Debug, Args)]
+pub struct PassArgs {
+    /// The pieces, coated in one go.
+    #[arg(required = true)]
+    pub pieces: Vec<String>,
+    /// The faces; those next in line unless said.
+    #[arg(long)]
+    pub faces: Option<String>,
+    /// The product; the schedule's unless said.
+    #[arg(long)]
+    pub product: Option<String>,
+    /// When it started; as its end unless said.
+    #[arg(long, value_name = "TIME", allow_hyphen_values = true)]
+    pub start: Option<String>,
+    /// When it ended; now unless said. Drying counts from here.
+    #[arg(long, visible_alias = "at", value_name = "TIME", allow_hyphen_values = true)]
+    pub end: Option<String>,
+    /// How much: "4 oz", "120 mL", or the can before and after, "1042 g > 884 g".
+    #[arg(long, value_name = "AMOUNT", allow_hyphen_values = true)]
+    pub used: Option<String>,
+    /// Shop air: "68F 45%".
+    #[arg(long, allow_hyphen_values = true)]
+    pub air: Option<String>,
+    /// Scuffed just before, with a grit like 320, pad or "brown paper".
+    #[arg(long, value_name = "MEANS", allow_hyphen_values = true)]
+    pub scuffed: Option<String>,
+}
+
+/// The kind of coat laid where this piece stands, or next after it: the desk then says what is
+/// still missing for that.
+fn kind_at(file: &PieceFile) -> CoatKind {
+    let ticket = Ticket::of(file);
+    let next = |stage: Stage| ticket.schedule.next_stage(stage);
+    CoatKind::of_stage(ticket.stage)
+        .or_else(|| next(ticket.stage).and_then(CoatKind::of_stage))
+        .unwrap_or(CoatKind::Topcoat)
+}
+
+/// Does it.
+pub fn run(args: &PassArgs, session: &mut Session<'_>) -> Result<Answer, Failure> {
+    let shop = session.shop()?;
+    let files = find::pieces(&shop, &args.pieces)?;
+    let kind = files.first().map_or(CoatKind::Topcoat, |file| kind_at(file));
+    let product = match &args.product {
+        Some(text) => Some(find::product(&shop, text)?.id),
+        None => None,
+    };
+    let ended = session.when("end", args.end.as_deref(), &shop)?;
+    let started = match &args.start {
+        Some(text) => session.when("start", Some(text), &shop)?,
+        None => ended,
+    };
+    let settings = &shop.settings;
+    let draft = PassDraft {
+        picks: find::picks(&shop, &args.pieces, args.faces.as_deref())?,
+        kind,
+        product,
+        started,
+        ended,
+        amount: read_amount(args.used.as_deref().unwrap_or(""), settings)?,
+        air: read_air(args.air.as_deref().unwrap_or(""), settings)?,
+        scuffed_first: read_scuff(args.scuffed.as_deref().unwrap_or(""))
+            .map_err(|error| error.at("scuffed"))?,
+    };
+    session.perform(&Action::LogPass(draft))
+}

@@ -1,0 +1,91 @@
+//! Enters or changes a piece.
+
+use super::put;
+use crate::cli::answer::Answer;
+use crate::cli::failure::Failure;
+use crate::cli::find;
+use crate::cli::session::Session;
+use crate::desk::typed::{PieceTyped, read_piece};
+use crate::desk::{Action, Which};
+use clap::Args;
+
+/// Examples.
+pub const MORE: &str = "Example:\n  tackfree piece 1 \"bar top\" --size \"98 3/8 x 25 1/2\" --thickness \"1 1/2\" --kind bar \\\n    --species \"hard maple\" --construction edge --profile \"round-over 1/4\" \\\n    --cutout \"30 x 16 r 3/4 at 49 1/4, 12 3/4\" --hole \"1 3/8 at 75, 22 1/2\" \\\n    --band 2 --recipe \"gel stain under a wiped film\"\n\nPlaces are of the centre, from the left end and from the front edge. A size without a unit is in\nthe shop's own (inches or mm); 8' 2 3/8\", 98-3/8, 2500mm and 2.5 m read too.";
+
+/// What was typed.
+#[derive(Debug, Args)]
+pub struct PieceArgs {
+    /// The job it belongs to, by its number or title.
+    #[arg(value_name = "JOB", required_unless_present = "change", conflicts_with = "change")]
+    pub job: Option<String>,
+    /// What the shop calls it.
+    #[arg(value_name = "NAME", required_unless_present = "change", conflicts_with = "change")]
+    pub name: Option<String>,
+    /// Changes this piece; what is not given stays.
+    #[arg(long, value_name = "PIECE")]
+    pub change: Option<String>,
+    /// The new name, with --change.
+    #[arg(long, value_name = "NAME", requires = "change")]
+    pub rename: Option<String>,
+    /// Length along the grain x width, or round and the diameter.
+    #[arg(long, allow_hyphen_values = true)]
+    pub size: Option<String>,
+    /// Thickness (1 1/2 in or 38 mm unless said).
+    #[arg(long, allow_hyphen_values = true)]
+    pub thickness: Option<String>,
+    /// counter, island, bar, vanity, table, shelf, tread or sample.
+    #[arg(long)]
+    pub kind: Option<String>,
+    /// The wood.
+    #[arg(long)]
+    pub species: Option<String>,
+    /// face, edge or end grain, or slab.
+    #[arg(long)]
+    pub construction: Option<String>,
+    /// square, eased 1/16, round-over 1/4 or chamfer 1/8.
+    #[arg(long, allow_hyphen_values = true)]
+    pub profile: Option<String>,
+    /// A cutout: width x depth, r corner radius, at its centre; once for each.
+    #[arg(long, allow_hyphen_values = true)]
+    pub cutout: Vec<String>,
+    /// A hole: diameter at its centre; once for each.
+    #[arg(long, allow_hyphen_values = true)]
+    pub hole: Vec<String>,
+    /// Width of the stained band of the underside, or none.
+    #[arg(long, allow_hyphen_values = true)]
+    pub band: Option<String>,
+    /// The recipe it follows; the first one unless said.
+    #[arg(long)]
+    pub recipe: Option<String>,
+}
+
+/// Does it.
+pub fn run(args: &PieceArgs, session: &mut Session<'_>) -> Result<Answer, Failure> {
+    let shop = session.shop()?;
+    let (which, job, mut typed) = match &args.change {
+        None => {
+            let job = find::job(&shop, args.job.as_deref().unwrap_or(""))?;
+            (Which::New, job.id, PieceTyped::starting(&shop))
+        }
+        Some(text) => {
+            let piece = &find::piece(&shop, text)?.piece;
+            (Which::This(piece.id), piece.job, PieceTyped::of(piece, &shop))
+        }
+    };
+    put(&mut typed.name, args.name.as_ref().or(args.rename.as_ref()));
+    put(&mut typed.size, args.size.as_ref());
+    put(&mut typed.thickness, args.thickness.as_ref());
+    put(&mut typed.kind, args.kind.as_ref());
+    put(&mut typed.species, args.species.as_ref());
+    put(&mut typed.construction, args.construction.as_ref());
+    put(&mut typed.profile, args.profile.as_ref());
+    if !args.cutout.is_empty() {
+        typed.cutouts = args.cutout.join("; ");
+    }
+    if !args.hole.is_empty() {
+        typed.holes = args.hole.join("; ");
+    }
+    put(&mut typed.band, args.band.as_ref());
+    put(&mut typed.recipe, args.recipe.as_ref());
+    session.perform(&Action::SavePiece(which, read_piece(&typed, job, &shop)?))
+}

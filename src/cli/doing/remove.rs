@@ -1,0 +1,46 @@
+//! Removes what nothing hangs on.
+
+use crate::cli::answer::Answer;
+use crate::cli::failure::Failure;
+use crate::cli::find;
+use crate::cli::session::Session;
+use crate::desk::Action;
+use clap::{Args, ValueEnum};
+
+/// Examples.
+pub const MORE: &str = "Example:\n  tackfree remove piece 3B\n\nWork on record is never removed; undo takes back the newest action.";
+
+/// What can be removed.
+#[derive(Debug, Clone, Copy, ValueEnum)]
+pub enum Removable {
+    /// A client without jobs.
+    Client,
+    /// A job without pieces.
+    Job,
+    /// A piece on which nothing was logged.
+    Piece,
+    /// A recipe no piece follows.
+    Recipe,
+}
+
+/// What was typed.
+#[derive(Debug, Args)]
+pub struct RemoveArgs {
+    /// What it is.
+    pub what: Removable,
+    /// Which one.
+    pub which: String,
+}
+
+/// Does it.
+pub fn run(args: &RemoveArgs, session: &mut Session<'_>) -> Result<Answer, Failure> {
+    let shop = session.shop()?;
+    let text = &args.which;
+    let action = match args.what {
+        Removable::Client => Action::RemoveClient(find::client(&shop, text)?.id),
+        Removable::Job => Action::RemoveJob(find::job(&shop, text)?.id),
+        Removable::Piece => Action::RemovePiece(find::piece(&shop, text)?.piece.id),
+        Removable::Recipe => Action::RemoveRecipe(find::recipe(&shop, text)?.id),
+    };
+    session.perform(&action)
+}

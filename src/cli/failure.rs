@@ -1,0 +1,109 @@
+//! Why a command ended without doing what was asked, and with which exit code.
+
+use crate::desk::typed::FieldError;
+use crate::desk::{BooksError, DeskError};
+use crate::units::clean_line;
+use chrono::{DateTime, Utc};
+use chrono_tz::Tz;
+use std::error::Error;
+
+/// The exit codes.
+pub mod exit {
+    /// Something was wrong with what was asked, in words.
+    pub const FAILED: u8 = 1;
+    /// The arguments do not read.
+    pub const USAGE: u8 = 2;
+    /// A gate held it back; every reason was told.
+    pub const REFUSED: u8 = 3;
+}
+
+/// Why a command ended without doing what was asked. Nothing of it was saved.
+#[derive(Debug)]
+pub enum Failure {
+    /// Sentences for the person.
+    Said(Vec<String>),
+    /// The arguments do not go together.
+    Usage(Vec<String>),
+    /// A gate held it back: what, then every reason on its own line.
+    Refused(Vec<String>),
+    /// Something no sentence was written for.
+    Unexpected(Box<dyn Error + Send + Sync>),
+}
+
+impl Failure {
+    /// One sentence.
+    pub fn said(sentence: impl ToString) -> Self {
+        Self::Said(vec![sentence.to_string()])
+    }
+
+    /// Something unexpected.
+    pub fn unexpected(error: impl Into<Box<dyn Error + Send + Sync>>) -> Self {
+        Self::Unexpected(error.into())
+    }
+
+    /// What the desk answered.
+    pub fn of_desk(error: &DeskError, now: DateTime<Utc>, zone: Tz) -> Self {
+        let lines = error.lines(now, zone);
+        match error {
+            DeskError::Refused { .. } => Self::Refused(lines),
+            _ => Self::Said(lines),
+        }
+    }
+
+    /// What it says, line by line, clean of control characters: parts of it were typed.
+    pub fn lines(&self) -> Vec<String> {
+        match self {
+            Self::Said(lines) | Self::Usage(lines) | Self::Refused(lines) => {
+                lines.iter().map(|line| clean_line(line).0).collect()
+            }
+            Self::Unexpected(error) => vec![error.to_string()],
+        }
+    }
+
+    /// Its exit code.
+    pub fn code(&self) -> u8 {
+        match self {
+            Self::Said(_) | Self::Unexpected(_) => exit::FAILED,
+            Self::Usage(_) => exit::USAGE,
+            Self::Refused(_) => exit::REFUSED,
+        }
+    }
+}
+
+impl From<BooksError> for Failure {
+    fn from(error: BooksError) -> Self {
+        Self::said(error)
+    }
+}
+
+/// The option a field of what was typed came from; names and titles stand without one.
+fn option_of(field: &str) -> Option<String> {
+    Some(match field {
+        "name" | "title" | "verdict" | "client" | "item" => return None,
+        "cutouts" => "--cutout".to_owned(),
+        "holes" => "--hole".to_owned(),
+        "amount" => "--used".to_owned(),
+        "cure_days" => "--cure".to_owned(),
+        "scuff" => "scuff".to_owned(),
+        "house_built" => "--built".to_owned(),
+        "shop_name" => "--name".to_owned(),
+        "shop_address" => "--address".to_owned(),
+        other => format!("--{}", other.replace('_', "-")),
+    })
+}
+
+impl From<FieldError> for Failure {
+    fn from(error: FieldError) -> Self {
+        Self::from(vec![error])
+    }
+}
+
+impl From<Vec<FieldError>> for Failure {
+    fn from(errors: Vec<FieldError>) -> Self {
+        let say = |error: FieldError| match option_of(error.field) {
+            Some(option) => format!("{option}: {}", error.message),
+            None => error.message,
+        };
+        Self::Said(errors.into_iter().map(say).collect())
+    }
+}

@@ -1,0 +1,73 @@
+//! The stages with their pieces, as a list.
+
+use super::{PieceJson, moment};
+use crate::cli::answer::Answer;
+use crate::cli::failure::Failure;
+use crate::cli::session::Session;
+use crate::coating::LabelHours;
+use crate::papers::PAPER_WIDTH;
+use crate::papers::layout::Columns;
+use crate::shop::{PieceFile, Stage, Ticket, Waiting, waiting};
+use serde::Serialize;
+
+/// Examples and fields.
+pub const MORE: &str = "Example:\n  tackfree bench\n\nWith --json: now, stages [stage, pieces [ticket, id, piece, job_no, job, client, shows, waits_for,\nuntil]], always the five stages in their order.";
+
+#[derive(Serialize)]
+struct BenchJson {
+    now: String,
+    stages: Vec<StageJson>,
+}
+
+#[derive(Serialize)]
+struct StageJson {
+    stage: &'static str,
+    pieces: Vec<RowJson>,
+}
+
+#[derive(Serialize)]
+struct RowJson {
+    #[serde(flatten)]
+    piece: PieceJson,
+    shows: &'static str,
+    waits_for: String,
+    until: Option<String>,
+}
+
+/// Reads it.
+pub fn run(session: &mut Session<'_>) -> Result<Answer, Failure> {
+    let shop = session.shop()?;
+    let (now, zone) = (session.now, shop.settings.zone);
+    let gates = shop.gates(&LabelHours);
+    let all: Vec<(&PieceFile, Stage, Waiting)> = shop
+        .files
+        .iter()
+        .map(|file| {
+            let ticket = Ticket::of(file);
+            (file, ticket.stage, waiting(&ticket, &gates, now))
+        })
+        .collect();
+    let (mut lines, mut stages) = (Vec::new(), Vec::new());
+    for stage in Stage::ALL {
+        let mut columns = Columns::at_most(&[8, 22, 18]);
+        let mut pieces = Vec::new();
+        for (file, _, waits) in all.iter().filter(|(_, at, _)| *at == stage) {
+            let piece = PieceJson::of(&shop, file);
+            let words = waits.words(now, zone);
+            columns.row([&piece.ticket, &piece.piece, &piece.client, &words]);
+            pieces.push(RowJson {
+                piece,
+                shows: waits.shows().word(),
+                waits_for: words,
+                until: waits.until().map(moment),
+            });
+        }
+        if !lines.is_empty() {
+            lines.push(String::new());
+        }
+        lines.push(format!("{} ({})", stage.word().to_uppercase(), pieces.len()));
+        lines.extend(columns.lines(2, PAPER_WIDTH));
+        stages.push(StageJson { stage: stage.word(), pieces });
+    }
+    Answer::new(lines, BenchJson { now: moment(now), stages })
+}

@@ -1,0 +1,119 @@
+//! One command at work: the store, the moment, and the way to the desk.
+
+use super::answer::Answer;
+use super::failure::Failure;
+use super::setup::{Opened, Surroundings};
+use crate::coating::LabelHours;
+use crate::coating::id::Mint;
+use crate::desk::typed::read_when;
+use crate::desk::{Action, Desk, Made, Scope, Shop};
+use crate::papers::layout::wrap;
+use crate::store::Store;
+use chrono::{DateTime, NaiveDate, Utc};
+use chrono_tz::Tz;
+use serde::Serialize;
+
+/// The store and the moment for one command.
+pub struct Session<'a> {
+    /// The store.
+    pub store: &'a mut Store,
+    /// Where identifiers come from.
+    pub mint: &'a mut Mint,
+    /// The moment.
+    pub now: DateTime<Utc>,
+    /// The machine's zone.
+    pub zone: Tz,
+}
+
+/// What a doing verb answers as JSON.
+#[derive(Debug, Serialize)]
+struct DoneJson<'a> {
+    /// What was done, in the journal's words.
+    done: &'a str,
+    /// What to mind.
+    notes: &'a [String],
+    /// The identifier of what was made, if anything was.
+    made: Option<String>,
+    /// What later commands call it: a ticket number, a job number, a name.
+    called: Option<String>,
+}
+
+impl<'a> Session<'a> {
+    /// A session on an opened store.
+    pub fn new(opened: &'a mut Opened, around: &Surroundings) -> Self {
+        Self {
+            store: &mut opened.store,
+            mint: &mut opened.mint,
+            now: (around.now)(),
+            zone: around.zone,
+        }
+    }
+
+    /// The whole shop as it stands.
+    pub fn shop(&self) -> Result<Shop, Failure> {
+        Ok(Shop::read(self.store, Scope::All, self.zone)?)
+    }
+
+    /// Today in the shop.
+    pub fn today(&self, shop: &Shop) -> NaiveDate {
+        self.now.with_timezone(&shop.settings.zone).date_naive()
+    }
+
+    /// A moment as typed after an option; nothing is now.
+    pub fn when(
+        &self,
+        option: &'static str,
+        text: Option<&str>,
+        shop: &Shop,
+    ) -> Result<DateTime<Utc>, Failure> {
+        let read = read_when(text.unwrap_or(""), self.now, shop.settings.zone);
+        Ok(read.map_err(|error| error.at(option))?)
+    }
+
+    /// Does an action and answers with what was done and what to mind.
+    pub fn perform(&mut self, action: &Action) -> Result<Answer, Failure> {
+        let zone = self.store_zone()?;
+        let mut desk = Desk {
+            books: self.store,
+            now: self.now,
+            mint: self.mint,
+            clock: &LabelHours,
+            zone: self.zone,
+        };
+        let done =
+            desk.perform(action).map_err(|error| Failure::of_desk(&error, self.now, zone))?;
+        let mut lines = wrap(&done.words, usize::MAX, 0);
+        lines.extend(done.notes.iter().map(|note| format!("Mind: {note}")));
+        let (made, called) = self.made(done.made)?;
+        Answer::new(lines, DoneJson { done: &done.words, notes: &done.notes, made, called })
+    }
+
+    fn store_zone(&self) -> Result<Tz, Failure> {
+        use crate::desk::Books;
+        Ok(self.store.settings()?.map_or(self.zone, |settings| settings.zone))
+    }
+
+    /// The identifier of what was made, and what it is called.
+    fn made(&self, made: Made) -> Result<(Option<String>, Option<String>), Failure> {
+        if made == Made::Nothing {
+            return Ok((None, None));
+        }
+        let shop = self.shop()?;
+        let (id, called) = match made {
+            Made::Nothing => return Ok((None, None)),
+            Made::Client(id) => {
+                (id.to_string(), shop.client(id).map(|client| client.name.clone()))
+            }
+            Made::Job(id) => (id.to_string(), shop.job(id).map(|job| job.no.to_string())),
+            Made::Piece(id) => (id.to_string(), shop.file(id).map(|file| shop.ticket_no(file))),
+            Made::Recipe(id) => {
+                (id.to_string(), shop.recipe(id).map(|recipe| recipe.name.clone()))
+            }
+            Made::Product(id) => {
+                (id.to_string(), shop.product(id).map(|product| product.name.clone()))
+            }
+            Made::Pass(id) => (id.to_string(), Some(crate::papers::pass_code(id))),
+        };
+        Ok((Some(id), called))
+    }
+}
