@@ -14,7 +14,10 @@ pub struct Answer {
 impl Answer {
     /// Lines, and the same as JSON.
     pub fn new(lines: Vec<String>, json: impl Serialize) -> Result<Self, Failure> {
-        Ok(Self { lines, json: serde_json::to_value(json).map_err(Failure::unexpected)? })
+        Ok(Self {
+            lines,
+            json: serde_json::to_value(json).map_err(Failure::unexpected)?,
+        })
     }
 
     /// What goes to the terminal, the printer or the script.

@@ -7,12 +7,14 @@
 mod action;
 mod books;
 mod error;
+mod moves;
 mod passes;
 mod people;
 mod perform;
 mod pieces;
 mod recipes;
 mod snapshot;
+mod steps;
 pub mod typed;
 mod work;
 

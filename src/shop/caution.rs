@@ -106,6 +106,16 @@ pub fn cautions_for_pass(product: &Product, kind: CoatKind, scuffs: bool) -> Vec
     out
 }
 
+/// Cautions of wiping with this product, or of wiping it off.
+pub fn cautions_for_wipe(product: &Product) -> Vec<Caution> {
+    cautions_for_pass(product, CoatKind::Stain, false)
+}
+
+/// Cautions of scuffing a film.
+pub fn cautions_for_scuff() -> Vec<Caution> {
+    vec![FINISH_DUST]
+}
+
 /// Cautions of a job: lead paint in a house built before 1978.
 pub fn cautions_for_job(job: &Job) -> Vec<Caution> {
     if job.house_built.is_some_and(|year| year < 1978) {

@@ -27,7 +27,10 @@ mod ticket;
 mod waits;
 
 pub use blocker::Blocker;
-pub use caution::{Caution, cautions_for_job, cautions_for_pass, cautions_for_stage};
+pub use caution::{
+    Caution, cautions_for_job, cautions_for_pass, cautions_for_scuff, cautions_for_stage,
+    cautions_for_wipe,
+};
 pub use check::{Gates, Strictness};
 pub use event::{CoatKind, Event, ScuffMeans, SetItem, TouchVerdict, What};
 pub use face_state::{Coat, FaceState};

@@ -179,6 +179,16 @@ impl Waiting {
         }
     }
 
+    /// In words with how it shows in front, where the words do not say that themselves.
+    pub fn line(&self, now: DateTime<Utc>, zone: Tz) -> String {
+        let (words, shows) = (self.words(now, zone), self.shows().word());
+        if words.starts_with(shows) {
+            words
+        } else {
+            format!("{shows}: {words}")
+        }
+    }
+
     /// How it shows.
     pub fn shows(&self) -> Shows {
         match self {

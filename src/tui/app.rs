@@ -2,7 +2,6 @@
 //! screen sees it. `update` is pure: it changes this state and says what is to be done outside.
 
 use super::forms::{FormKind, OpenForm};
-use super::kit::form::FormAction;
 use super::kit::key::Key;
 use super::kit::pager::Pager;
 use super::kit::theme::Theme;
@@ -15,7 +14,7 @@ use super::screens::recipes::Recipes;
 use super::screens::shelf::Shelf;
 use super::screens::ticket::TicketScreen;
 use crate::coating::DryingClock;
-use crate::desk::{Action, DeskError, Done, JournalLine, Made, Shop, Which};
+use crate::desk::{Action, JournalLine, Shop, Which};
 use crate::shop::{PieceId, Shows, Ticket, waiting};
 use chrono::{DateTime, Utc};
 
@@ -87,11 +86,11 @@ pub struct App {
     /// Pieces that came due since they were last acknowledged.
     pub due: Vec<PieceId>,
     /// Pieces that were waiting when last looked at.
-    waiting: Vec<PieceId>,
+    pub(super) waiting: Vec<PieceId>,
     /// Whether the topmost form's action is under way.
-    submitted: bool,
+    pub(super) submitted: bool,
     /// What was typed into forms that were left without saving.
-    drafts: Vec<(FormKind, Vec<(String, String)>)>,
+    pub(super) drafts: Vec<(FormKind, Vec<(String, String)>)>,
 }
 
 impl App {
@@ -163,7 +162,7 @@ impl App {
         }
     }
 
-    fn settle(&mut self) {
+    pub(super) fn settle(&mut self) {
         let ctx = Ctx {
             shop: &self.shop,
             journal: &self.journal,
@@ -190,7 +189,7 @@ impl App {
     }
 
     /// Pieces that wait for a moment still to come.
-    fn not_yet(&self) -> Vec<PieceId> {
+    pub(super) fn not_yet(&self) -> Vec<PieceId> {
         let gates = self.shop.gates(self.clock.as_ref());
         self.shop
             .files
@@ -253,8 +252,7 @@ impl App {
     /// Pasted text goes into the form.
     pub fn paste(&mut self, text: &str) {
         if let Some(Layer::Form(open)) = self.layers.last_mut() {
-            open.form.paste(text);
-            open.changed(&self.shop, self.now);
+            open.paste(text, &self.shop, self.now);
         }
     }
 
@@ -318,7 +316,7 @@ impl App {
             Wish::Form(kind) => self.open_form(kind),
             Wish::Ticket(piece) => self.open_ticket(piece),
             Wish::Go(place) => self.go(place),
-            Wish::Tell(lines) => self.layers.push(Layer::Tell(Pager::new(lines))),
+            Wish::Tell(lines) => self.tell(lines),
             Wish::Read { title, lines } => {
                 self.layers.push(Layer::Read(title, Pager::new(lines)));
             }
@@ -329,120 +327,6 @@ impl App {
             }
         }
         Vec::new()
-    }
-
-    fn open_ticket(&mut self, piece: PieceId) {
-        self.layers.push(Layer::Ticket(TicketScreen::new(piece)));
-        self.settle();
-    }
-
-    fn open_form(&mut self, kind: FormKind) {
-        let draft = self.drafts.iter().position(|(of, _)| *of == kind);
-        let mut open = OpenForm::new(kind, &self.shop, self.now);
-        if let Some(at) = draft {
-            let (_, draft) = self.drafts.remove(at);
-            open.form.fill(&draft);
-            open.changed(&self.shop, self.now);
-            self.said.words = "What you had typed here is back.".to_owned();
-        }
-        self.layers.push(Layer::Form(Box::new(open)));
-    }
-
-    /// Leaves the topmost form; what was typed is kept until it is opened again.
-    fn leave_form(&mut self) {
-        if let Some(Layer::Form(open)) = self.layers.pop()
-            && open.form.is_touched()
-        {
-            self.drafts.retain(|(kind, _)| *kind != open.kind);
-            self.drafts.push((open.kind.clone(), open.form.draft()));
-            self.said.words =
-                "Not saved. What you typed is kept and comes back when you open this form again."
-                    .to_owned();
-        }
-    }
-
-    fn form_key(&mut self, key: &Key) -> Vec<Effect> {
-        let Some(Layer::Form(open)) = self.layers.last_mut() else {
-            return Vec::new();
-        };
-        match open.form.key(key) {
-            FormAction::None => Vec::new(),
-            FormAction::Changed => {
-                open.changed(&self.shop, self.now);
-                Vec::new()
-            }
-            FormAction::Submit => match open.submit(&self.shop, self.now) {
-                Some(action) => {
-                    self.submitted = true;
-                    vec![Effect::Act(action)]
-                }
-                None => Vec::new(),
-            },
-            FormAction::Cancel => {
-                self.leave_form();
-                Vec::new()
-            }
-        }
-    }
-
-    /// How an action ended.
-    pub fn ended(&mut self, result: Result<Done, DeskError>) {
-        let from_form = std::mem::take(&mut self.submitted);
-        match result {
-            Ok(done) => {
-                let form = if from_form { self.layers.pop() } else { None };
-                let made = done.made;
-                self.said = Said {
-                    words: done.words,
-                    notes: done.notes,
-                };
-                self.waiting = self.not_yet();
-                self.due.retain(|piece| !self.waiting.contains(piece));
-                if form.is_some() {
-                    self.lead_on(made);
-                }
-            }
-            Err(error) => {
-                let zone = self.shop.settings.zone;
-                let now = self.now;
-                if from_form
-                    && let Some(Layer::Form(open)) = self.layers.last_mut()
-                    && open.refused(&error, now, zone)
-                {
-                    return;
-                }
-                self.layers
-                    .push(Layer::Tell(Pager::new(error.lines(now, zone))));
-            }
-        }
-    }
-
-    /// After the first client comes the first job, after it the first piece, then its ticket.
-    fn lead_on(&mut self, made: Made) {
-        match made {
-            Made::Client(client) if !self.shop.jobs.iter().any(|job| job.client == client) => {
-                self.open_form(FormKind::Job(Which::New, Some(client)));
-            }
-            Made::Job(job) if !self.shop.files.iter().any(|file| file.piece.job == job) => {
-                self.open_form(FormKind::Piece(Which::New, Some(job)));
-            }
-            Made::Piece(piece) => {
-                self.bench.focus_on(piece);
-                let fresh = self
-                    .shop
-                    .file(piece)
-                    .is_some_and(|file| file.events.is_empty());
-                if fresh
-                    && !self
-                        .layers
-                        .iter()
-                        .any(|layer| matches!(layer, Layer::Ticket(_)))
-                {
-                    self.open_ticket(piece);
-                }
-            }
-            _ => {}
-        }
     }
 
     /// The topmost screen under forms and notices, with what it may look at.

@@ -6,7 +6,10 @@ use super::kit::draw::{clear, put, put_row};
 use super::kit::text::{fit, width as cells_of, wrap};
 use super::kit::{form_view, pager::Pager};
 use super::screen::Place;
-use crate::shop::{Caution, Ticket, cautions_for_pass, waiting};
+use crate::shop::{
+    Caution, PieceId, Ticket, WipeDown, cautions_for_pass, cautions_for_scuff, cautions_for_wipe,
+    waiting,
+};
 use ratatui::buffer::Buffer;
 use ratatui::layout::{Position, Rect};
 
@@ -198,17 +201,30 @@ fn draw_form(app: &App, open: &OpenForm, buf: &mut Buffer, area: Rect) -> Option
 
 /// The cautions of the step a form is about.
 fn form_cautions(app: &App, kind: &FormKind) -> Vec<Caution> {
-    let FormKind::Pass { pieces, kind } = kind else {
-        return Vec::new();
+    let schedule = |pieces: &[PieceId]| {
+        let file = pieces.first().and_then(|piece| app.shop.file(*piece))?;
+        Some(&file.schedule)
     };
-    let product = pieces
-        .first()
-        .and_then(|piece| app.shop.file(*piece))
-        .and_then(|file| file.schedule.product_for(*kind))
-        .and_then(|id| app.shop.product(id));
-    product
-        .map(|product| cautions_for_pass(product, *kind, false))
-        .unwrap_or_default()
+    match kind {
+        FormKind::Pass { pieces, kind } => schedule(pieces)
+            .and_then(|schedule| app.shop.product(schedule.product_for(*kind)?))
+            .map(|product| cautions_for_pass(product, *kind, false))
+            .unwrap_or_default(),
+        FormKind::Wipe { pieces } => match schedule(pieces).map(|schedule| schedule.wipe_down) {
+            Some(WipeDown::With(id)) => app
+                .shop
+                .product(id)
+                .map(cautions_for_wipe)
+                .unwrap_or_default(),
+            _ => Vec::new(),
+        },
+        FormKind::WipeOff { pieces } => schedule(pieces)
+            .and_then(|schedule| app.shop.product(schedule.stain?))
+            .map(cautions_for_wipe)
+            .unwrap_or_default(),
+        FormKind::Scuff { .. } => cautions_for_scuff(),
+        _ => Vec::new(),
+    }
 }
 
 fn read(app: &App, buf: &mut Buffer, area: Rect, title: &str, pager: &Pager) {

@@ -2,133 +2,12 @@
 
 use super::super::forms::FormKind;
 use super::super::kit::key::Key;
-use super::super::kit::keymap::{Binding, Keymap};
 use super::super::screen::{Ctx, Screen, Wish};
+use super::bench_keys::{Do, KEYS};
 use crate::desk::{Action, Which};
 use crate::shop::{CoatKind, PieceFile, PieceId, Stage, Ticket, Waiting, waiting};
 use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
-
-/// What a key does on the Bench.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-enum Do {
-    Left,
-    Right,
-    Up,
-    Down,
-    First,
-    Last,
-    Open,
-    Pick,
-    Next,
-    Move,
-    Pass,
-    Wipe,
-    Scuff,
-    Touch,
-    Unpick,
-    NewPiece,
-}
-
-const KEYS: Keymap<Do> = Keymap(&[
-    Binding {
-        keys: &["enter"],
-        action: Do::Open,
-        hint: "ticket",
-        help: "Opens the ticket of the piece.",
-    },
-    Binding {
-        keys: &["d"],
-        action: Do::Next,
-        hint: "do next",
-        help: "Does what the piece waits for: opens the sheet, the form, or moves it along.",
-    },
-    Binding {
-        keys: &["space"],
-        action: Do::Pick,
-        hint: "pick",
-        help: "Picks the piece, or lets it go; passes and moves then go to all that are picked.",
-    },
-    Binding {
-        keys: &["m"],
-        action: Do::Move,
-        hint: "move along",
-        help: "Moves the piece, or all picked, to the next stage that asks something; a refused \
-               move lists every reason.",
-    },
-    Binding {
-        keys: &["p"],
-        action: Do::Pass,
-        hint: "log pass",
-        help: "Logs one pass of one product on the piece, or on all picked.",
-    },
-    Binding {
-        keys: &["w"],
-        action: Do::Wipe,
-        hint: "wipe",
-        help: "Logs the wipe-down, or stain wiped off.",
-    },
-    Binding {
-        keys: &["s"],
-        action: Do::Scuff,
-        hint: "scuff",
-        help: "Logs a scuff between coats.",
-    },
-    Binding {
-        keys: &["t"],
-        action: Do::Touch,
-        hint: "touch test",
-        help: "Logs a touch test.",
-    },
-    Binding {
-        keys: &["n"],
-        action: Do::NewPiece,
-        hint: "new piece",
-        help: "Enters a new piece.",
-    },
-    Binding {
-        keys: &["left"],
-        action: Do::Left,
-        hint: "",
-        help: "To the stage on the left.",
-    },
-    Binding {
-        keys: &["right"],
-        action: Do::Right,
-        hint: "",
-        help: "To the stage on the right.",
-    },
-    Binding {
-        keys: &["up"],
-        action: Do::Up,
-        hint: "",
-        help: "To the piece above.",
-    },
-    Binding {
-        keys: &["down"],
-        action: Do::Down,
-        hint: "",
-        help: "To the piece below.",
-    },
-    Binding {
-        keys: &["home"],
-        action: Do::First,
-        hint: "",
-        help: "To the first piece of the stage.",
-    },
-    Binding {
-        keys: &["end"],
-        action: Do::Last,
-        hint: "",
-        help: "To the last piece of the stage.",
-    },
-    Binding {
-        keys: &["esc"],
-        action: Do::Unpick,
-        hint: "",
-        help: "Lets all picked pieces go.",
-    },
-]);
 
 /// One card: a piece and what it waits for.
 #[derive(Debug, Clone, PartialEq)]
@@ -394,15 +273,5 @@ impl Screen for Bench {
 
     fn help(&self, width: usize) -> Vec<String> {
         KEYS.help_lines(width)
-    }
-}
-
-#[cfg(test)]
-mod tests {
-    use super::KEYS;
-
-    #[test]
-    fn the_key_table_is_sound() {
-        crate::tui::kit::keymap::assert_sound(&KEYS);
     }
 }

@@ -1,6 +1,6 @@
 //! Drawing the Bench.
 
-use super::super::kit::draw::{put, put_row, window};
+use super::super::kit::draw::put;
 use super::super::kit::text::{self, wrap};
 use super::super::screen::Ctx;
 use super::bench::{Bench, Card};
@@ -27,7 +27,7 @@ pub(super) fn draw(bench: &Bench, buf: &mut Buffer, area: Rect, ctx: &Ctx<'_>) {
         ..area
     };
     if area.width < LEAST_WIDTH {
-        list(bench, buf, board, ctx);
+        super::bench_list::draw(bench, buf, board, ctx);
     } else {
         columns(bench, buf, board, ctx);
     }
@@ -74,7 +74,7 @@ pub(super) fn sign(shows: Shows, ascii: bool) -> &'static str {
     }
 }
 
-fn style_of(shows: Shows, ctx: &Ctx<'_>) -> Style {
+pub(super) fn style_of(shows: Shows, ctx: &Ctx<'_>) -> Style {
     match shows {
         Shows::Ready => ctx.theme.accent,
         Shows::Missed | Shows::Held => ctx.theme.warn,
@@ -258,49 +258,6 @@ fn draw_card(
     row + 1
 }
 
-/// Below the width of a board: one plain list, stage by stage.
-fn list(bench: &Bench, buf: &mut Buffer, area: Rect, ctx: &Ctx<'_>) {
-    let selected = bench.selected().map(|card| card.piece);
-    let mut rows: Vec<(String, Style)> = Vec::new();
-    let mut focus = 0;
-    for stage in Stage::ALL {
-        let cards = bench.cards_of(stage);
-        rows.push((
-            format!("{}. {} {}", stage as usize + 1, stage, cards.len()),
-            ctx.theme.title,
-        ));
-        for card in cards {
-            let here = Some(card.piece) == selected;
-            let mark = match (here, bench.picked.contains(&card.piece)) {
-                (true, true) => "*>",
-                (true, false) => "> ",
-                (false, true) => "* ",
-                (false, false) => "  ",
-            };
-            if here {
-                focus = rows.len();
-            }
-            let words = card.waiting.words(ctx.now, ctx.zone());
-            let line = format!("{}: {words}", card.called);
-            let width = usize::from(area.width).saturating_sub(3);
-            for (at, part) in wrap(&line, width).into_iter().enumerate() {
-                let left = if at == 0 { mark } else { "  " };
-                let style = if here {
-                    ctx.theme.selected
-                } else {
-                    style_of(card.waiting.shows(), ctx)
-                };
-                rows.push((format!("{left} {part}"), style));
-            }
-        }
-    }
-    let height = usize::from(area.height);
-    let from = window(rows.len(), height, focus);
-    for (at, (line, style)) in rows.iter().skip(from).take(height).enumerate() {
-        put_row(buf, area, at, line, *style, ctx.theme);
-    }
-}
-
 /// The strip below the board: the selected piece in full.
 fn describe(bench: &Bench, buf: &mut Buffer, area: Rect, ctx: &Ctx<'_>) {
     let line = if ctx.theme.ascii { "-" } else { "\u{2500}" };
@@ -339,11 +296,7 @@ fn describe(bench: &Bench, buf: &mut Buffer, area: Rect, ctx: &Ctx<'_>) {
             who = format!("{who} \u{b7} promised {} ({left})", show_date(date, today));
         }
     }
-    let words = format!(
-        "{}: {}",
-        card.waiting.shows().word(),
-        card.waiting.words(ctx.now, ctx.zone())
-    );
+    let words = card.waiting.line(ctx.now, ctx.zone());
     let picked = match bench.picked.len() {
         0 => String::new(),
         1 => " \u{b7} 1 piece picked".to_owned(),

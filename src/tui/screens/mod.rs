@@ -2,6 +2,8 @@
 //! the shop as last read.
 
 pub mod bench;
+mod bench_keys;
+mod bench_list;
 mod bench_view;
 pub mod job_book;
 mod job_book_detail;
@@ -13,10 +15,13 @@ pub mod rack;
 mod rack_countdown;
 pub mod recipes;
 mod recipes_words;
+mod sheet;
 pub mod shelf;
 mod shelf_passes;
 mod shelf_products;
 mod shelf_tally;
 pub mod ticket;
+mod ticket_keys;
+mod ticket_log;
 mod ticket_view;
 pub mod walk;

@@ -2,191 +2,15 @@
 
 use super::super::forms::FormKind;
 use super::super::kit::key::Key;
-use super::super::kit::keymap::{Binding, Keymap};
 use super::super::screen::{Ctx, Screen, Wish};
 use super::bench::next_step;
+use super::sheet::{Column, lacking, sheet_columns};
+use super::ticket_keys::{Do, KEYS};
 use super::walk::{Step, Walk};
 use crate::desk::{Action, FacePick, Which};
-use crate::shape::FaceKey;
-use crate::shop::{CoatKind, FaceState, Grit, PieceId, SetItem, Stage, Ticket, waiting};
+use crate::shop::{CoatKind, FaceState, PieceId, SetItem, Stage, Ticket, waiting};
 use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
-
-/// What a key does on a ticket.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-enum Do {
-    Tick,
-    TakeBack,
-    WholeGrit,
-    Next,
-    Move,
-    MoveBack,
-    Pass,
-    Wipe,
-    Scuff,
-    Touch,
-    SandBack,
-    Hidden,
-    Edit,
-    Log,
-    Other,
-    Up,
-    Down,
-    Left,
-    Right,
-    Back,
-}
-
-const KEYS: Keymap<Do> = Keymap(&[
-    Binding {
-        keys: &["space"],
-        action: Do::Tick,
-        hint: "tick",
-        help: "Ticks the cell, only in order; on a coat it opens the pass.",
-    },
-    Binding {
-        keys: &["g"],
-        action: Do::WholeGrit,
-        hint: "whole grit",
-        help: "Ticks a whole grit: asks face by face whether it was looked at.",
-    },
-    Binding {
-        keys: &["d"],
-        action: Do::Next,
-        hint: "do next",
-        help: "Does what the piece waits for.",
-    },
-    Binding {
-        keys: &["m"],
-        action: Do::Move,
-        hint: "move along",
-        help: "Moves the piece to the next stage that asks something; a refused move lists every \
-               reason.",
-    },
-    Binding {
-        keys: &["p"],
-        action: Do::Pass,
-        hint: "log pass",
-        help: "Logs a pass on this piece.",
-    },
-    Binding {
-        keys: &["w"],
-        action: Do::Wipe,
-        hint: "wipe",
-        help: "Logs the wipe-down, or stain wiped off.",
-    },
-    Binding {
-        keys: &["s"],
-        action: Do::Scuff,
-        hint: "scuff",
-        help: "Logs a scuff between coats.",
-    },
-    Binding {
-        keys: &["t"],
-        action: Do::Touch,
-        hint: "touch",
-        help: "Logs a touch test.",
-    },
-    Binding {
-        keys: &["b"],
-        action: Do::SandBack,
-        hint: "sand back",
-        help: "Sands faces back to a grit, with the reason; their later ticks and coats are to do \
-               again.",
-    },
-    Binding {
-        keys: &["h"],
-        action: Do::Hidden,
-        hint: "",
-        help: "Declares a face not exposed, with the reason, or withdraws it.",
-    },
-    Binding {
-        keys: &["l"],
-        action: Do::Log,
-        hint: "log",
-        help: "Shows the log of the piece.",
-    },
-    Binding {
-        keys: &["e"],
-        action: Do::Edit,
-        hint: "",
-        help: "Changes the piece's data.",
-    },
-    Binding {
-        keys: &["backspace", "delete"],
-        action: Do::TakeBack,
-        hint: "",
-        help: "Takes a tick back that was a mistake.",
-    },
-    Binding {
-        keys: &["k"],
-        action: Do::MoveBack,
-        hint: "",
-        help: "Moves the piece one stage back.",
-    },
-    Binding {
-        keys: &["tab"],
-        action: Do::Other,
-        hint: "",
-        help: "Between the sheet of faces and the set list, once the piece is in set.",
-    },
-    Binding {
-        keys: &["up"],
-        action: Do::Up,
-        hint: "",
-        help: "To the face or line above.",
-    },
-    Binding {
-        keys: &["down"],
-        action: Do::Down,
-        hint: "",
-        help: "To the face or line below.",
-    },
-    Binding {
-        keys: &["left"],
-        action: Do::Left,
-        hint: "",
-        help: "To the step before.",
-    },
-    Binding {
-        keys: &["right"],
-        action: Do::Right,
-        hint: "",
-        help: "To the step after.",
-    },
-    Binding {
-        keys: &["esc"],
-        action: Do::Back,
-        hint: "back",
-        help: "Back to the screen before.",
-    },
-]);
-
-/// One column of the sheet.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(super) enum Column {
-    /// A grit.
-    Grit(Grit),
-    /// The wipe-down.
-    Wipe,
-    /// Coats of a kind.
-    Coat(CoatKind),
-}
-
-/// The columns of a ticket's sheet: what its schedule asks, in order, and what was laid besides.
-pub(super) fn sheet_columns(ticket: &Ticket) -> Vec<Column> {
-    let mut out: Vec<Column> = ticket.grits().into_iter().map(Column::Grit).collect();
-    if ticket.schedule.asks_wipe_down() {
-        out.push(Column::Wipe);
-    }
-    for kind in CoatKind::ALL {
-        let laid = ticket.faces.iter().any(|face| face.count(kind) > 0);
-        if ticket.schedule.asks(kind.stage()) || laid {
-            out.push(Column::Coat(kind));
-        }
-    }
-    out
-}
 
 /// An opened ticket.
 #[derive(Debug)]
@@ -386,16 +210,6 @@ impl TicketScreen {
     }
 }
 
-/// The faces that are asked a grit and lack it.
-fn lacking(ticket: &Ticket, grit: Grit) -> Vec<FaceKey> {
-    ticket
-        .faces
-        .iter()
-        .filter(|face| ticket.plan(face).grits.contains(&grit) && !face.ticks.contains_key(&grit))
-        .map(|face| face.key)
-        .collect()
-}
-
 impl Screen for TicketScreen {
     fn title(&self, ctx: &Ctx<'_>) -> String {
         ctx.shop.file(self.piece).map_or_else(
@@ -469,7 +283,7 @@ impl Screen for TicketScreen {
             Do::Edit => vec![Wish::Form(FormKind::Piece(Which::This(self.piece), None))],
             Do::Log => vec![Wish::Read {
                 title: format!("Log of {}", self.title(ctx)),
-                lines: super::ticket_view::log_lines(self.piece, ctx),
+                lines: super::ticket_log::log_lines(self.piece, ctx),
             }],
             Do::Other => {
                 self.on_set_list = !self.on_set_list && ticket.stage == Stage::Set;
@@ -521,15 +335,5 @@ impl Screen for TicketScreen {
 
     fn help(&self, width: usize) -> Vec<String> {
         KEYS.help_lines(width)
-    }
-}
-
-#[cfg(test)]
-mod tests {
-    use super::KEYS;
-
-    #[test]
-    fn the_key_table_is_sound() {
-        crate::tui::kit::keymap::assert_sound(&KEYS);
     }
 }

@@ -3,10 +3,9 @@
 use super::super::kit::draw::{put, window};
 use super::super::kit::text::{fit, wrap};
 use super::super::screen::Ctx;
-use super::ticket::{Column, TicketScreen, sheet_columns};
-use crate::shop::{
-    CoatKind, Event, FaceState, PieceFile, PieceId, SetItem, Stage, Ticket, What, waiting,
-};
+use super::sheet::{Column, sheet_columns};
+use super::ticket::TicketScreen;
+use crate::shop::{CoatKind, FaceState, PieceFile, SetItem, Stage, Ticket, waiting};
 use crate::units::moment::show_moment;
 use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
@@ -39,11 +38,7 @@ pub(super) fn draw(screen: &TicketScreen, buf: &mut Buffer, area: Rect, ctx: &Ct
         row += 1;
     }
     let waits = waiting(&ticket, &ctx.gates(), ctx.now);
-    let words = format!(
-        "{}: {}",
-        waits.shows().word(),
-        waits.words(ctx.now, ctx.zone())
-    );
+    let words = waits.line(ctx.now, ctx.zone());
     for line in wrap(&words, width) {
         put(buf, area, 0, row, &line, ctx.theme.accent);
         row += 1;
@@ -130,7 +125,7 @@ fn stages(ticket: &Ticket) -> String {
             }
         })
         .collect();
-    words.join("  ")
+    words.join(" \u{b7} ")
 }
 
 fn column_head(column: Column) -> String {
@@ -334,52 +329,4 @@ fn coat_words(ticket: &Ticket, face: &FaceState, kind: CoatKind, ctx: &Ctx<'_>) 
         }
     }
     words
-}
-
-/// The log of a piece, oldest first, in words.
-pub(super) fn log_lines(piece: PieceId, ctx: &Ctx<'_>) -> Vec<String> {
-    let Some(file) = ctx.shop.file(piece) else {
-        return Vec::new();
-    };
-    if file.events.is_empty() {
-        return vec!["Nothing was logged yet.".to_owned()];
-    }
-    file.events
-        .iter()
-        .map(|event| event_line(event, ctx))
-        .collect()
-}
-
-fn event_line(event: &Event, ctx: &Ctx<'_>) -> String {
-    let when = show_moment(event.at, ctx.now, ctx.zone());
-    format!(
-        "{when}: {}",
-        crate::papers::event_words(&event.what, ctx.shop, &|what| pass_words(what, ctx))
-    )
-}
-
-/// Amount and air of a pass, for its line in the log.
-fn pass_words(what: &What, ctx: &Ctx<'_>) -> String {
-    let What::Coat { pass, .. } = what else {
-        return String::new();
-    };
-    let settings = &ctx.shop.settings;
-    ctx.shop
-        .passes
-        .iter()
-        .find(|other| other.id == *pass)
-        .map_or_else(String::new, |pass| {
-            let air = pass.air.map_or_else(String::new, |air| {
-                format!(
-                    ", {} {}",
-                    air.temperature.show(settings.temperature),
-                    air.humidity.show()
-                )
-            });
-            format!(
-                " ({} by {} in all{air})",
-                pass.amount.volume.show(settings.volume),
-                pass.amount.basis.word()
-            )
-        })
 }

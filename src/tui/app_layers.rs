@@ -1,0 +1,130 @@
+//! Forms, tickets and answers over the screen: opened, left, and how an action ended.
+
+use super::app::{App, Effect, Layer, Said};
+use super::forms::{FormKind, OpenForm};
+use super::kit::form::FormAction;
+use super::kit::key::Key;
+use super::kit::pager::Pager;
+use super::screens::ticket::TicketScreen;
+use crate::desk::{DeskError, Done, Made, Which};
+use crate::shop::PieceId;
+
+impl App {
+    pub(super) fn open_ticket(&mut self, piece: PieceId) {
+        self.layers.push(Layer::Ticket(TicketScreen::new(piece)));
+        self.settle();
+    }
+
+    pub(super) fn open_form(&mut self, kind: FormKind) {
+        let draft = self.drafts.iter().position(|(of, _)| *of == kind);
+        let mut open = OpenForm::new(kind, &self.shop, self.now);
+        if let Some(at) = draft {
+            let (_, draft) = self.drafts.remove(at);
+            open.form.fill(&draft);
+            open.changed(&self.shop, self.now);
+            self.said.words = "What you had typed here is back.".to_owned();
+        }
+        self.layers.push(Layer::Form(Box::new(open)));
+    }
+
+    /// Leaves the topmost form; what was typed is kept until it is opened again.
+    fn leave_form(&mut self) {
+        if let Some(Layer::Form(open)) = self.layers.pop()
+            && open.form.is_touched()
+        {
+            self.drafts.retain(|(kind, _)| *kind != open.kind);
+            self.drafts.push((open.kind.clone(), open.form.draft()));
+            self.said.words =
+                "Not saved. What you typed is kept and comes back when you open this form again."
+                    .to_owned();
+        }
+    }
+
+    pub(super) fn form_key(&mut self, key: &Key) -> Vec<Effect> {
+        let Some(Layer::Form(open)) = self.layers.last_mut() else {
+            return Vec::new();
+        };
+        match open.key(key, &self.shop, self.now) {
+            FormAction::None | FormAction::Changed => Vec::new(),
+            FormAction::Submit => {
+                if let Some(action) = open.submit(&self.shop, self.now) {
+                    self.submitted = true;
+                    return vec![Effect::Act(action)];
+                }
+                let trouble = open.trouble.clone();
+                self.tell(trouble);
+                Vec::new()
+            }
+            FormAction::Cancel => {
+                self.leave_form();
+                Vec::new()
+            }
+        }
+    }
+
+    /// Lays lines over the screen, if there are any.
+    pub(super) fn tell(&mut self, lines: Vec<String>) {
+        if !lines.is_empty() {
+            self.layers.push(Layer::Tell(Pager::new(lines)));
+        }
+    }
+
+    /// How an action ended.
+    pub fn ended(&mut self, result: Result<Done, DeskError>) {
+        let from_form = std::mem::take(&mut self.submitted);
+        match result {
+            Ok(done) => {
+                let form = if from_form { self.layers.pop() } else { None };
+                let made = done.made;
+                self.said = Said {
+                    words: done.words,
+                    notes: done.notes,
+                };
+                self.waiting = self.not_yet();
+                self.due.retain(|piece| !self.waiting.contains(piece));
+                if form.is_some() {
+                    self.lead_on(made);
+                }
+            }
+            Err(error) => {
+                let (zone, now) = (self.shop.settings.zone, self.now);
+                let lines = match self.layers.last_mut() {
+                    Some(Layer::Form(open)) if from_form => {
+                        open.refused(&error, now, zone);
+                        open.trouble.clone()
+                    }
+                    _ => error.lines(now, zone),
+                };
+                self.tell(lines);
+            }
+        }
+    }
+
+    /// After the first client comes the first job, after it the first piece, then its ticket.
+    fn lead_on(&mut self, made: Made) {
+        match made {
+            Made::Client(client) if !self.shop.jobs.iter().any(|job| job.client == client) => {
+                self.open_form(FormKind::Job(Which::New, Some(client)));
+            }
+            Made::Job(job) if !self.shop.files.iter().any(|file| file.piece.job == job) => {
+                self.open_form(FormKind::Piece(Which::New, Some(job)));
+            }
+            Made::Piece(piece) => {
+                self.bench.focus_on(piece);
+                let fresh = self
+                    .shop
+                    .file(piece)
+                    .is_some_and(|file| file.events.is_empty());
+                if fresh
+                    && !self
+                        .layers
+                        .iter()
+                        .any(|layer| matches!(layer, Layer::Ticket(_)))
+                {
+                    self.open_ticket(piece);
+                }
+            }
+            _ => {}
+        }
+    }
+}
