@@ -1,3 +1,4 @@
 //! The tui room.
 
+pub mod forms;
 pub mod kit;
