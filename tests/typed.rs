@@ -1,8 +1,12 @@
 //! What a person types is read as meant, written back the same, and refused with one clear
 //! sentence at its field.
 
-#[path = "typed/bad_input.rs"]
-mod bad_input;
+#[path = "typed/bad_books.rs"]
+mod bad_books;
+#[path = "typed/bad_pieces.rs"]
+mod bad_pieces;
+#[path = "typed/notations.rs"]
+mod notations;
 #[path = "typed/round_trips.rs"]
 mod round_trips;
 #[path = "typed/shop.rs"]

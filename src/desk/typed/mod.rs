@@ -36,4 +36,6 @@ pub use settings::{SettingsTyped, read_settings};
 pub use size::{read_length, read_profile, read_size, write_length, write_profile, write_size};
 pub use span::{SpanUnit, read_span, read_windows, write_span, write_windows};
 pub use words::{construction_words, kind_words, pick};
-pub use work::{read_air, read_amount, read_faces, read_scuff, read_verdict, read_when};
+pub use work::{
+    read_air, read_amount, read_faces, read_scuff, read_verdict, read_when, write_amount,
+};

@@ -9,27 +9,28 @@ pub(super) fn read_can(text: &str, settings: &Settings) -> Result<Volume, FieldE
     Volume::parse(text, settings.volume).map_err(|error| FieldError::said("can", &error))
 }
 
-/// A can's size: `1 qt`, `2.5 L`, else millilitres with all their decimals.
+/// A can's size: `1 qt`, `1/2 gal`, else as any other volume.
 pub(super) fn write_can(can: Volume, settings: &Settings) -> String {
-    const SIZES: [&str; 9] = [
-        "1/2 pt", "1 pt", "1 qt", "1/2 gal", "1 gal", "2 gal", "5 gal", "1 L", "4 qt",
+    const SIZES: [&str; 7] = [
+        "1/2 pt", "1 pt", "1 qt", "1/2 gal", "1 gal", "2 gal", "5 gal",
     ];
-    let exact = |text: &String| Volume::parse(text, settings.volume) == Ok(can);
-    let quarts = (2..=80).map(|count| format!("{count} qt"));
+    let exact = |text: &&str| Volume::parse(text, settings.volume) == Ok(can);
+    let size = SIZES.into_iter().find(exact);
+    size.map_or_else(|| write_volume(can, settings), str::to_owned)
+}
+
+/// A volume that reads back as the same: in the shop's unit where that holds it, in the other
+/// where that does, else in millilitres with all their decimals.
+pub(super) fn write_volume(volume: Volume, settings: &Settings) -> String {
     let other = match settings.volume {
         VolumeStyle::FluidOunces => VolumeStyle::Millilitres,
         VolumeStyle::Millilitres => VolumeStyle::FluidOunces,
     };
-    let shown = [settings.volume, other].map(|style| can.show(style));
-    let litres = format!("{} L", can.litres());
-    SIZES
+    [settings.volume, other]
+        .map(|style| volume.show(style))
         .into_iter()
-        .map(str::to_owned)
-        .chain(quarts)
-        .chain(shown)
-        .chain([litres])
-        .find(exact)
-        .unwrap_or_else(|| format!("{}.{:03} mL", can.ul() / 1000, can.ul() % 1000))
+        .find(|text| Volume::parse(text, settings.volume) == Ok(volume))
+        .unwrap_or_else(|| format!("{}.{:03} mL", volume.ul() / 1000, volume.ul() % 1000))
 }
 
 /// Reads a spread rate.

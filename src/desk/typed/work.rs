@@ -1,10 +1,11 @@
 //! What is typed when work is logged: amounts, air, times, faces, scuffs, touch tests.
 
 use super::error::FieldError;
+use super::product_text::write_volume;
 use super::words::{either, number, pick, plain, quoted};
 use crate::desk::{AmountDraft, DeskError};
 use crate::shape::FaceKey;
-use crate::shop::{Air, Grit, ScuffMeans, Settings, TouchVerdict};
+use crate::shop::{Air, Amount, AmountBasis, Grit, ScuffMeans, Settings, TouchVerdict};
 use crate::units::{Mass, Volume, parse_air, parse_moment};
 use chrono::{DateTime, Utc};
 use chrono_tz::Tz;
@@ -55,6 +56,17 @@ pub fn read_amount(text: &str, settings: &Settings) -> Result<AmountDraft, Field
             ),
         )),
         Err(error) => Err(FieldError::said(FIELD, &error)),
+    }
+}
+
+/// An amount as it would be typed, exactly.
+pub fn write_amount(amount: Amount, settings: &Settings) -> String {
+    match amount.basis {
+        AmountBasis::Estimated => "estimate".to_owned(),
+        AmountBasis::Measured => write_volume(amount.volume, settings),
+        AmountBasis::Weighed { before, after } => {
+            format!("{} g > {} g", before.g(), after.g())
+        }
     }
 }
 
