@@ -117,7 +117,7 @@ fn piece(file: &PieceFile, ctx: &Ctx<'_>) -> Vec<Line> {
     }
     if let Some(band) = piece.shape.band() {
         out.push(plain(format!(
-            "  underside stained in a band of {}",
+            "  underside in band and field: the band, {} wide, is finished like the show faces",
             len(band)
         )));
     }

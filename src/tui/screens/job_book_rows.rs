@@ -174,9 +174,13 @@ fn piece(file: &PieceFile, width: usize, ctx: &Ctx<'_>) -> Vec<Line> {
         Shows::Drying => Tone::Text,
     };
     let stage: Stage = ticket.stage;
-    let state = format!("{stage}: {}", waits.words(ctx.now, ctx.zone()));
+    let words = waits.words(ctx.now, ctx.zone());
+    let standing = match waits.shows() {
+        Shows::Done => words,
+        _ => format!("{stage}: {words}"),
+    };
     let name = format!("      {}", ctx.shop.called(file));
-    indented(8, &name, &state, width)
+    indented(8, &name, &standing, width)
         .into_iter()
         .map(|line| (tone, line))
         .collect()

@@ -132,16 +132,11 @@ impl Screen for Journal {
                 self.picked.step(step, &keys);
             }
             Some(Act::Search) => self.typing = !self.typing,
-            Some(Act::Back) if self.typing || !self.search.is_empty() => {
+            Some(Act::Back) => {
                 self.typing = false;
                 self.search.set("");
             }
-            Some(Act::Back) => {}
-            None if self.typing => {
-                if self.search.edit(key) {
-                    self.picked.to_first();
-                }
-            }
+            None if self.typing && self.search.edit(key) => self.picked.pick_first(),
             None => {}
         }
         Vec::new()
@@ -238,7 +233,7 @@ const WHEN: usize = 14;
 fn entry(line: &JournalLine, width: usize, ctx: &Ctx<'_>) -> Entry {
     let when = show_moment(line.at, ctx.now, ctx.zone());
     let (words, tone) = if line.undone {
-        (format!("undone: {}", line.words), Tone::Dim)
+        (format!("[undone] {}", line.words), Tone::Dim)
     } else {
         (line.words.clone(), Tone::Text)
     };

@@ -13,6 +13,7 @@ mod list;
 mod picked;
 pub mod rack;
 mod rack_countdown;
+mod rack_rows;
 pub mod recipes;
 mod recipes_words;
 mod sheet;

@@ -60,7 +60,7 @@ impl<K: Copy + PartialEq> Picked<K> {
     }
 
     /// Back to the first row.
-    pub fn to_first(&mut self) {
+    pub fn pick_first(&mut self) {
         self.key = None;
         self.at = 0;
     }

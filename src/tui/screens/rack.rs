@@ -3,14 +3,12 @@
 use super::super::forms::FormKind;
 use super::super::kit::key::Key;
 use super::super::kit::keymap::Keymap;
-use super::super::kit::text;
 use super::super::screen::{Ctx, Screen, Wish};
-use super::list::{self, Cell, Entry, Line, MARK, Tone, beside, count, plain};
+use super::list::{self, plain};
 use super::picked::{self, Picked, Step, list_keys};
 use super::rack_countdown::{self, Countdown};
-use crate::shop::{PieceId, RackRow, RackState, Waiting, rack};
-use crate::units::moment::show_moment;
-use chrono::{DateTime, Utc};
+use super::rack_rows::{called, entries};
+use crate::shop::{CoatKind, PieceId, RackRow, Waiting, rack};
 use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
 
@@ -63,13 +61,6 @@ fn rows(ctx: &Ctx<'_>) -> Vec<RackRow> {
 
 fn keys(rows: &[RackRow]) -> Vec<PieceId> {
     rows.iter().map(|row| row.piece).collect()
-}
-
-/// What the piece is called.
-pub(super) fn called(ctx: &Ctx<'_>, piece: PieceId) -> String {
-    ctx.shop
-        .file(piece)
-        .map_or_else(String::new, |file| ctx.shop.called(file))
 }
 
 impl Screen for Rack {
@@ -126,7 +117,7 @@ impl Screen for Rack {
         let rows = rows(ctx);
         let picked = self.picked(&rows);
         KEYS.hint_line(width, |act| match act {
-            Act::Open => picked.is_some(),
+            Act::Open | Act::Countdown => picked.is_some(),
             Act::Touch => picked.is_some_and(|row| row.coat.is_some()),
             Act::Pass => picked.is_some_and(|row| due(row, ctx).is_some()),
             Act::Scuff => picked.is_some_and(wants_scuff),
@@ -134,7 +125,7 @@ impl Screen for Rack {
                 picked.is_some_and(|row| matches!(row.waiting, Waiting::WipeOff { .. }))
             }
             Act::Back => self.countdown != Countdown::Off,
-            _ => true,
+            Act::Go(_) => true,
         })
     }
 
@@ -147,12 +138,12 @@ const EMPTY: &str = "Nothing is drying. A piece stands here from its first coat 
                      fully cured on site. Press 1 for the Bench.";
 
 /// The coat that can go on now.
-fn due(row: &RackRow, ctx: &Ctx<'_>) -> Option<crate::shop::CoatKind> {
+fn due(row: &RackRow, ctx: &Ctx<'_>) -> Option<CoatKind> {
     match row.waiting {
         Waiting::Lay { kind, .. } | Waiting::Abrade { kind, .. } => Some(kind),
         Waiting::Scuff => {
             let stage = ctx.shop.file(row.piece)?.piece.stage;
-            crate::shop::CoatKind::of_stage(stage)
+            CoatKind::of_stage(stage)
         }
         _ => None,
     }
@@ -193,157 +184,6 @@ fn wish(act: Act, row: &RackRow, ctx: &Ctx<'_>) -> Wish {
         Act::WipeOff => tell("there is no wet stain to wipe off."),
         _ => Wish::Ticket(row.piece),
     }
-}
-
-/// The width from which times stand in columns.
-const WIDE: usize = 110;
-
-/// The rows under their headings.
-fn entries(rows: &[RackRow], width: usize, ctx: &Ctx<'_>) -> Vec<Entry> {
-    let mut out = vec![Entry::note(
-        Tone::Dim,
-        format!("Times by {}.", ctx.clock.basis()),
-    )];
-    if width >= WIDE {
-        let head = columns(
-            width,
-            [
-                "state",
-                "piece",
-                "tack-free",
-                "dry to recoat",
-                "window shuts",
-                "waits for",
-            ],
-        );
-        out.extend(
-            head.into_iter()
-                .map(|line| Entry::note(Tone::Dim, format!("  {line}"))),
-        );
-    }
-    let group = |row: &RackRow| match row.state {
-        RackState::Ready => "Ready now",
-        RackState::Missed => "Window missed, abrade first",
-        _ => "Drying, soonest first",
-    };
-    for rows in rows.chunk_by(|a, b| group(a) == group(b)) {
-        out.push(Entry::heading(format!(
-            "{}: {}",
-            group(&rows[0]),
-            count(rows.len(), "piece")
-        )));
-        out.extend(rows.iter().map(|row| {
-            Entry::row(if width >= WIDE {
-                wide(row, width, ctx)
-            } else {
-                narrow(row, width, ctx)
-            })
-        }));
-    }
-    out
-}
-
-fn columns(width: usize, texts: [&str; 6]) -> Vec<String> {
-    let free = width.saturating_sub(MARK + 13 + 3 * 17 + 5 * 2);
-    let widths = [13, free / 2, 17, 17, 17, free - free / 2];
-    let cells: Vec<Cell> = texts
-        .into_iter()
-        .zip(widths)
-        .map(|(text, width)| Cell::left(text, width))
-        .collect();
-    beside(&cells)
-}
-
-fn tone(row: &RackRow) -> Tone {
-    match row.state {
-        RackState::Ready => Tone::Good,
-        RackState::Missed => Tone::Warn,
-        _ => Tone::Text,
-    }
-}
-
-/// Which coat: `coat 3`, `stain`; the wipe-down where there is none.
-fn coat_words(row: &RackRow) -> String {
-    match row.coat {
-        Some((crate::shop::CoatKind::Stain, no)) if no <= 1 => "stain".to_owned(),
-        Some((kind, no)) => format!("{} {no}", kind.coat_word()),
-        None => "wipe-down".to_owned(),
-    }
-}
-
-/// Past moments as `since 3:40 pm`, those to come as they are.
-fn when(at: DateTime<Utc>, past: &str, ctx: &Ctx<'_>) -> String {
-    let moment = show_moment(at, ctx.now, ctx.zone());
-    if at <= ctx.now {
-        format!("{past} {moment}")
-    } else {
-        moment
-    }
-}
-
-fn wide(row: &RackRow, width: usize, ctx: &Ctx<'_>) -> Vec<Line> {
-    let piece = format!("{}, {}", called(ctx, row.piece), coat_words(row));
-    let at =
-        |at: Option<DateTime<Utc>>, past| at.map_or_else(String::new, |at| when(at, past, ctx));
-    let shuts = match row.shuts {
-        None if row.coat.is_some() => "no limit".to_owned(),
-        shuts => at(shuts, "shut"),
-    };
-    let waits = row.waiting.words(ctx.now, ctx.zone());
-    let texts = [
-        row.state.words(),
-        &piece,
-        &at(row.tack_free, "since"),
-        &at(row.recoat, "since"),
-        &shuts,
-        &waits,
-    ];
-    columns(width, texts)
-        .into_iter()
-        .map(|line| (tone(row), line))
-        .collect()
-}
-
-fn narrow(row: &RackRow, width: usize, ctx: &Ctx<'_>) -> Vec<Line> {
-    let free = width.saturating_sub(MARK + 13 + 2 * 2);
-    let piece = format!("{}, {}", called(ctx, row.piece), coat_words(row));
-    let head = beside(&[
-        Cell::left(row.state.words(), 13),
-        Cell::left(piece, free / 2),
-        Cell::left(row.waiting.words(ctx.now, ctx.zone()), free - free / 2),
-    ]);
-    let mut times = Vec::new();
-    let future = |at: DateTime<Utc>, past: &str, to_come: &str| {
-        let way = if at <= ctx.now { past } else { to_come };
-        format!("{way} {}", show_moment(at, ctx.now, ctx.zone()))
-    };
-    times.extend(
-        row.tack_free
-            .map(|at| future(at, "tack-free since", "tack-free")),
-    );
-    times.extend(row.recoat.map(|at| match row.coat {
-        Some(_) => future(at, "dry to recoat since", "dry to recoat"),
-        None => future(at, "flashed off", "flashes off"),
-    }));
-    times.extend(
-        row.shuts
-            .map(|at| future(at, "window shut", "window shuts")),
-    );
-    if row.state == RackState::Curing {
-        times.extend(
-            row.full_cure
-                .map(|at| future(at, "fully cured", "full cure")),
-        );
-    }
-    let mut lines: Vec<Line> = head.into_iter().map(|line| (tone(row), line)).collect();
-    let indent = " ".repeat(4);
-    let joined = format!("{indent}{}", times.join(", "));
-    lines.extend(
-        text::wrap(&joined, width.saturating_sub(MARK))
-            .into_iter()
-            .map(plain),
-    );
-    lines
 }
 
 #[cfg(test)]

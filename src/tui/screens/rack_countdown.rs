@@ -4,7 +4,7 @@ use super::super::kit::big::{Ink, ROWS, big};
 use super::super::kit::{draw, text};
 use super::super::screen::Ctx;
 use super::list::count;
-use super::rack::called;
+use super::rack_rows::called;
 use crate::shop::{RackRow, RackState};
 use crate::units::moment::{show_moment, show_span};
 use ratatui::buffer::Buffer;

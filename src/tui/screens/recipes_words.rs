@@ -47,20 +47,21 @@ fn followed(recipe: &Recipe, ctx: &Ctx<'_>) -> String {
         .iter()
         .filter(|file| file.piece.schedule.is_some())
         .count();
-    match (files.len(), started) {
-        (0, _) => "No piece follows it yet.".to_owned(),
-        (n, 0) => format!("Followed by {}; no work has started.", count(n, "piece")),
-        (n, started) => {
-            let own = if started == 1 {
-                "has its own copy"
-            } else {
-                "have their own copies"
-            };
-            format!(
-                "Followed by {}; {started} of them {own}, as work has started.",
-                count(n, "piece")
-            )
+    let n = files.len();
+    let pieces = count(n, "piece");
+    match started {
+        _ if n == 0 => "No piece follows it yet.".to_owned(),
+        0 => format!("Followed by {pieces}; no work has started."),
+        1 if n == 1 => {
+            format!("Followed by {pieces}, which has its own copy, as work has started.")
         }
+        _ if started == n => {
+            format!("Followed by {pieces}, each with its own copy, as work has started.")
+        }
+        1 => format!("Followed by {pieces}; 1 of them has its own copy, as work has started."),
+        _ => format!(
+            "Followed by {pieces}; {started} of them have their own copies, as work has started."
+        ),
     }
 }
 

@@ -231,12 +231,18 @@ impl Screen for Shelf {
         }
     }
 
-    fn hints(&self, width: usize, _: &Ctx<'_>) -> String {
+    fn hints(&self, width: usize, ctx: &Ctx<'_>) -> String {
+        let any = self
+            .entries(width, ctx)
+            .0
+            .iter()
+            .any(|entry| entry.pickable);
         KEYS.hint_line(width, |act| match act {
+            Act::Open => any,
             Act::NextView | Act::LastView => self.passes.is_none(),
             Act::New => self.view == View::Products && self.passes.is_none(),
             Act::Back => self.passes.is_some(),
-            _ => true,
+            Act::Go(_) => true,
         })
     }
 

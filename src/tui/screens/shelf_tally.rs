@@ -39,7 +39,7 @@ fn all(ctx: &Ctx<'_>) -> Vec<TallyRow> {
     tally(&ctx.shop.files, &ctx.shop.passes, &ctx.shop.products)
 }
 
-fn keys_of<'a>(job: Option<JobId>, rows: &'a [TallyRow]) -> impl Iterator<Item = UseKey> + 'a {
+fn keys_of(job: Option<JobId>, rows: &[TallyRow]) -> impl Iterator<Item = UseKey> {
     rows.iter().map(move |row| UseKey {
         job,
         kind: row.kind,
@@ -145,12 +145,16 @@ fn figures(width: usize, name: &str, texts: [String; 4]) -> Vec<String> {
     lines
 }
 
+/// How the figures are known, above them all.
+const BASIS: &str = "Planned and estimated: area over the product's spread rate, every coat counted. Measured: read off or weighed.";
+
 fn head(width: usize, total: &str) -> Vec<Entry> {
     let names = ["planned", "used so far", "coated so far", "cost so far"].map(str::to_owned);
     let mut out = vec![Entry::note(
         Tone::Text,
         format!("{total}, at the price of the cans"),
     )];
+    out.push(Entry::note(Tone::Dim, BASIS));
     let line = figures(width, "", names).pop().unwrap_or_default();
     out.push(Entry::note(Tone::Dim, format!("  {line}")));
     out
@@ -200,14 +204,13 @@ fn basis_words(row: &TallyRow, ctx: &Ctx<'_>) -> String {
         }
     };
     let left = row.planned - row.used();
-    let plan = if row.planned == none {
-        "the schedule plans none of it".to_owned()
-    } else if left > none {
-        format!("{} of the plan left", show(left))
-    } else if left < none {
-        format!("{} over the plan", show(-left))
-    } else {
-        "as planned".to_owned()
+    // What rounds to nothing on the screen is nothing to a person.
+    let nothing = show(none);
+    let plan = match (show(left), show(-left)) {
+        _ if row.planned == none => "the schedule plans none of it".to_owned(),
+        (left, over) if left == nothing || over == nothing => "as planned".to_owned(),
+        (rest, _) if left > none => format!("{rest} of the plan left"),
+        (_, over) => format!("{over} over the plan"),
     };
     let price = match product {
         Some(product) if product.price.cents() == 0 => "; the can has no price yet",
