@@ -2,13 +2,12 @@
 
 use super::PAPER_WIDTH;
 use super::layout::Columns;
-use super::ticket::indented;
 use super::words::event_words;
 use crate::desk::Shop;
 use crate::shape::FaceKey;
 use crate::shop::{Event, Pass, PassId, PieceFile, What, tally};
 use crate::units::Money;
-use chrono::{DateTime, Utc};
+use chrono::{DateTime, Datelike, Utc};
 
 /// A pass as it is called on tickets and in commands: the end of its identifier.
 pub fn pass_code(pass: PassId) -> String {
@@ -18,24 +17,22 @@ pub fn pass_code(pass: PassId) -> String {
 
 /// Every line of the log, oldest first, in words. Ticks of one grit at one moment share a line.
 pub(super) fn log_lines(shop: &Shop, file: &PieceFile, now: DateTime<Utc>) -> Vec<String> {
-    let mut out = Vec::new();
+    let mut columns = Columns::default();
     let mut rest = file.events.as_slice();
+    let zone = shop.settings.zone;
+    let year = now.with_timezone(&zone).year();
     while let Some(first) = rest.first() {
         let (words, used) = match same_ticks(rest) {
             Some((words, used)) => (words, used),
             None => (event_words(&first.what, shop, &|what| used_words(what, shop)), 1),
         };
-        let zone = shop.settings.zone;
         let local = first.at.with_timezone(&zone);
-        let form = if local.format("%Y").to_string() == now.with_timezone(&zone).format("%Y").to_string() {
-            "%a %b %-d, %-I:%M %P"
-        } else {
-            "%b %-d %Y, %-I:%M %P"
-        };
-        out.extend(indented(&format!("{}  {words}", local.format(form)), 4));
+        let form =
+            if local.year() == year { "%a %b %-d, %-I:%M %P" } else { "%b %-d %Y, %-I:%M %P" };
+        columns.row([&local.format(form).to_string(), &words]);
         rest = rest.get(used..).unwrap_or_default();
     }
-    out
+    columns.lines(2, PAPER_WIDTH)
 }
 
 /// `120 grit on top, left end` for the ticks that start this log, and how many lines they take.
