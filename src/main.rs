@@ -5,20 +5,14 @@
 
 use chrono::Utc;
 use chrono_tz::Tz;
-use clap::Parser;
 use std::env;
 use std::io::{self, IsTerminal};
 use std::path::PathBuf;
 use std::process::ExitCode;
-use tackfree::cli::{self, Args, Failure, Surroundings};
+use tackfree::cli::{self, Failure, Surroundings};
 
 fn main() -> ExitCode {
-    let args = Args::parse();
-    let ended = color_eyre::install()
-        .map_err(Failure::unexpected)
-        .and_then(|()| surroundings())
-        .and_then(|around| cli::run(&args, &around, &mut io::stdout().lock()));
-    match ended {
+    match ended() {
         Ok(()) => ExitCode::SUCCESS,
         Err(Failure::Unexpected(error)) => {
             eprintln!("{:?}", color_eyre::Report::msg(error));
@@ -31,6 +25,12 @@ fn main() -> ExitCode {
             ExitCode::from(failure.code())
         }
     }
+}
+
+fn ended() -> Result<(), Failure> {
+    color_eyre::install().map_err(Failure::unexpected)?;
+    let args = cli::read_args(env::args_os())?;
+    cli::run(&args, &surroundings()?, &mut io::stdout())
 }
 
 fn surroundings() -> Result<Surroundings, Failure> {
@@ -51,7 +51,7 @@ fn surroundings() -> Result<Surroundings, Failure> {
         no_color: filled("NO_COLOR").is_some(),
         background: env::var("COLORFGBG").ok(),
         ascii: !speaks_unicode(),
-        on_terminal: io::stdout().is_terminal() && io::stdin().is_terminal(),
+        on_terminal: io::stdout().is_terminal(),
     })
 }
 

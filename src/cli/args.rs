@@ -11,7 +11,24 @@ use super::reading::{
 };
 use super::session::Session;
 use clap::{Parser, Subcommand};
+use std::ffi::OsString;
 use std::path::PathBuf;
+
+/// Where the options stand that go with every verb.
+const ANYWHERE: &str = "With every verb";
+
+/// Reads the arguments; help and the version are printed at once.
+///
+/// # Errors
+/// What does not read, clean of control characters: it was typed.
+pub fn read_args(words: impl IntoIterator<Item = OsString>) -> Result<Args, Failure> {
+    Args::try_parse_from(words).map_err(|error| {
+        if !error.use_stderr() {
+            error.exit();
+        }
+        Failure::Usage(error.to_string().lines().map(str::to_owned).collect())
+    })
+}
 
 /// What the program was asked.
 #[derive(Debug, Parser)]
@@ -27,13 +44,13 @@ use std::path::PathBuf;
 )]
 pub struct Args {
     /// The store to work on; made if it is not there.
-    #[arg(long, value_name = "PATH", global = true)]
+    #[arg(long, value_name = "PATH", global = true, help_heading = ANYWHERE)]
     pub store: Option<PathBuf>,
     /// Works on an invented shop in a throw-away store, gone at the end.
-    #[arg(long, global = true, conflicts_with = "store")]
+    #[arg(long, global = true, conflicts_with = "store", help_heading = ANYWHERE)]
     pub demo: bool,
     /// Prints JSON instead of text (with a verb).
-    #[arg(long, global = true)]
+    #[arg(long, global = true, help_heading = ANYWHERE)]
     pub json: bool,
     /// What to do; none opens the screen.
     #[command(subcommand)]

@@ -54,7 +54,7 @@ impl Failure {
     pub fn lines(&self) -> Vec<String> {
         match self {
             Self::Said(lines) | Self::Usage(lines) | Self::Refused(lines) => {
-                lines.iter().map(|line| clean_line(line).0).collect()
+                lines.iter().map(|line| cleaned(line)).collect()
             }
             Self::Unexpected(error) => vec![error.to_string()],
         }
@@ -68,6 +68,13 @@ impl Failure {
             Self::Refused(_) => exit::REFUSED,
         }
     }
+}
+
+/// One line without control characters; the blanks in front stay.
+fn cleaned(line: &str) -> String {
+    let text = line.trim_start_matches(' ');
+    let margin = line.get(..line.len() - text.len()).unwrap_or_default();
+    format!("{margin}{}", clean_line(text).0)
 }
 
 impl From<BooksError> for Failure {

@@ -15,7 +15,7 @@ mod screen;
 mod session;
 mod setup;
 
-pub use args::{Args, Verb};
+pub use args::{Args, Verb, read_args};
 pub use failure::{Failure, exit};
 pub use setup::{Surroundings, read_now};
 
@@ -34,7 +34,7 @@ pub fn run(args: &Args, around: &Surroundings, out: &mut dyn Write) -> Result<()
     };
     let mut opened = setup::open(args, around)?;
     let answer = verb.run(&mut Session::new(&mut opened, around))?;
-    let text = answer.written(args.json)?;
+    let text = answer.written(args.json);
     match out.write_all(text.as_bytes()).and_then(|()| out.flush()) {
         // Whoever read along has seen enough; what was done is done.
         Err(error) if error.kind() == io::ErrorKind::BrokenPipe => Ok(()),

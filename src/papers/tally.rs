@@ -91,8 +91,9 @@ pub fn whole_tally_paper(shop: &Shop) -> Vec<String> {
     }
     if !columns.is_empty() {
         out.push(String::new());
-        out.push("  By job (see tackfree tally JOB):".to_owned());
-        out.extend(columns.lines(2, PAPER_WIDTH));
+        out.push("  Cost by job (tackfree tally JOB tells more):".to_owned());
+        out.extend(columns.lines(4, PAPER_WIDTH));
+        out.push("  Each line is rounded to the cent once, so sums may differ by a cent.".to_owned());
     }
     out
 }

@@ -54,7 +54,7 @@ fn section(out: &mut Vec<String>, title: &str, lines: Vec<String>) {
 }
 
 /// Wrapped behind two blanks, further lines further in.
-pub(super) fn indented(words: &str, further: usize) -> Vec<String> {
+fn indented(words: &str, further: usize) -> Vec<String> {
     let lines = wrap(words, PAPER_WIDTH - 2, further.saturating_sub(2));
     lines.into_iter().map(|line| format!("  {line}")).collect()
 }

@@ -98,7 +98,7 @@ fn words(row: &RackRow, shop: &Shop, now: DateTime<Utc>) -> String {
         let since = if recoat > now { "" } else { "since " };
         parts.push(format!("dry to recoat {since}{}", at(recoat)));
     }
-    if let Some(shuts) = row.shuts {
+    if let Some(shuts) = row.shuts.filter(|_| row.state != RackState::Curing) {
         let verb = if shuts > now { "shuts" } else { "shut" };
         parts.push(format!("window {verb} {}", at(shuts)));
     }
@@ -107,6 +107,9 @@ fn words(row: &RackRow, shop: &Shop, now: DateTime<Utc>) -> String {
     {
         parts.push(format!("full cure {}", at(cure)));
     }
-    parts.push(format!("next: {}", row.waiting.words(now, zone)));
+    // A coat that waits for the moment already told needs no second telling.
+    if row.waiting.until().is_none() || row.waiting.until() != row.recoat {
+        parts.push(format!("next: {}", row.waiting.words(now, zone)));
+    }
     parts.join("; ")
 }
