@@ -39,7 +39,12 @@ impl Desk<'_> {
             return Err(DeskError::NoPiece);
         }
         let (mut all, mut said, mut notes) = (Vec::new(), Vec::new(), Vec::new());
+        let mut seen = Vec::new();
         for piece in pieces {
+            if seen.contains(piece) {
+                continue;
+            }
+            seen.push(*piece);
             let mut opened = self.open(*piece)?;
             let from = opened.ticket.stage;
             let Some(to) = opened.ticket.schedule.next_stage(from) else {

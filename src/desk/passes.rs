@@ -1,6 +1,6 @@
 //! Passes: one product in one go over one or more pieces, and what it used.
 
-use super::action::{AmountDraft, PassDraft};
+use super::action::{AmountDraft, FacePick, PassDraft};
 use super::books::{BooksError, Row, Scope};
 use super::error::DeskError;
 use super::perform::{Desk, Done, Made};
@@ -18,7 +18,7 @@ impl Desk<'_> {
         }
         let settings = self.settings()?;
         let mut all: Vec<(Opened, Vec<(FaceKey, Area)>)> = Vec::new();
-        for pick in &draft.picks {
+        for pick in &FacePick::once_each(&draft.picks) {
             let opened = self.open(pick.piece)?;
             let keys = pick
                 .faces

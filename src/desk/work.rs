@@ -126,7 +126,7 @@ impl Desk<'_> {
             return Err(DeskError::NoPiece);
         }
         let (mut all, mut said) = (Vec::new(), Vec::new());
-        for pick in picks {
+        for pick in &FacePick::once_each(picks) {
             let mut opened = self.open(pick.piece)?;
             let faces = pick.faces.clone().unwrap_or_else(|| due(&opened.ticket));
             said.push(format!("{} of {}", names(&faces), opened.called));

@@ -68,12 +68,16 @@ pub struct Columns {
 impl Columns {
     /// Columns of which the first ones are at most so wide; the others as wide as they need.
     pub fn at_most(most: &[usize]) -> Self {
-        Self { rows: Vec::new(), most: most.to_vec() }
+        Self {
+            rows: Vec::new(),
+            most: most.to_vec(),
+        }
     }
 
     /// Adds a row.
     pub fn row<const N: usize>(&mut self, cells: [&str; N]) {
-        self.rows.push(cells.iter().map(|cell| (*cell).to_owned()).collect());
+        self.rows
+            .push(cells.iter().map(|cell| (*cell).to_owned()).collect());
     }
 
     /// Whether there are no rows.
@@ -88,7 +92,11 @@ impl Columns {
             .map(|at| {
                 let most = self.most.get(at).copied().unwrap_or(usize::MAX);
                 let cells = self.rows.iter().filter_map(|row| row.get(at));
-                cells.map(|cell| display_width(cell)).max().unwrap_or(0).min(most)
+                cells
+                    .map(|cell| display_width(cell))
+                    .max()
+                    .unwrap_or(0)
+                    .min(most)
             })
             .collect();
         let mut out = Vec::new();
@@ -135,7 +143,11 @@ mod tests {
         columns.row(["22B", "vanity top", "ready"]);
         assert_eq!(
             columns.lines(1, 31),
-            [" 1A   bar     coat 4 of 6:", "              ready to go", " 22B  vanit…  ready"]
+            [
+                " 1A   bar     coat 4 of 6:",
+                "              ready to go",
+                " 22B  vanit…  ready"
+            ]
         );
     }
 }

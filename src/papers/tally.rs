@@ -93,7 +93,9 @@ pub fn whole_tally_paper(shop: &Shop) -> Vec<String> {
         out.push(String::new());
         out.push("  Cost by job (tackfree tally JOB tells more):".to_owned());
         out.extend(columns.lines(4, PAPER_WIDTH));
-        out.push("  Each line is rounded to the cent once, so sums may differ by a cent.".to_owned());
+        out.push(
+            "  Each line is rounded to the cent once, so sums may differ by a cent.".to_owned(),
+        );
     }
     out
 }

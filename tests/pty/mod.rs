@@ -27,7 +27,12 @@ impl Terminal {
     /// Starts the program with arguments of its own.
     pub fn start_with(arguments: &[&str], now: &str, rows: u16, cols: u16) -> Self {
         let pair = native_pty_system()
-            .openpty(PtySize { rows, cols, pixel_width: 0, pixel_height: 0 })
+            .openpty(PtySize {
+                rows,
+                cols,
+                pixel_width: 0,
+                pixel_height: 0,
+            })
             .expect("a pseudo-terminal");
         let mut command = CommandBuilder::new(env!("CARGO_BIN_EXE_tackfree"));
         command.args(arguments);
@@ -36,7 +41,10 @@ impl Terminal {
         command.env("TZ", "UTC");
         command.env_remove("TACKFREE_STORE");
         command.env_remove("NO_COLOR");
-        let child = pair.slave.spawn_command(command).expect("the program starts");
+        let child = pair
+            .slave
+            .spawn_command(command)
+            .expect("the program starts");
         drop(pair.slave);
         let screen = Arc::new(Mutex::new(vt100::Parser::new(rows, cols, 0)));
         let mut output = pair.master.try_clone_reader().expect("its output");
@@ -51,7 +59,12 @@ impl Terminal {
             }
         });
         let keys = pair.master.take_writer().expect("its keyboard");
-        Self { child, keys, screen, master: Some(pair.master) }
+        Self {
+            child,
+            keys,
+            screen,
+            master: Some(pair.master),
+        }
     }
 
     /// The screen as text.
@@ -61,17 +74,25 @@ impl Terminal {
 
     /// Whether the program has the alternate screen.
     pub fn has_alternate_screen(&self) -> bool {
-        self.screen.lock().expect("the screen").screen().alternate_screen()
+        self.screen
+            .lock()
+            .expect("the screen")
+            .screen()
+            .alternate_screen()
     }
 
     /// Waits until the screen shows `wanted`.
     pub fn see(&self, wanted: &str) {
-        self.until(&format!("{wanted:?} on the screen"), |text| flat(text).contains(wanted));
+        self.until(&format!("{wanted:?} on the screen"), |text| {
+            flat(text).contains(wanted)
+        });
     }
 
     /// Waits until the screen no longer shows `gone`.
     pub fn see_no(&self, gone: &str) {
-        self.until(&format!("{gone:?} to go"), |text| !flat(text).contains(gone));
+        self.until(&format!("{gone:?} to go"), |text| {
+            !flat(text).contains(gone)
+        });
     }
 
     fn until(&self, what: &str, holds: impl Fn(&str) -> bool) {
@@ -81,7 +102,10 @@ impl Terminal {
             if holds(&text) {
                 return;
             }
-            assert!(Instant::now() < end, "waited for {what}; the screen shows:\n{text}");
+            assert!(
+                Instant::now() < end,
+                "waited for {what}; the screen shows:\n{text}"
+            );
             std::thread::sleep(Duration::from_millis(10));
         }
     }
@@ -123,8 +147,15 @@ impl Terminal {
     /// Sends a signal.
     #[cfg(unix)]
     pub fn signal(&self, name: &str) {
-        let pid = self.child.process_id().expect("a running program").to_string();
-        let sent = std::process::Command::new("kill").args([name, &pid]).status().expect("kill");
+        let pid = self
+            .child
+            .process_id()
+            .expect("a running program")
+            .to_string();
+        let sent = std::process::Command::new("kill")
+            .args([name, &pid])
+            .status()
+            .expect("kill");
         assert!(sent.success());
     }
 
@@ -135,7 +166,11 @@ impl Terminal {
             if let Some(status) = self.child.try_wait().expect("its status") {
                 return status.exit_code();
             }
-            assert!(Instant::now() < end, "it does not end; the screen shows:\n{}", self.text());
+            assert!(
+                Instant::now() < end,
+                "it does not end; the screen shows:\n{}",
+                self.text()
+            );
             std::thread::sleep(Duration::from_millis(10));
         }
     }

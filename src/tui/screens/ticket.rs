@@ -125,18 +125,13 @@ impl TicketScreen {
         }
     }
 
-    /// Starts the walk for the grit under the cursor, or the next that is missing.
+    /// Starts the walk for the coarsest grit that is still missing on any face: the finer ones
+    /// could not be ticked before it.
     fn whole_grit(&mut self, ticket: &Ticket) -> Vec<Wish> {
-        let under = match self.cell(ticket) {
-            Some((_, Column::Grit(grit))) if !lacking(ticket, grit).is_empty() => Some(grit),
-            _ => None,
-        };
-        let grit = under.or_else(|| {
-            ticket
-                .grits()
-                .into_iter()
-                .find(|grit| !lacking(ticket, *grit).is_empty())
-        });
+        let grit = ticket
+            .grits()
+            .into_iter()
+            .find(|grit| !lacking(ticket, *grit).is_empty());
         match grit.and_then(|grit| Walk::new(grit, lacking(ticket, grit))) {
             Some(walk) => {
                 let column = sheet_columns(ticket)

@@ -38,7 +38,7 @@ pub(super) const KEYS: Keymap<Do> = Keymap(&[
         keys: &["g"],
         action: Do::WholeGrit,
         hint: "whole grit",
-        help: "Ticks a whole grit: asks face by face whether it was looked at.",
+        help: "Ticks the next grit whole: asks face by face whether it was looked at.",
     },
     Binding {
         keys: &["d"],
