@@ -5,25 +5,30 @@ use crate::units::{Density, Humidity, Money, SpreadRate, Temperature, Volume};
 use serde::{Deserialize, Serialize};
 use thiserror::Error;
 
-/// A length of drying time, in whole minutes at the label's conditions.
+/// A length of drying time, in whole minutes at the label's conditions. Written down as that
+/// number.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
-#[serde(transparent)]
+#[serde(from = "i64", into = "i64")]
 pub struct Span(i64);
 
 impl Span {
-    /// From whole minutes; a negative number counts as none.
+    /// The longest: a hundred years of 365 days, far beyond any label, and short enough that no
+    /// moment plus a span runs off the calendar.
+    pub const MAX: Self = Self(100 * 365 * 24 * 60);
+
+    /// From whole minutes; a negative number counts as none, one beyond [`Span::MAX`] as that.
     pub fn minutes(minutes: i64) -> Self {
-        Self(minutes.max(0))
+        Self(minutes.clamp(0, Self::MAX.0))
     }
 
     /// From whole hours.
     pub fn hours(hours: i64) -> Self {
-        Self::minutes(hours * 60)
+        Self::minutes(hours.saturating_mul(60))
     }
 
     /// From whole days of 24 hours.
     pub fn days(days: i64) -> Self {
-        Self::hours(days * 24)
+        Self::hours(days.saturating_mul(24))
     }
 
     /// Whole minutes.
@@ -34,6 +39,18 @@ impl Span {
     /// As a clock duration.
     pub fn as_duration(self) -> chrono::Duration {
         chrono::Duration::minutes(self.0)
+    }
+}
+
+impl From<i64> for Span {
+    fn from(minutes: i64) -> Self {
+        Self::minutes(minutes)
+    }
+}
+
+impl From<Span> for i64 {
+    fn from(span: Span) -> Self {
+        span.0
     }
 }
 

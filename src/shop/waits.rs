@@ -103,8 +103,8 @@ impl Waiting {
     pub fn words(&self, now: DateTime<Utc>, zone: Tz) -> String {
         let when = |at: &DateTime<Utc>| show_moment(*at, now, zone);
         match self {
-            Self::Grit { grit, done, of } => format!("{grit} grit: {done} of {of} faces"),
-            Self::WipeDown { done, of } => format!("wipe down: {done} of {of} faces"),
+            Self::Grit { grit, done, of } => format!("{grit} grit: {}", of_faces(*done, *of)),
+            Self::WipeDown { done, of } => format!("wipe down: {}", of_faces(*done, *of)),
             Self::FlashOff { ready } => format!("wipe-down flashes off {}", when(ready)),
             Self::MoveOn { to } => format!("ready to move to {to}"),
             Self::Lay {
@@ -220,6 +220,11 @@ impl Waiting {
             _ => None,
         }
     }
+}
+
+/// `3 of 9 faces`, `0 of 1 face`.
+fn of_faces(done: usize, of: usize) -> String {
+    format!("{done} of {of} {}", if of == 1 { "face" } else { "faces" })
 }
 
 fn coat(kind: CoatKind, no: u8, of: u8) -> String {
