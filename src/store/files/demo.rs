@@ -13,13 +13,28 @@ use chrono_tz::Tz;
 pub fn demo_files() -> [(&'static str, &'static str); 10] {
     [
         ("shop.toml", include_str!("../../../demo-data/shop.toml")),
-        ("products.toml", include_str!("../../../demo-data/products.toml")),
-        ("recipes.toml", include_str!("../../../demo-data/recipes.toml")),
-        ("clients.csv", include_str!("../../../demo-data/clients.csv")),
+        (
+            "products.toml",
+            include_str!("../../../demo-data/products.toml"),
+        ),
+        (
+            "recipes.toml",
+            include_str!("../../../demo-data/recipes.toml"),
+        ),
+        (
+            "clients.csv",
+            include_str!("../../../demo-data/clients.csv"),
+        ),
         ("jobs.csv", include_str!("../../../demo-data/jobs.csv")),
         ("pieces.csv", include_str!("../../../demo-data/pieces.csv")),
-        ("openings.csv", include_str!("../../../demo-data/openings.csv")),
-        ("schedules.toml", include_str!("../../../demo-data/schedules.toml")),
+        (
+            "openings.csv",
+            include_str!("../../../demo-data/openings.csv"),
+        ),
+        (
+            "schedules.toml",
+            include_str!("../../../demo-data/schedules.toml"),
+        ),
         ("passes.csv", include_str!("../../../demo-data/passes.csv")),
         ("log.csv", include_str!("../../../demo-data/log.csv")),
     ]
@@ -38,5 +53,12 @@ pub fn load_demo(
     clock: &dyn DryingClock,
 ) -> Result<ImportReport, FilesError> {
     let files = demo_files();
-    bring_in(books, Source::Carried(&files), "Opened the demo shop", (now, zone), mint, clock)
+    bring_in(
+        books,
+        Source::Carried(&files),
+        "Opened the demo shop",
+        (now, zone),
+        mint,
+        clock,
+    )
 }

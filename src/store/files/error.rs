@@ -15,7 +15,9 @@ pub enum FilesError {
     )]
     NotEmpty,
     /// The folder to write to holds something.
-    #[error("{folder} is not an empty folder, and nothing is overwritten: give the name of a new one.")]
+    #[error(
+        "{folder} is not an empty folder, and nothing is overwritten: give the name of a new one."
+    )]
     FolderTaken {
         /// The folder.
         folder: String,
@@ -45,7 +47,9 @@ pub enum FilesError {
         file: &'static str,
     },
     /// A file too large to be a shop's.
-    #[error("{file} is larger than {most_mib} MiB, more than a shop writes in a working life: check that it is the right file.")]
+    #[error(
+        "{file} is larger than {most_mib} MiB, more than a shop writes in a working life: check that it is the right file."
+    )]
     TooLarge {
         /// The file.
         file: &'static str,
@@ -63,7 +67,9 @@ pub enum FilesError {
         fault: Fault,
     },
     /// What is in the store does not agree with itself.
-    #[error("The shop was not exported, because its records do not agree: {detail}. Go back to a backup.")]
+    #[error(
+        "The shop was not exported, because its records do not agree: {detail}. Go back to a backup."
+    )]
     Disagree {
         /// What does not.
         detail: String,
@@ -76,10 +82,17 @@ pub enum FilesError {
 impl FilesError {
     /// The answer line by line: what was wrong and where, then every reason of the gates.
     pub fn lines(&self) -> Vec<String> {
-        let Self::At { file, line, fault: Fault::Refused { piece, reasons, .. } } = self else {
+        let Self::At {
+            file,
+            line,
+            fault: Fault::Refused { piece, reasons, .. },
+        } = self
+        else {
             return vec![self.to_string()];
         };
-        let mut out = vec![format!("{file}, line {line}: {piece}: this was refused by the gates")];
+        let mut out = vec![format!(
+            "{file}, line {line}: {piece}: this was refused by the gates"
+        )];
         out.extend(reasons.iter().map(|reason| format!("- {reason}")));
         out
     }
@@ -92,7 +105,9 @@ pub enum Fault {
     #[error("this is not text in UTF-8: save the file as UTF-8 and try again.")]
     NotText,
     /// A NUL byte.
-    #[error("there is a NUL byte here, which no text has: the file is damaged, or not a text file.")]
+    #[error(
+        "there is a NUL byte here, which no text has: the file is damaged, or not a text file."
+    )]
     Nul,
     /// A cell too long.
     #[error("a cell is longer than 1 MiB: look for a quotation mark that is not closed.")]
@@ -101,7 +116,9 @@ pub enum Fault {
     #[error("this does not read as the file it should be: {0}.")]
     Syntax(String),
     /// Written by a newer version.
-    #[error("these files are of format {found}, and this program knows up to {known}: install the newer tackfree.")]
+    #[error(
+        "these files are of format {found}, and this program knows up to {known}: install the newer tackfree."
+    )]
     Newer {
         /// Found.
         found: i64,
@@ -129,7 +146,9 @@ pub enum Fault {
         name: String,
     },
     /// A row with too few or too many cells.
-    #[error("this row has {has} cells and the first line has {wants}: look for a comma too many or a quotation mark that is not closed.")]
+    #[error(
+        "this row has {has} cells and the first line has {wants}: look for a comma too many or a quotation mark that is not closed."
+    )]
     Cells {
         /// In the row.
         has: u64,
@@ -187,7 +206,9 @@ pub enum Fault {
         key: String,
     },
     /// Lines of a piece out of their order.
-    #[error("the identifiers of a piece's lines must rise from line to line: put the lines in order, or leave their id cells empty.")]
+    #[error(
+        "the identifiers of a piece's lines must rise from line to line: put the lines in order, or leave their id cells empty."
+    )]
     Order,
     /// The gates hold it back.
     #[error("{piece} was refused: {}.", reasons.join("; "))]
@@ -208,7 +229,9 @@ pub enum Fault {
         detail: String,
     },
     /// An area that no face of this piece has.
-    #[error("{piece}: {face} is said to have {said}, and by the size of the piece it has {has}: correct the area, or the size in pieces.csv.")]
+    #[error(
+        "{piece}: {face} is said to have {said}, and by the size of the piece it has {has}: correct the area, or the size in pieces.csv."
+    )]
     Area {
         /// The piece as it is called on tickets.
         piece: String,
@@ -236,7 +259,9 @@ pub enum Fault {
         pass: String,
     },
     /// Shares that do not make the whole.
-    #[error("the shares of pass {pass} make {shares}, and the pass used {amount}: correct the one or the other.")]
+    #[error(
+        "the shares of pass {pass} make {shares}, and the pass used {amount}: correct the one or the other."
+    )]
     Shares {
         /// The pass.
         pass: String,
@@ -246,7 +271,9 @@ pub enum Fault {
         amount: String,
     },
     /// A share that is not the area's.
-    #[error("a share of pass {pass} is {share}, and by its area it would be {by_area}: a pass is shared out by area.")]
+    #[error(
+        "a share of pass {pass} is {share}, and by its area it would be {by_area}: a pass is shared out by area."
+    )]
     Share {
         /// The pass.
         pass: String,
@@ -279,6 +306,10 @@ pub enum Fault {
 impl Fault {
     /// The fault at its place.
     pub(super) fn at(self, file: &'static str, line: u64) -> FilesError {
-        FilesError::At { file, line, fault: self }
+        FilesError::At {
+            file,
+            line,
+            fault: self,
+        }
     }
 }

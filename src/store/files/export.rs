@@ -60,6 +60,10 @@ pub fn export(books: &dyn Books, folder: &Path, zone: Tz) -> Result<ExportReport
             return Err(cannot(&path, &error.to_string()));
         }
     }
+    #[cfg(unix)]
+    File::open(folder)
+        .and_then(|folder| folder.sync_all())
+        .map_err(|error| cannot(folder, &error.to_string()))?;
     Ok(ExportReport {
         folder: folder.to_owned(),
         clients: shop.clients.len(),
@@ -72,14 +76,23 @@ pub fn export(books: &dyn Books, folder: &Path, zone: Tz) -> Result<ExportReport
 
 /// Every list in an order that follows from the shop alone.
 fn sorted(mut shop: Shop) -> Shop {
-    shop.clients.sort_by(|a, b| (&a.name, a.id).cmp(&(&b.name, b.id)));
+    shop.clients
+        .sort_by(|a, b| (&a.name, a.id).cmp(&(&b.name, b.id)));
     shop.jobs.sort_by_key(|job| (job.no, job.id));
-    shop.products.sort_by(|a, b| (a.kind, &a.name, a.id).cmp(&(b.kind, &b.name, b.id)));
-    shop.recipes.sort_by(|a, b| (&a.name, a.id).cmp(&(&b.name, b.id)));
+    shop.products
+        .sort_by(|a, b| (a.kind, &a.name, a.id).cmp(&(b.kind, &b.name, b.id)));
+    shop.recipes
+        .sort_by(|a, b| (&a.name, a.id).cmp(&(&b.name, b.id)));
     shop.passes.sort_by_key(|pass| (pass.started, pass.id));
     let numbers: Vec<_> = shop.jobs.iter().map(|job| (job.id, job.no)).collect();
-    let number = |id| numbers.iter().find(|(job, _)| *job == id).map(|(_, no)| *no);
-    shop.files.sort_by_cached_key(|file| (number(file.piece.job), file.piece.no, file.piece.id));
+    let number = |id| {
+        numbers
+            .iter()
+            .find(|(job, _)| *job == id)
+            .map(|(_, no)| *no)
+    };
+    shop.files
+        .sort_by_cached_key(|file| (number(file.piece.job), file.piece.no, file.piece.id));
     shop
 }
 
@@ -89,7 +102,16 @@ fn agree(shop: &Shop) -> Result<(), FilesError> {
         shop.passes.iter().map(|pass| (pass.id, pass)).collect();
     for file in &shop.files {
         for event in &file.events {
-            let What::Coat { pass, kind, product, started, .. } = &event.what else { continue };
+            let What::Coat {
+                pass,
+                kind,
+                product,
+                started,
+                ..
+            } = &event.what
+            else {
+                continue;
+            };
             let agrees = passes.get(pass).is_some_and(|pass| {
                 (pass.kind, pass.product, pass.started, pass.ended)
                     == (*kind, *product, *started, event.at)
@@ -109,31 +131,64 @@ fn texts(shop: &Shop) -> Result<Vec<(&'static str, Vec<u8>)>, csv::Error> {
     let own = pieces().filter_map(|piece| Some((piece.id, piece.schedule.as_ref()?)));
     let rows = |rows: Vec<Vec<String>>, columns| write(columns, &rows);
     let log = shop.files.iter().flat_map(|file| {
-        file.events.iter().map(|event| event_row(file.piece.id, event))
+        file.events
+            .iter()
+            .map(|event| event_row(file.piece.id, event))
     });
     Ok(vec![
-        ("shop.toml", tomls::write_settings(&shop.settings).into_bytes()),
+        (
+            "shop.toml",
+            tomls::write_settings(&shop.settings).into_bytes(),
+        ),
         ("products.toml", shelf::write(&shop.products).into_bytes()),
         ("recipes.toml", recipes::write(&shop.recipes).into_bytes()),
-        ("clients.csv", rows(shop.clients.iter().map(client_row).collect(), people::CLIENTS)?),
-        ("jobs.csv", rows(shop.jobs.iter().map(job_row).collect(), people::JOBS)?),
-        ("pieces.csv", rows(pieces().map(|piece| piece_row(piece, style)).collect(), pieces::PIECES)?),
+        (
+            "clients.csv",
+            rows(
+                shop.clients.iter().map(client_row).collect(),
+                people::CLIENTS,
+            )?,
+        ),
+        (
+            "jobs.csv",
+            rows(shop.jobs.iter().map(job_row).collect(), people::JOBS)?,
+        ),
+        (
+            "pieces.csv",
+            rows(
+                pieces().map(|piece| piece_row(piece, style)).collect(),
+                pieces::PIECES,
+            )?,
+        ),
         (
             "openings.csv",
-            rows(pieces().flat_map(|piece| opening_rows(piece, style)).collect(), pieces::OPENINGS)?,
+            rows(
+                pieces()
+                    .flat_map(|piece| opening_rows(piece, style))
+                    .collect(),
+                pieces::OPENINGS,
+            )?,
         ),
         ("schedules.toml", recipes::write_own(own).into_bytes()),
-        ("passes.csv", rows(shop.passes.iter().map(pass_row).collect(), passes::PASSES)?),
+        (
+            "passes.csv",
+            rows(shop.passes.iter().map(pass_row).collect(), passes::PASSES)?,
+        ),
         ("log.csv", rows(log.collect(), log::LOG)?),
     ])
 }
 
 fn cannot(path: &Path, detail: &str) -> FilesError {
-    FilesError::CannotWrite { path: path.display().to_string(), detail: detail.to_owned() }
+    FilesError::CannotWrite {
+        path: path.display().to_string(),
+        detail: detail.to_owned(),
+    }
 }
 
 fn open_folder(folder: &Path) -> Result<(), FilesError> {
-    let taken = || FilesError::FolderTaken { folder: folder.display().to_string() };
+    let taken = || FilesError::FolderTaken {
+        folder: folder.display().to_string(),
+    };
     let mut builder = fs::DirBuilder::new();
     #[cfg(unix)]
     {
@@ -144,7 +199,11 @@ fn open_folder(folder: &Path) -> Result<(), FilesError> {
         Ok(()) => Ok(()),
         Err(error) if error.kind() == io::ErrorKind::AlreadyExists => {
             let mut inside = fs::read_dir(folder).map_err(|_| taken())?;
-            if inside.next().is_some() { Err(taken()) } else { Ok(()) }
+            if inside.next().is_some() {
+                Err(taken())
+            } else {
+                Ok(())
+            }
         }
         Err(error) => Err(cannot(folder, &error.to_string())),
     }

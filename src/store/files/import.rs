@@ -16,9 +16,7 @@ use super::tomls;
 use crate::coating::id::Mint;
 use crate::coating::{DryingClock, Product};
 use crate::desk::{Books, Scope};
-use crate::shop::{
-    Client, Gates, Job, Pass, PieceFile, PieceId, Recipe, Settings, Strictness,
-};
+use crate::shop::{Client, Gates, Job, Pass, PieceFile, PieceId, Recipe, Settings, Strictness};
 use chrono::{DateTime, NaiveDate, Utc};
 use chrono_tz::Tz;
 use std::collections::HashMap;
@@ -84,12 +82,20 @@ pub fn import(
     zone: Tz,
     clock: &dyn DryingClock,
 ) -> Result<ImportReport, FilesError> {
-    let name = folder.file_name().map_or_else(|| folder.display().to_string(), |name| {
-        name.to_string_lossy().into_owned()
-    });
+    let name = folder.file_name().map_or_else(
+        || folder.display().to_string(),
+        |name| name.to_string_lossy().into_owned(),
+    );
     let (name, _) = crate::units::clean_line(&name);
     let words = format!("Brought in the shop from {name}");
-    bring_in(books, Source::Folder(folder), &words, (now, zone), mint, clock)
+    bring_in(
+        books,
+        Source::Folder(folder),
+        &words,
+        (now, zone),
+        mint,
+        clock,
+    )
 }
 
 /// The same from any source.
@@ -171,8 +177,11 @@ fn read(
     let mut own = recipes::read_own(reading, &shelf, &piece_ring)?;
     let (mut passes, pass_ring) = passes::read(reading, &shelf)?;
 
-    let place: HashMap<PieceId, usize> =
-        read.iter().enumerate().map(|(place, read)| (read.piece.id, place)).collect();
+    let place: HashMap<PieceId, usize> = read
+        .iter()
+        .enumerate()
+        .map(|(place, read)| (read.piece.id, place))
+        .collect();
     let mut entries: Vec<Vec<log::Entry>> = read.iter().map(|_| Vec::new()).collect();
     log::read(reading, &piece_ring, &pass_ring, &passes, |piece, entry| {
         if let Some(of) = place.get(&piece).and_then(|place| entries.get_mut(*place)) {
@@ -180,26 +189,53 @@ fn read(
         }
     })?;
 
-    let gates = Gates { products: &shelf.products, clock, strictness: Strictness::Record };
-    let mut replay = Replay { gates, lines: Ring::new("line of the log"), areas: settings.area() };
+    let gates = Gates {
+        products: &shelf.products,
+        clock,
+        strictness: Strictness::Record,
+    };
+    let mut replay = Replay {
+        gates,
+        lines: Ring::new("line of the log"),
+        areas: settings.area(),
+    };
     let mut files = Vec::new();
     for (at, (read, entries)) in read.into_iter().zip(entries).enumerate() {
         let mut piece = read.piece;
         piece.schedule = own.remove(&piece.id);
         let recipe = book.recipes.iter().find(|recipe| recipe.id == piece.recipe);
-        let schedule = piece.schedule.clone().or_else(|| recipe.map(|recipe| recipe.schedule.clone()));
+        let schedule = piece
+            .schedule
+            .clone()
+            .or_else(|| recipe.map(|recipe| recipe.schedule.clone()));
         let Some(schedule) = schedule else {
             let key = piece.recipe.to_string();
-            return Err(super::Fault::Unknown { what: "recipe", key }.at("pieces.csv", read.line));
+            return Err(super::Fault::Unknown {
+                what: "recipe",
+                key,
+            }
+            .at("pieces.csv", read.line));
         };
-        let mut file = PieceFile { piece, schedule, events: Vec::new() };
+        let mut file = PieceFile {
+            piece,
+            schedule,
+            events: Vec::new(),
+        };
         replay.piece(reading, (at, &read.called), &mut file, entries, &mut passes)?;
         files.push(file);
     }
     passes::settle(&mut passes, &shelf, &mut files)?;
     let passes = passes.into_iter().map(|read| read.pass).collect();
     let (products, recipes) = (shelf.products, book.recipes);
-    Ok(Read { settings, products, recipes, clients, jobs, files, passes })
+    Ok(Read {
+        settings,
+        products,
+        recipes,
+        clients,
+        jobs,
+        files,
+        passes,
+    })
 }
 
 /// Products and recipes of the files; where the files list neither, those that the store has.
@@ -220,7 +256,11 @@ fn stock(
     }
     let mut book = recipes::read(reading, &shelf, recipes)?;
     if keeps {
-        let named = |old: &Recipe| book.recipes.iter().any(|new| new.name.eq_ignore_ascii_case(&old.name));
+        let named = |old: &Recipe| {
+            book.recipes
+                .iter()
+                .any(|new| new.name.eq_ignore_ascii_case(&old.name))
+        };
         let kept: Vec<Recipe> = recipes.iter().filter(|old| !named(old)).cloned().collect();
         for recipe in kept {
             let _ = book.ring.hang(&recipe.id.to_string(), recipe.id);

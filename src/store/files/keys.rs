@@ -20,14 +20,21 @@ const LATEST_MS: u128 = 1 << 43;
 
 /// The identifier that a key is, if it is one of the program's own (`UUIDv7`, RFC 9562).
 fn own(key: &str) -> Option<Uuid> {
-    let id = Uuid::parse_str(key).ok().filter(|id| key.len() == 36 && id.get_version_num() == 7)?;
+    let id = Uuid::parse_str(key)
+        .ok()
+        .filter(|id| key.len() == 36 && id.get_version_num() == 7)?;
     let variant = id.get_variant() == uuid::Variant::RFC4122;
     (variant && id.as_u128() >> 80 < LATEST_MS).then_some(id)
 }
 
 impl<'m> Keys<'m> {
     pub(super) fn new(mint: &'m mut Mint, at_ms: i64) -> Self {
-        Self { mint, at_ms, used: HashSet::new(), greatest: Uuid::nil() }
+        Self {
+            mint,
+            at_ms,
+            used: HashSet::new(),
+            greatest: Uuid::nil(),
+        }
     }
 
     /// A new identifier.
@@ -69,7 +76,9 @@ impl<'m> Keys<'m> {
 
 /// A key as it may be written: a word of letters, digits, `-`, `_` and `.`.
 pub(super) fn word(text: &str) -> Result<String, String> {
-    let fits = text.chars().all(|c| c.is_alphanumeric() || matches!(c, '-' | '_' | '.'));
+    let fits = text
+        .chars()
+        .all(|c| c.is_alphanumeric() || matches!(c, '-' | '_' | '.'));
     if fits && text.chars().count() <= 60 {
         return Ok(text.to_owned());
     }
@@ -87,23 +96,36 @@ pub(super) struct Ring<T> {
 
 impl<T: Copy> Ring<T> {
     pub(super) fn new(what: &'static str) -> Self {
-        Self { what, of: HashMap::new() }
+        Self {
+            what,
+            of: HashMap::new(),
+        }
     }
 
     /// Hangs a key on the ring.
     pub(super) fn hang(&mut self, key: &str, thing: T) -> Result<(), Fault> {
         let before = self.of.insert(key.to_owned(), thing);
-        if before.is_some() { Err(self.twice(key)) } else { Ok(()) }
+        if before.is_some() {
+            Err(self.twice(key))
+        } else {
+            Ok(())
+        }
     }
 
     /// The key is there already.
     pub(super) fn twice(&self, key: &str) -> Fault {
-        Fault::Twice { what: self.what, key: short(key) }
+        Fault::Twice {
+            what: self.what,
+            key: short(key),
+        }
     }
 
     /// What a key stands for.
     pub(super) fn find(&self, key: &str) -> Result<T, Fault> {
-        let unknown = || Fault::Unknown { what: self.what, key: short(key) };
+        let unknown = || Fault::Unknown {
+            what: self.what,
+            key: short(key),
+        };
         self.of.get(key).copied().ok_or_else(unknown)
     }
 }
@@ -122,7 +144,10 @@ mod tests {
         assert_eq!(keys.of(&kept.to_string()), None, "twice");
         assert_ne!(keys.of("island"), None);
         // No identifier of ours: version 4, and one at the end of all numbers.
-        for foreign in ["9f0c1f6e-35a3-4b1e-8a44-0f2a6f2b7a10", "ffffffff-ffff-7fff-bfff-ffffffffffff"] {
+        for foreign in [
+            "9f0c1f6e-35a3-4b1e-8a44-0f2a6f2b7a10",
+            "ffffffff-ffff-7fff-bfff-ffffffffffff",
+        ] {
             let made = keys.of(foreign).unwrap();
             assert_ne!(made.to_string(), foreign);
         }

@@ -56,16 +56,33 @@ pub(super) enum Act {
     Untick(Grit),
     Wipe,
     /// A coat of the pass at this place in the list.
-    Coat { pass: usize, areas: Option<Vec<Area>>, used: Option<Volume> },
+    Coat {
+        pass: usize,
+        areas: Option<Vec<Area>>,
+        used: Option<Volume>,
+    },
     WipeOff,
     Scuff(ScuffMeans),
     Touch(TouchVerdict),
-    SandBack { to: Grit, reason: String },
-    NotExposed { reason: String },
+    SandBack {
+        to: Grit,
+        reason: String,
+    },
+    NotExposed {
+        reason: String,
+    },
     Exposed,
-    Reshaped { removed: Vec<FaceKey> },
-    Moved { from: Option<Stage>, to: Stage },
-    SetList { item: SetItem, done: bool },
+    Reshaped {
+        removed: Vec<FaceKey>,
+    },
+    Moved {
+        from: Option<Stage>,
+        to: Stage,
+    },
+    SetList {
+        item: SetItem,
+        done: bool,
+    },
 }
 
 /// One line as written.
@@ -94,10 +111,16 @@ pub(super) fn read(
         let Some((sort, meant)) = SORTS.iter().find(|(name, _)| *name == sort) else {
             let known: Vec<&str> = SORTS.iter().map(|(name, _)| *name).collect();
             let sort = super::table::short(sort);
-            return Err(line.bad("what", format!("\"{sort}\" is not one of {}.", known.join(", "))));
+            return Err(line.bad(
+                "what",
+                &format!("\"{sort}\" is not one of {}.", known.join(", ")),
+            ));
         };
-        let rest: Vec<&'static str> =
-            LOG[4..].iter().copied().filter(|column| !meant.contains(column)).collect();
+        let rest: Vec<&'static str> = LOG[4..]
+            .iter()
+            .copied()
+            .filter(|column| !meant.contains(column))
+            .collect();
         line.nothing_in(&rest, sort)?;
         let act = act(reading, line, sort, pass_ring)?;
         let (now, zone) = (reading.now, reading.zone);
@@ -108,8 +131,11 @@ pub(super) fn read(
         };
         let at = match (at, ended) {
             (Some(at), Some(ended)) if at != ended => {
-                let why = format!("a coat is logged at the end of its pass, {}.", times::moment(ended));
-                return Err(line.bad("at", why));
+                let why = format!(
+                    "a coat is logged at the end of its pass, {}.",
+                    times::moment(ended)
+                );
+                return Err(line.bad("at", &why));
             }
             (Some(at), _) | (None, Some(at)) => at,
             (None, None) => {
@@ -120,9 +146,18 @@ pub(super) fn read(
         let faces = match line.cell("faces") {
             "due" => Faces::Due,
             "all" => Faces::All,
-            codes => Faces::These(faces(codes).map_err(|why| line.bad("faces", why))?),
+            codes => Faces::These(faces(codes).map_err(|why| line.bad("faces", &why))?),
         };
-        take(piece, Entry { line: line.no, key, at, faces, act });
+        take(
+            piece,
+            Entry {
+                line: line.no,
+                key,
+                at,
+                faces,
+                act,
+            },
+        );
         Ok(())
     })
 }
@@ -147,11 +182,18 @@ fn act(
             used: line.maybe("used", words::read_volume)?,
         },
         "wipe-off" => Act::WipeOff,
-        "scuff" => Act::Scuff(line.must("means", "write with what, like brown-paper", meaning::means)?),
-        "touch" => {
-            Act::Touch(line.must("found", "write what it found, like tack-free", meaning::verdict)?)
+        "scuff" => {
+            Act::Scuff(line.must("means", "write with what, like brown-paper", meaning::means)?)
         }
-        "sand-back" => Act::SandBack { to: grit()?, reason: reason()? },
+        "touch" => Act::Touch(line.must(
+            "found",
+            "write what it found, like tack-free",
+            meaning::verdict,
+        )?),
+        "sand-back" => Act::SandBack {
+            to: grit()?,
+            reason: reason()?,
+        },
         "not-exposed" => Act::NotExposed { reason: reason()? },
         "exposed" => Act::Exposed,
         "reshape" => Act::Reshaped {
@@ -169,10 +211,12 @@ fn act(
 }
 
 fn areas(text: &str) -> Result<Vec<Area>, String> {
-    let one = |part| words::read_area(part).ok_or_else(|| {
-        let part = super::table::short(part);
-        format!("\"{part}\" is no area; write square metres above nothing, like 1.618504.")
-    });
+    let one = |part| {
+        words::read_area(part).ok_or_else(|| {
+            let part = super::table::short(part);
+            format!("\"{part}\" is no area; write square metres above nothing, like 1.618504.")
+        })
+    };
     text.split_whitespace().map(one).collect()
 }
 
@@ -202,7 +246,9 @@ pub(super) fn event_row(piece: PieceId, event: &Event) -> Vec<String> {
             set("faces", face_codes(faces));
             "wipe"
         }
-        What::Coat { pass, faces, used, .. } => {
+        What::Coat {
+            pass, faces, used, ..
+        } => {
             set("faces", face_codes(faces.iter().map(|(key, _)| key)));
             let areas: Vec<String> = faces.iter().map(|(_, area)| words::area(*area)).collect();
             set("areas_m2", areas.join(" "));

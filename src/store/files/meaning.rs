@@ -2,7 +2,9 @@
 
 use crate::coating::{Family, FigureBasis, ProductKind};
 use crate::shape::{Construction, FaceKey};
-use crate::shop::{CoatKind, Grit, LookChoice, PieceKind, ScuffMeans, SetItem, Stage, TouchVerdict};
+use crate::shop::{
+    CoatKind, Grit, LookChoice, PieceKind, ScuffMeans, SetItem, Stage, TouchVerdict,
+};
 use crate::units::{LengthStyle, TemperatureStyle, VolumeStyle};
 
 /// Things with their words.
@@ -13,13 +15,19 @@ pub(super) const LENGTHS: Words<LengthStyle> = &[
     (LengthStyle::ThirtySeconds, "thirty-seconds"),
     (LengthStyle::Millimetres, "millimetres"),
 ];
-pub(super) const TEMPERATURES: Words<TemperatureStyle> =
-    &[(TemperatureStyle::Fahrenheit, "fahrenheit"), (TemperatureStyle::Celsius, "celsius")];
-pub(super) const VOLUMES: Words<VolumeStyle> =
-    &[(VolumeStyle::FluidOunces, "fluid-ounces"), (VolumeStyle::Millilitres, "millilitres")];
+pub(super) const TEMPERATURES: Words<TemperatureStyle> = &[
+    (TemperatureStyle::Fahrenheit, "fahrenheit"),
+    (TemperatureStyle::Celsius, "celsius"),
+];
+pub(super) const VOLUMES: Words<VolumeStyle> = &[
+    (VolumeStyle::FluidOunces, "fluid-ounces"),
+    (VolumeStyle::Millilitres, "millilitres"),
+];
 pub(super) const LOOKS: Words<LookChoice> = &LookChoice::ALL;
-pub(super) const BASES: Words<FigureBasis> =
-    &[(FigureBasis::Label, "label"), (FigureBasis::FamilyRange, "family-range")];
+pub(super) const BASES: Words<FigureBasis> = &[
+    (FigureBasis::Label, "label"),
+    (FigureBasis::FamilyRange, "family-range"),
+];
 pub(super) const FAMILIES: Words<Family> = &[
     (Family::OilWipingVarnish, "oil-wiping-varnish"),
     (Family::OilBrushingVarnish, "oil-brushing-varnish"),
@@ -42,7 +50,10 @@ pub(super) const CONSTRUCTIONS: Words<Construction> = &[
 
 /// The word of a thing in a list of words.
 pub(super) fn word<T: PartialEq>(words: Words<T>, thing: &T) -> &'static str {
-    words.iter().find(|(has, _)| has == thing).map_or("", |(_, word)| *word)
+    words
+        .iter()
+        .find(|(has, _)| has == thing)
+        .map_or("", |(_, word)| *word)
 }
 
 /// The thing of a word in a list of words.
@@ -63,34 +74,60 @@ fn choose<T>(all: impl Iterator<Item = (T, &'static str)>, text: &str) -> Result
 }
 
 pub(super) fn product_kind(text: &str) -> Result<ProductKind, String> {
-    choose(ProductKind::ALL.into_iter().map(|kind| (kind, kind.word())), text)
+    choose(
+        ProductKind::ALL.into_iter().map(|kind| (kind, kind.word())),
+        text,
+    )
 }
 
 pub(super) fn piece_kind(text: &str) -> Result<PieceKind, String> {
-    choose(PieceKind::ALL.into_iter().map(|kind| (kind, kind.word())), text)
+    choose(
+        PieceKind::ALL.into_iter().map(|kind| (kind, kind.word())),
+        text,
+    )
 }
 
 pub(super) fn coat_kind(text: &str) -> Result<CoatKind, String> {
-    choose(CoatKind::ALL.into_iter().map(|kind| (kind, kind.word())), text)
+    choose(
+        CoatKind::ALL.into_iter().map(|kind| (kind, kind.word())),
+        text,
+    )
 }
 
 pub(super) fn verdict(text: &str) -> Result<TouchVerdict, String> {
-    choose(TouchVerdict::ALL.into_iter().map(|verdict| (verdict, verdict.code())), text)
+    choose(
+        TouchVerdict::ALL
+            .into_iter()
+            .map(|verdict| (verdict, verdict.code())),
+        text,
+    )
 }
 
 pub(super) fn set_item(text: &str) -> Result<SetItem, String> {
-    choose(SetItem::ALL.into_iter().map(|item| (item, item.code())), text)
+    choose(
+        SetItem::ALL.into_iter().map(|item| (item, item.code())),
+        text,
+    )
 }
 
 pub(super) fn stage(text: &str) -> Result<Stage, String> {
-    choose(Stage::ALL.into_iter().map(|stage| (stage, stage.word())), text)
+    choose(
+        Stage::ALL.into_iter().map(|stage| (stage, stage.word())),
+        text,
+    )
 }
 
 /// A grit by its number.
 pub(super) fn grit(text: &str) -> Result<Grit, String> {
-    let number = text.parse::<u16>().ok().filter(|grit| (24..=3000).contains(grit));
+    let number = text
+        .parse::<u16>()
+        .ok()
+        .filter(|grit| (24..=3000).contains(grit));
     number.map(Grit).ok_or_else(|| {
-        format!("\"{}\" is no grit; write a number from 24 to 3000.", super::table::short(text))
+        format!(
+            "\"{}\" is no grit; write a number from 24 to 3000.",
+            super::table::short(text)
+        )
     })
 }
 
@@ -122,7 +159,9 @@ pub(super) fn means(text: &str) -> Result<ScuffMeans, String> {
 pub(super) fn faces(text: &str) -> Result<Vec<FaceKey>, String> {
     let mut out: Vec<FaceKey> = Vec::new();
     for code in text.split_whitespace() {
-        let key: FaceKey = super::table::short(code).parse().map_err(|error| format!("{error}."))?;
+        let key: FaceKey = super::table::short(code)
+            .parse()
+            .map_err(|error| format!("{error}."))?;
         if out.contains(&key) {
             return Err(format!("{code} stands twice; name each face once."));
         }
@@ -139,11 +178,19 @@ pub(super) fn face_codes<'k>(keys: impl IntoIterator<Item = &'k FaceKey>) -> Str
 
 /// `A` is 0, `Z` 25, `AA` 26: a piece's letter within its job.
 pub(super) fn letter(text: &str) -> Result<u32, String> {
-    let why = || format!("\"{}\" is no piece letter; write A to ZZZ.", super::table::short(text));
+    let why = || {
+        format!(
+            "\"{}\" is no piece letter; write A to ZZZ.",
+            super::table::short(text)
+        )
+    };
     if text.is_empty() || text.len() > 3 || !text.bytes().all(|b| b.is_ascii_uppercase()) {
         return Err(why());
     }
-    Ok(text.bytes().fold(0, |no, b| no * 26 + u32::from(b - b'A') + 1) - 1)
+    Ok(text
+        .bytes()
+        .fold(0, |no, b| no * 26 + u32::from(b - b'A') + 1)
+        - 1)
 }
 
 #[cfg(test)]
@@ -156,9 +203,16 @@ mod tests {
             assert_eq!(pick(FAMILIES, word(FAMILIES, &family)), Ok(family));
         }
         for construction in Construction::ALL {
-            assert_eq!(pick(CONSTRUCTIONS, word(CONSTRUCTIONS, &construction)), Ok(construction));
+            assert_eq!(
+                pick(CONSTRUCTIONS, word(CONSTRUCTIONS, &construction)),
+                Ok(construction)
+            );
         }
-        for given in [ScuffMeans::FinePaper(Grit(320)), ScuffMeans::Pad, ScuffMeans::BrownPaper] {
+        for given in [
+            ScuffMeans::FinePaper(Grit(320)),
+            ScuffMeans::Pad,
+            ScuffMeans::BrownPaper,
+        ] {
             assert_eq!(means(&means_word(given)), Ok(given));
         }
         assert_eq!(
@@ -171,7 +225,14 @@ mod tests {
 
     #[test]
     fn letters_are_those_of_the_ticket() {
-        for (text, no) in [("A", 0), ("Z", 25), ("AA", 26), ("AZ", 51), ("ZZ", 701), ("AAA", 702)] {
+        for (text, no) in [
+            ("A", 0),
+            ("Z", 25),
+            ("AA", 26),
+            ("AZ", 51),
+            ("ZZ", 701),
+            ("AAA", 702),
+        ] {
             assert_eq!(letter(text), Ok(no));
         }
         for bad in ["", "a", "A1", "AAAA", "Ä"] {

@@ -11,6 +11,7 @@
 mod demo;
 mod error;
 mod export;
+mod faces;
 mod import;
 mod keys;
 mod log;

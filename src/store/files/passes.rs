@@ -14,7 +14,16 @@ use crate::shop::{Air, Amount, AmountBasis, Pass, PassId, PieceFile, What};
 use crate::units::{Area, Volume};
 
 pub(super) const PASSES: &[&str] = &[
-    "id", "kind", "product", "started", "ended", "basis", "amount", "before", "after", "temperature",
+    "id",
+    "kind",
+    "product",
+    "started",
+    "ended",
+    "basis",
+    "amount",
+    "before",
+    "after",
+    "temperature",
     "humidity",
 ];
 
@@ -55,12 +64,18 @@ pub(super) fn read(
     let (now, zone) = (reading.now, reading.zone);
     Table::open(&reading.source, FILE, PASSES)?.each(|line| {
         let key = line.must("id", ID_CURE, word)?;
-        let id = reading.keys.of(&key).ok_or_else(|| line.fail(ring.twice(&key)))?;
-        ring.hang(&key, out.len()).map_err(|fault| line.fail(fault))?;
+        let id = reading
+            .keys
+            .of(&key)
+            .ok_or_else(|| line.fail(ring.twice(&key)))?;
+        ring.hang(&key, out.len())
+            .map_err(|fault| line.fail(fault))?;
         let moment = |column| {
-            line.must(column, "write a time like 2026-11-20T14:00:00.000Z", |text| {
-                times::read_moment(text, now, zone)
-            })
+            line.must(
+                column,
+                "write a time like 2026-11-20T14:00:00.000Z",
+                |text| times::read_moment(text, now, zone),
+            )
         };
         let kind = line.must("kind", "write seal, stain or topcoat", coat_kind)?;
         let product = line.must("product", "write the id of the product", |key| {
@@ -80,7 +95,13 @@ pub(super) fn read(
             amount: Amount { volume, basis },
             air: air(line)?,
         };
-        out.push(Read { key, pass, parts: Vec::new(), line: line.no, amount });
+        out.push(Read {
+            key,
+            pass,
+            parts: Vec::new(),
+            line: line.no,
+            amount,
+        });
         Ok(())
     })?;
     Ok((out, ring))
@@ -103,14 +124,14 @@ fn basis(line: &Line<'_>) -> Result<(AmountBasis, Option<Volume>), FilesError> {
             let (before, after) = (can("before")?, can("after")?);
             if after > before {
                 let why = "the can weighs more after than before; swap the two.".to_owned();
-                return Err(line.bad("after", why));
+                return Err(line.bad("after", &why));
             }
             AmountBasis::Weighed { before, after }
         }
         other => {
             let other = super::table::short(other);
             let why = format!("\"{other}\" is not one of estimated, measured, weighed.");
-            return Err(line.bad("basis", why));
+            return Err(line.bad("basis", &why));
         }
     };
     Ok((basis, amount))
@@ -121,11 +142,16 @@ fn air(line: &Line<'_>) -> Result<Option<Air>, FilesError> {
     let humidity = line.maybe("humidity", words::read_humidity)?;
     match (temperature, humidity) {
         (None, None) => Ok(None),
-        (Some(temperature), Some(humidity)) => Ok(Some(Air { temperature, humidity })),
-        (Some(_), None) => line.must("humidity", "shop air has both", words::read_humidity).map(|_| None),
-        (None, Some(_)) => {
-            line.must("temperature", "shop air has both", words::read_temperature).map(|_| None)
-        }
+        (Some(temperature), Some(humidity)) => Ok(Some(Air {
+            temperature,
+            humidity,
+        })),
+        (Some(_), None) => line
+            .must("humidity", "shop air has both", words::read_humidity)
+            .map(|_| None),
+        (None, Some(_)) => line
+            .must("temperature", "shop air has both", words::read_temperature)
+            .map(|_| None),
     }
 }
 
@@ -146,29 +172,50 @@ pub(super) fn settle(
         let total = Area::from_m2(areas.iter().sum());
         let product = shelf.product(read.pass.product);
         let reckoned = product.map(|product| match read.pass.amount.basis {
-            AmountBasis::Weighed { before, after } => product.label.density.volume_of(before - after),
+            AmountBasis::Weighed { before, after } => {
+                product.label.density.volume_of(before - after)
+            }
             _ => product.label.spread.volume_for(total),
         });
         let whole = read.amount.or(reckoned).unwrap_or(Volume::ZERO);
-        if whole.ul() <= 0 {
+        // The wall of the smallest hole takes less than a microlitre by estimate.
+        if whole.ul() <= 0 && read.pass.amount.basis.is_measured() {
             let cure = "a pass uses something".to_owned();
-            return Err(at(Fault::Empty { what: "amount", cure }));
+            return Err(at(Fault::Empty {
+                what: "amount",
+                cure,
+            }));
         }
         let by_area = whole.split(&areas);
         let said: Vec<Volume> = read.parts.iter().filter_map(|part| part.used).collect();
-        let shares = if said.is_empty() { by_area.clone() } else { said };
+        let shares = if said.is_empty() {
+            by_area.clone()
+        } else {
+            said
+        };
         let sum: Volume = shares.iter().sum();
         if shares.len() != read.parts.len() || sum != whole {
             let (shares, amount) = (words::volume(sum), words::volume(whole));
-            return Err(at(Fault::Shares { pass: pass(), shares, amount }));
+            return Err(at(Fault::Shares {
+                pass: pass(),
+                shares,
+                amount,
+            }));
         }
         for ((part, share), fair) in read.parts.iter().zip(shares).zip(by_area) {
             // Areas are kept to the square micrometre, so the odd microlitre may fall otherwise.
             if (share - fair).ul().abs() > 2 {
                 let (share, by_area) = (words::volume(share), words::volume(fair));
-                return Err(Fault::Share { pass: pass(), share, by_area }.at("log.csv", part.line));
+                return Err(Fault::Share {
+                    pass: pass(),
+                    share,
+                    by_area,
+                }
+                .at("log.csv", part.line));
             }
-            let event = files.get_mut(part.piece).and_then(|file| file.events.get_mut(part.event));
+            let event = files
+                .get_mut(part.piece)
+                .and_then(|file| file.events.get_mut(part.event));
             if let Some(What::Coat { used, .. }) = event.map(|event| &mut event.what) {
                 *used = share;
             }

@@ -11,8 +11,17 @@ use chrono::Datelike;
 use std::collections::HashSet;
 
 pub(super) const CLIENTS: &[&str] = &["id", "name", "phone", "email", "address", "notes"];
-pub(super) const JOBS: &[&str] =
-    &["id", "no", "client", "title", "site", "house_built", "promised", "taken", "notes"];
+pub(super) const JOBS: &[&str] = &[
+    "id",
+    "no",
+    "client",
+    "title",
+    "site",
+    "house_built",
+    "promised",
+    "taken",
+    "notes",
+];
 
 /// What would do in an empty id cell.
 pub(super) const ID_CURE: &str = "write a word of your own, the same wherever it is meant";
@@ -24,8 +33,12 @@ pub(super) fn clients(
     let (mut out, mut ring) = (Vec::new(), Ring::new("client"));
     Table::open(&reading.source, "clients.csv", CLIENTS)?.each(|line| {
         let key = line.must("id", ID_CURE, word)?;
-        let id = reading.keys.of(&key).ok_or_else(|| line.fail(ring.twice(&key)))?;
-        ring.hang(&key, ClientId(id)).map_err(|fault| line.fail(fault))?;
+        let id = reading
+            .keys
+            .of(&key)
+            .ok_or_else(|| line.fail(ring.twice(&key)))?;
+        ring.hang(&key, ClientId(id))
+            .map_err(|fault| line.fail(fault))?;
         let notes = &mut reading.notes;
         out.push(Client {
             id: ClientId(id),
@@ -49,24 +62,35 @@ pub(super) fn jobs(
     let mut numbers = HashSet::new();
     Table::open(&reading.source, "jobs.csv", JOBS)?.each(|line| {
         let key = line.must("id", ID_CURE, word)?;
-        let id = reading.keys.of(&key).ok_or_else(|| line.fail(ring.twice(&key)))?;
-        ring.hang(&key, JobId(id)).map_err(|fault| line.fail(fault))?;
+        let id = reading
+            .keys
+            .of(&key)
+            .ok_or_else(|| line.fail(ring.twice(&key)))?;
+        ring.hang(&key, JobId(id))
+            .map_err(|fault| line.fail(fault))?;
         let today = reading.today;
         let date = |text: &str| times::read_date(text, today);
         let number = |text: &str| {
-            let no = text.parse::<u32>().ok().filter(|no| (1..1_000_000).contains(no));
+            let no = text
+                .parse::<u32>()
+                .ok()
+                .filter(|no| (1..1_000_000).contains(no));
             no.ok_or_else(|| format!("\"{text}\" is no job number; write 1 to 999999."))
         };
         let year = |text: &str| {
             let year = text.parse::<i32>().ok();
-            year.filter(|year| (1500..=today.year() + 1).contains(year)).ok_or_else(|| {
-                format!("\"{text}\" is not a year a house was built in; write four digits.")
-            })
+            year.filter(|year| (1500..=today.year() + 1).contains(year))
+                .ok_or_else(|| {
+                    format!("\"{text}\" is not a year a house was built in; write four digits.")
+                })
         };
-        let next = out.iter().map(|job| job.no).max().unwrap_or(0) + 1;
-        let no = line.maybe("no", number)?.unwrap_or(next);
+        let next = || out.iter().map(|job| job.no).max().unwrap_or(0) + 1;
+        let no = line.maybe("no", number)?.unwrap_or_else(next);
         if !numbers.insert(no) {
-            return Err(line.fail(Fault::Twice { what: "job number", key: no.to_string() }));
+            return Err(line.fail(Fault::Twice {
+                what: "job number",
+                key: no.to_string(),
+            }));
         }
         let client = line.must("client", "write the id of the client it is for", |key| {
             clients.find(key).map_err(|fault| fault.to_string())
@@ -108,7 +132,8 @@ pub(super) fn job_row(job: &Job) -> Vec<String> {
         job.client.to_string(),
         job.title.clone(),
         job.site.clone(),
-        job.house_built.map_or(String::new(), |year| year.to_string()),
+        job.house_built
+            .map_or(String::new(), |year| year.to_string()),
         job.promised.map_or(String::new(), times::date),
         times::date(job.taken),
         job.notes.clone(),

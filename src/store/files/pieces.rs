@@ -14,11 +14,33 @@ use crate::units::{Length, LengthStyle};
 use std::collections::{HashMap, HashSet};
 
 pub(super) const PIECES: &[&str] = &[
-    "id", "job", "letter", "name", "kind", "species", "construction", "length", "width", "diameter",
-    "thickness", "edge", "edge_size", "band", "recipe",
+    "id",
+    "job",
+    "letter",
+    "name",
+    "kind",
+    "species",
+    "construction",
+    "length",
+    "width",
+    "diameter",
+    "thickness",
+    "edge",
+    "edge_size",
+    "band",
+    "recipe",
 ];
-pub(super) const OPENINGS: &[&str] =
-    &["piece", "form", "no", "x", "y", "width", "depth", "corner_radius", "diameter"];
+pub(super) const OPENINGS: &[&str] = &[
+    "piece",
+    "form",
+    "no",
+    "x",
+    "y",
+    "width",
+    "depth",
+    "corner_radius",
+    "diameter",
+];
 
 /// What would do in an empty cell of a length.
 const LENGTH_CURE: &str = "write a length like 98 3/8 in or 2500 mm";
@@ -43,14 +65,24 @@ pub(super) fn pieces(
     let mut letters = HashSet::new();
     Table::open(&reading.source, "pieces.csv", PIECES)?.each(|line| {
         let key = line.must("id", ID_CURE, word)?;
-        let id = reading.keys.of(&key).ok_or_else(|| line.fail(ring.twice(&key)))?;
-        ring.hang(&key, PieceId(id)).map_err(|fault| line.fail(fault))?;
+        let id = reading
+            .keys
+            .of(&key)
+            .ok_or_else(|| line.fail(ring.twice(&key)))?;
+        ring.hang(&key, PieceId(id))
+            .map_err(|fault| line.fail(fault))?;
         let job = line.must("job", "write the id of the job it belongs to", |key| {
             job_ring.find(key).map_err(|fault| fault.to_string())
         })?;
-        let after = |read: &Read| if read.piece.job == job { read.piece.no + 1 } else { 0 };
-        let next = out.iter().map(after).max().unwrap_or(0);
-        let no = line.maybe("letter", letter)?.unwrap_or(next);
+        let after = |read: &Read| {
+            if read.piece.job == job {
+                read.piece.no + 1
+            } else {
+                0
+            }
+        };
+        let next = || out.iter().map(after).max().unwrap_or(0);
+        let no = line.maybe("letter", letter)?.unwrap_or_else(next);
         let recipe = line.must("recipe", "write the id of the recipe it follows", |key| {
             recipes.find(key).map_err(|fault| fault.to_string())
         })?;
@@ -63,26 +95,41 @@ pub(super) fn pieces(
             name: line.name("name", PIECE_MOST, notes)?,
             kind: line.must("kind", "write what it will be, like counter", piece_kind)?,
             species: line.name("species", NAME_MOST, notes)?,
-            construction: line.must("construction", "write how it is built up, like edge-grain", |text| {
-                pick(CONSTRUCTIONS, text)
-            })?,
+            construction: line.must(
+                "construction",
+                "write how it is built up, like edge-grain",
+                |text| pick(CONSTRUCTIONS, text),
+            )?,
             shape,
             recipe,
             schedule: None,
             stage: Stage::Sanding,
             finished: false,
         };
-        let job_no = jobs.iter().find(|has| has.id == job).map_or(0, |job| job.no);
+        let job_no = jobs
+            .iter()
+            .find(|has| has.id == job)
+            .map_or(0, |job| job.no);
         if !letters.insert((job, no)) {
             let key = piece.ticket_no(job_no);
-            return Err(line.fail(Fault::Twice { what: "ticket", key }));
+            return Err(line.fail(Fault::Twice {
+                what: "ticket",
+                key,
+            }));
         }
         let called = format!("{} {}", piece.ticket_no(job_no), piece.name);
-        out.push(Read { piece, line: line.no, called });
+        out.push(Read {
+            piece,
+            line: line.no,
+            called,
+        });
         Ok(())
     })?;
     // Of openings without a piece, the first in the file.
-    let lost = openings.into_iter().filter_map(|(key, of)| Some((of.first()?.0, key))).min();
+    let lost = openings
+        .into_iter()
+        .filter_map(|(key, of)| Some((of.first()?.0, key)))
+        .min();
     match lost {
         Some((line, key)) => {
             let key = super::table::short(&key);
@@ -96,10 +143,15 @@ fn shape(line: &Line<'_>, openings: Vec<(u64, Opening)>) -> Result<Shape, FilesE
     let outline = if line.cell("diameter").is_empty() {
         let cure = "write length and width, or the diameter of a round top";
         let length = line.must("length", cure, read_length)?;
-        Outline::Rectangle { length, width: line.must("width", cure, read_length)? }
+        Outline::Rectangle {
+            length,
+            width: line.must("width", cure, read_length)?,
+        }
     } else {
         line.nothing_in(&["length", "width"], "a round top")?;
-        Outline::Circle { diameter: line.must("diameter", LENGTH_CURE, read_length)? }
+        Outline::Circle {
+            diameter: line.must("diameter", LENGTH_CURE, read_length)?,
+        }
     };
     let sized = |made: fn(Length) -> EdgeProfile| {
         Ok::<_, FilesError>(made(line.must("edge_size", LENGTH_CURE, read_length)?))
@@ -117,7 +169,7 @@ fn shape(line: &Line<'_>, openings: Vec<(u64, Opening)>) -> Result<Shape, FilesE
                 "\"{}\" is not one of square, eased, round-over, chamfer.",
                 super::table::short(other)
             );
-            return Err(line.bad("edge", why));
+            return Err(line.bad("edge", &why));
         }
     };
     let thickness = line.must("thickness", LENGTH_CURE, read_length)?;
@@ -144,20 +196,32 @@ fn openings(reading: &Reading<'_>) -> Result<Openings, FilesError> {
                 OpeningKind::Cutout {
                     width: size("width")?,
                     depth: size("depth")?,
-                    corner_radius: line.maybe("corner_radius", read_length)?.unwrap_or(Length::ZERO),
+                    corner_radius: line
+                        .maybe("corner_radius", read_length)?
+                        .unwrap_or(Length::ZERO),
                 }
             }
             "hole" => {
                 line.nothing_in(&["width", "depth", "corner_radius"], "hole")?;
-                OpeningKind::Hole { diameter: size("diameter")? }
+                OpeningKind::Hole {
+                    diameter: size("diameter")?,
+                }
             }
             other => {
-                let why = format!("\"{}\" is not one of cutout, hole.", super::table::short(other));
-                return Err(line.bad("form", why));
+                let why = format!(
+                    "\"{}\" is not one of cutout, hole.",
+                    super::table::short(other)
+                );
+                return Err(line.bad("form", &why));
             }
         };
-        let place = Place { x: size("x")?, y: size("y")? };
-        out.entry(piece).or_default().push((line.no, Opening { no, place, what }));
+        let place = Place {
+            x: size("x")?,
+            y: size("y")?,
+        };
+        out.entry(piece)
+            .or_default()
+            .push((line.no, Opening { no, place, what }));
         Ok(())
     })?;
     Ok(out)
@@ -203,9 +267,14 @@ pub(super) fn opening_rows(piece: &Piece, style: LengthStyle) -> Vec<Vec<String>
     let row = |opening: &Opening| {
         let empty = String::new;
         let (form, sizes) = match opening.what {
-            OpeningKind::Cutout { width, depth, corner_radius } => {
-                ("cutout", [show(width), show(depth), show(corner_radius), empty()])
-            }
+            OpeningKind::Cutout {
+                width,
+                depth,
+                corner_radius,
+            } => (
+                "cutout",
+                [show(width), show(depth), show(corner_radius), empty()],
+            ),
             OpeningKind::Hole { diameter } => ("hole", [empty(), empty(), empty(), show(diameter)]),
         };
         let mut cells = vec![

@@ -12,6 +12,7 @@ use crate::coating::ProductKind;
 use crate::shop::{CoatKind, Grit, GroupPlan, PieceId, Recipe, RecipeId, Schedule, WipeDown};
 use serde::Deserialize;
 use std::collections::{HashMap, HashSet};
+use std::fmt::Write as _;
 use toml::Spanned;
 
 const RECIPES: &str = "recipes.toml";
@@ -95,7 +96,10 @@ pub(super) fn read(
     before: &[Recipe],
 ) -> Result<Book, FilesError> {
     let file = Read::<RecipesFile>::file(&reading.source, RECIPES)?;
-    let mut book = Book { recipes: Vec::new(), ring: Ring::new("recipe") };
+    let mut book = Book {
+        recipes: Vec::new(),
+        ring: Ring::new("recipe"),
+    };
     let mut names = HashSet::new();
     for spanned in &file.what.recipe {
         let line = file.line(spanned);
@@ -104,13 +108,21 @@ pub(super) fn read(
         let (name, left_out) = text::line("name", &row.name, NAME_MOST).map_err(at)?;
         reading.notes.left_out(RECIPES, line, "name", left_out);
         if name.is_empty() {
-            return Err(at(Fault::Empty { what: "name", cure: "each recipe needs one".to_owned() }));
+            return Err(at(Fault::Empty {
+                what: "name",
+                cure: "each recipe needs one".to_owned(),
+            }));
         }
-        if !names.insert(name.to_lowercase()) {
-            return Err(at(Fault::Twice { what: "recipe named", key: name }));
+        if !names.insert(name.to_ascii_lowercase()) {
+            return Err(at(Fault::Twice {
+                what: "recipe named",
+                key: name,
+            }));
         }
         let key = value("id", key_word(&row.id)).map_err(at)?;
-        let same = before.iter().find(|recipe| recipe.name.eq_ignore_ascii_case(&name));
+        let same = before
+            .iter()
+            .find(|recipe| recipe.name.eq_ignore_ascii_case(&name));
         let id = reading.keys.of_or(&key, same.map(|recipe| recipe.id.0));
         let id = RecipeId(id.ok_or_else(|| at(book.ring.twice(&key)))?);
         book.ring.hang(&key, id).map_err(at)?;
@@ -135,7 +147,10 @@ pub(super) fn read_own(
         let schedule = schedule(&row.schedule, shelf).map_err(at)?;
         if out.insert(piece, schedule).is_some() {
             let key = super::table::short(&row.piece);
-            return Err(at(Fault::Twice { what: "schedule of piece", key }));
+            return Err(at(Fault::Twice {
+                what: "schedule of piece",
+                key,
+            }));
         }
     }
     Ok(out)
@@ -150,16 +165,13 @@ fn schedule(row: &ScheduleRow, shelf: &Shelf) -> Result<Schedule, Fault> {
     let wipe_down = match row.wipe_down.as_str() {
         "none" => WipeDown::NotAsked,
         "dry" => WipeDown::Dry,
-        other => match other.strip_prefix("with ") {
-            Some(key) => WipeDown::With(shelf.ring.find(key.trim())?),
-            None => {
-                let why = format!(
-                    "\"{}\" is not one of none, dry, with PRODUCT.",
-                    super::table::short(other)
-                );
-                return Err(Fault::Value { what: "wipe_down", why });
-            }
-        },
+        other => {
+            let Some(key) = other.strip_prefix("with ") else {
+                let why = format!("\"{other}\" is not one of none, dry, with PRODUCT.");
+                return value("wipe_down", Err(why));
+            };
+            WipeDown::With(shelf.ring.find(key.trim())?)
+        }
     };
     let schedule = Schedule {
         show: row.show.plan(),
@@ -207,7 +219,10 @@ pub(super) fn fits(product: &crate::coating::Product, needs: ProductKind) -> Res
 pub(super) fn write(recipes: &[Recipe]) -> String {
     let mut out = String::new();
     for recipe in recipes {
-        let lines = [("id", quoted(&recipe.id.to_string())), ("name", quoted(&recipe.name))];
+        let lines = [
+            ("id", quoted(&recipe.id.to_string())),
+            ("name", quoted(&recipe.name)),
+        ];
         table(&mut out, "recipe", &lines);
         write_schedule(&mut out, "recipe", &recipe.schedule);
     }
@@ -246,16 +261,27 @@ fn write_schedule(out: &mut String, under: &str, schedule: &Schedule) {
         ("underside", group(&schedule.underside)),
         ("wipe_down", quoted(&wipe_down)),
     ];
-    let products =
-        [("sealer", schedule.sealer), ("stain", schedule.stain), ("topcoat", schedule.topcoat)];
+    let products = [
+        ("sealer", schedule.sealer),
+        ("stain", schedule.stain),
+        ("topcoat", schedule.topcoat),
+    ];
     for (name, product) in products {
         lines.extend(product.map(|id| (name, quoted(&id.to_string()))));
     }
-    lines.extend(schedule.scuff.map(|means| ("scuff", quoted(&means_word(means)))));
-    lines.push(("cure_before_set", quoted(&words::span(schedule.cure_before_set))));
+    lines.extend(
+        schedule
+            .scuff
+            .map(|means| ("scuff", quoted(&means_word(means)))),
+    );
+    lines.push((
+        "cure_before_set",
+        quoted(&words::span(schedule.cure_before_set)),
+    ));
     lines.push(("balance_allowance", schedule.balance_allowance.to_string()));
-    out.push_str(&format!("[{under}.schedule]\n"));
+    // Writing to a String cannot fail.
+    let _ = writeln!(out, "[{under}.schedule]");
     for (key, value) in lines {
-        out.push_str(&format!("{key} = {value}\n"));
+        let _ = writeln!(out, "{key} = {value}");
     }
 }

@@ -1,14 +1,13 @@
 //! A piece's log, led through the gates line by line: the only way into the store.
 
 use super::error::{Fault, FilesError};
+use super::faces::{all_faces, meant, reshaped, reshapes};
 use super::import::Reading;
 use super::keys::Ring;
-use super::log::{Act, Entry, FILE, Faces};
+use super::log::{Act, Entry, FILE};
 use super::passes::{self, Part};
 use crate::shape::FaceKey;
-use crate::shop::{
-    CoatKind, Event, EventId, FaceState, Gates, Pass, PieceFile, Ticket, What,
-};
+use crate::shop::{Event, EventId, Gates, Pass, PieceFile, Ticket, What};
 use crate::units::{Area, AreaStyle, Volume};
 use std::collections::HashSet;
 
@@ -38,27 +37,41 @@ impl Replay<'_> {
         passes: &mut [passes::Read],
     ) -> Result<(), FilesError> {
         let mut ticket = Ticket::blank(&file.piece, &file.schedule, &reshapes(&entries));
-        let (started, last_line) = (!entries.is_empty(), entries.last().map_or(1, |entry| entry.line));
+        let (started, last_line) = (
+            !entries.is_empty(),
+            entries.last().map_or(1, |entry| entry.line),
+        );
         let mut coated: HashSet<(usize, FaceKey)> = HashSet::new();
         for entry in entries {
             let at = |fault: Fault| fault.at(FILE, entry.line);
-            let keys = faces(&ticket, &entry, passes).map_err(at)?;
+            let keys = meant(&ticket, &entry, passes).map_err(at)?;
             if let Act::Coat { pass, .. } = &entry.act
                 && let Some(face) = keys.iter().find(|key| !coated.insert((*pass, **key)))
             {
-                let pass = passes.get(*pass).map_or(String::new(), |read| read.key.clone());
+                let pass = passes
+                    .get(*pass)
+                    .map_or(String::new(), |read| read.key.clone());
                 let (face, piece) = (face.to_string(), called.to_owned());
                 return Err(at(Fault::TwoCoats { pass, face, piece }));
             }
-            let whats = self.whats(reading, called, (&ticket, &entry), keys, passes).map_err(at)?;
-            let (mut blockers, mut ids) = (Vec::new(), self.ids(reading, &entry, whats.len()).map_err(at)?);
+            let whats = self
+                .whats(reading, called, (&ticket, &entry), keys, passes)
+                .map_err(at)?;
+            let (mut blockers, mut ids) = (
+                Vec::new(),
+                self.ids(reading, &entry, whats.len()).map_err(at)?,
+            );
             ids.reverse();
             for what in whats {
                 let Some(id) = ids.pop() else { break };
                 if file.events.last().is_some_and(|last| last.id >= id) {
                     return Err(at(Fault::Order));
                 }
-                let event = Event { id, at: entry.at, what };
+                let event = Event {
+                    id,
+                    at: entry.at,
+                    what,
+                };
                 let refused = self.gates.check(&ticket, &event, reading.now);
                 if refused.is_empty() {
                     ticket.fold(&event);
@@ -69,22 +82,37 @@ impl Replay<'_> {
             }
             if !blockers.is_empty() {
                 let (now, zone) = (reading.now, reading.zone);
-                let reasons = blockers.iter().map(|blocker| blocker.words(now, zone)).collect();
-                return Err(at(Fault::Refused { piece: called.to_owned(), blockers, reasons }));
+                let reasons = blockers
+                    .iter()
+                    .map(|blocker| blocker.words(now, zone))
+                    .collect();
+                return Err(at(Fault::Refused {
+                    piece: called.to_owned(),
+                    blockers,
+                    reasons,
+                }));
             }
             if let (Act::Coat { pass, used, .. }, Some(event)) = (&entry.act, file.events.last())
                 && let (What::Coat { faces, .. }, Some(read)) = (&event.what, passes.get_mut(*pass))
             {
                 let m2 = faces.iter().map(|(_, area)| area.m2()).sum();
                 let (event, used, line) = (file.events.len() - 1, *used, entry.line);
-                read.parts.push(Part { piece: place, event, m2, used, line });
+                read.parts.push(Part {
+                    piece: place,
+                    event,
+                    m2,
+                    used,
+                    line,
+                });
             }
         }
         all_faces(&ticket, file, called).map_err(|fault| fault.at(FILE, last_line))?;
         file.piece.stage = ticket.stage;
         file.piece.finished = ticket.finished.is_some();
         if started {
-            file.piece.schedule.get_or_insert_with(|| file.schedule.clone());
+            file.piece
+                .schedule
+                .get_or_insert_with(|| file.schedule.clone());
         }
         Ok(())
     }
@@ -100,7 +128,10 @@ impl Replay<'_> {
             return Ok((0..count).map(|_| EventId(reading.keys.mint())).collect());
         }
         self.lines.hang(&entry.key, ())?;
-        let first = reading.keys.of(&entry.key).ok_or_else(|| self.lines.twice(&entry.key))?;
+        let first = reading
+            .keys
+            .of(&entry.key)
+            .ok_or_else(|| self.lines.twice(&entry.key))?;
         let rest = (1..count).map(|_| EventId(reading.keys.mint()));
         Ok(std::iter::once(EventId(first)).chain(rest).collect())
     }
@@ -116,40 +147,82 @@ impl Replay<'_> {
     ) -> Result<Vec<What>, Fault> {
         let one = |what: &'static str| match faces.as_slice() {
             [face] => Ok(*face),
-            _ => Err(Fault::Value { what: "faces", why: format!("{what} names one face.") }),
+            _ => Err(Fault::Value {
+                what: "faces",
+                why: format!("{what} names one face."),
+            }),
         };
         Ok(match &entry.act {
             Act::Tick(grit) if faces.is_empty() => {
                 let why = format!("no face is due for {grit} grit here; name the faces.");
                 return Err(Fault::Value { what: "faces", why });
             }
-            Act::Tick(grit) => faces.iter().map(|face| What::Tick { face: *face, grit: *grit }).collect(),
-            Act::Untick(grit) => vec![What::Untick { face: one("an untick")?, grit: *grit }],
+            Act::Tick(grit) => faces
+                .iter()
+                .map(|face| What::Tick {
+                    face: *face,
+                    grit: *grit,
+                })
+                .collect(),
+            Act::Untick(grit) => vec![What::Untick {
+                face: one("an untick")?,
+                grit: *grit,
+            }],
             Act::Wipe => vec![What::Wipe { faces }],
             Act::Coat { pass, areas, .. } => {
                 let pass = passes.get(*pass).map(|read| read.pass.clone());
-                let Some(pass) = pass else { return Ok(Vec::new()) };
-                let faces = self.areas(reading, called, (ticket, entry.line), &faces, areas.as_deref())?;
+                let Some(pass) = pass else {
+                    return Ok(Vec::new());
+                };
+                let faces = self.areas(
+                    reading,
+                    called,
+                    (ticket, entry.line),
+                    &faces,
+                    areas.as_deref(),
+                )?;
                 vec![coat(&pass, faces)]
             }
             Act::WipeOff => vec![What::WipeOff { faces }],
-            Act::Scuff(means) => vec![What::Scuff { faces, means: *means }],
-            Act::Touch(verdict) => vec![What::Touch { faces, verdict: *verdict }],
+            Act::Scuff(means) => vec![What::Scuff {
+                faces,
+                means: *means,
+            }],
+            Act::Touch(verdict) => vec![What::Touch {
+                faces,
+                verdict: *verdict,
+            }],
             Act::SandBack { to, reason } => {
-                vec![What::SandBack { faces, to: *to, reason: reason.clone() }]
+                vec![What::SandBack {
+                    faces,
+                    to: *to,
+                    reason: reason.clone(),
+                }]
             }
             Act::NotExposed { reason } => {
-                vec![What::NotExposed { face: one("this")?, reason: reason.clone() }]
+                vec![What::NotExposed {
+                    face: one("this")?,
+                    reason: reason.clone(),
+                }]
             }
             Act::Exposed => vec![What::Exposed { face: one("this")? }],
             Act::Reshaped { removed } => {
                 reshaped(ticket, called, &faces, removed)?;
-                vec![What::Reshaped { added: faces, removed: removed.clone() }]
+                vec![What::Reshaped {
+                    added: faces,
+                    removed: removed.clone(),
+                }]
             }
             Act::Moved { from, to } => {
-                vec![What::Moved { from: from.unwrap_or(ticket.stage), to: *to }]
+                vec![What::Moved {
+                    from: from.unwrap_or(ticket.stage),
+                    to: *to,
+                }]
             }
-            Act::SetList { item, done } => vec![What::SetList { item: *item, done: *done }],
+            Act::SetList { item, done } => vec![What::SetList {
+                item: *item,
+                done: *done,
+            }],
         })
     }
 
@@ -164,18 +237,29 @@ impl Replay<'_> {
     ) -> Result<Vec<(FaceKey, Area)>, Fault> {
         if said.is_some_and(|said| said.len() != faces.len()) {
             let why = "write one area for each face, in the same order.".to_owned();
-            return Err(Fault::Value { what: "areas_m2", why });
+            return Err(Fault::Value {
+                what: "areas_m2",
+                why,
+            });
         }
         let mut out = Vec::new();
         for (i, face) in faces.iter().enumerate() {
-            let has = ticket.face(*face).map(|state| state.area).filter(|area| area.m2() > 0.0);
+            let has = ticket
+                .face(*face)
+                .map(|state| state.area)
+                .filter(|area| area.m2() > 0.0);
             let area = match (said.and_then(|said| said.get(i)), has) {
                 (Some(said), Some(has)) => {
                     let times = (said.m2() / has.m2()).max(has.m2() / said.m2());
                     let show = |area: &Area| area.show(self.areas);
                     if times > AREA_TIMES {
                         let (piece, face) = (called.to_owned(), face.to_string());
-                        return Err(Fault::Area { piece, face, said: show(said), has: show(&has) });
+                        return Err(Fault::Area {
+                            piece,
+                            face,
+                            said: show(said),
+                            has: show(&has),
+                        });
                     }
                     if times > AREA_TOLD {
                         reading.notes.say(format!(
@@ -192,7 +276,10 @@ impl Replay<'_> {
                 (None, None) if ticket.face(*face).is_none() => Area::ZERO,
                 (None, None) => {
                     let why = format!("the piece has no {face} any more, so write its area.");
-                    return Err(Fault::Value { what: "areas_m2", why });
+                    return Err(Fault::Value {
+                        what: "areas_m2",
+                        why,
+                    });
                 }
             };
             out.push((*face, area));
@@ -211,90 +298,4 @@ fn coat(pass: &Pass, faces: Vec<(FaceKey, Area)>) -> What {
         // Settled when all the pieces of the pass are known.
         used: Volume::ZERO,
     }
-}
-
-/// The lines that changed the shape, which the ticket wants to know before the first line.
-fn reshapes(entries: &[Entry]) -> Vec<Event> {
-    let reshaped = |entry: &Entry| {
-        let (Act::Reshaped { removed }, Faces::These(added)) = (&entry.act, &entry.faces) else {
-            return None;
-        };
-        let what = What::Reshaped { added: added.clone(), removed: removed.clone() };
-        Some(Event { id: EventId(uuid::Uuid::nil()), at: entry.at, what })
-    };
-    entries.iter().filter_map(reshaped).collect()
-}
-
-/// The faces that a line means.
-fn faces(ticket: &Ticket, entry: &Entry, passes: &[passes::Read]) -> Result<Vec<FaceKey>, Fault> {
-    let pick = |wanted: &dyn Fn(&FaceState) -> bool| {
-        ticket.faces.iter().filter(|face| wanted(face)).map(|face| face.key).collect()
-    };
-    let due_for = |kind: CoatKind| ticket.due_faces(kind);
-    match (&entry.faces, &entry.act) {
-        (Faces::These(keys), _) => Ok(keys.clone()),
-        (
-            _,
-            Act::Untick(_)
-            | Act::SandBack { .. }
-            | Act::NotExposed { .. }
-            | Act::Exposed
-            | Act::Reshaped { .. },
-        ) => {
-            let why = "name the faces by their codes here.".to_owned();
-            Err(Fault::Value { what: "faces", why })
-        }
-        (Faces::All, _) => Ok(pick(&|_| true)),
-        (Faces::Due, Act::Tick(grit)) => Ok(pick(&|face| {
-            ticket.plan(face).grits.contains(grit) && !face.ticks.contains_key(grit)
-        })),
-        (Faces::Due, Act::Wipe) => Ok(pick(&|face| face.wiped.is_none() && face.coats.is_empty())),
-        (Faces::Due, Act::Coat { pass, .. }) => {
-            Ok(passes.get(*pass).map_or(Vec::new(), |read| due_for(read.pass.kind)))
-        }
-        (Faces::Due, Act::WipeOff) => Ok(pick(&|face| {
-            let stain = |coat: &crate::shop::Coat| coat.kind == CoatKind::Stain && coat.wiped_off.is_none();
-            face.last_coat().is_some_and(stain)
-        })),
-        (Faces::Due, Act::Scuff(_)) => {
-            let due = CoatKind::of_stage(ticket.stage).map_or(Vec::new(), due_for);
-            Ok(pick(&|face| due.contains(&face.key) && !face.coats.is_empty()))
-        }
-        (Faces::Due, Act::Touch(_)) => Ok(pick(&|face| !face.coats.is_empty())),
-        (Faces::Due, Act::Moved { .. } | Act::SetList { .. }) => Ok(Vec::new()),
-    }
-}
-
-/// Faces can only come that are not there, and go that are.
-fn reshaped(
-    ticket: &Ticket,
-    called: &str,
-    added: &[FaceKey],
-    removed: &[FaceKey],
-) -> Result<(), Fault> {
-    let there = |key: &FaceKey| ticket.face(*key).is_some();
-    let came = added.iter().find(|key| there(key)).map(|key| format!("{key} is added and is there"));
-    let went = removed.iter().find(|key| !there(key)).map(|key| format!("{key} is taken off and is not there"));
-    match came.or(went) {
-        Some(detail) => Err(Fault::Faces { piece: called.to_owned(), detail }),
-        None if added.is_empty() && removed.is_empty() => {
-            let why = "a reshape adds or removes a face.".to_owned();
-            Err(Fault::Value { what: "faces", why })
-        }
-        None => Ok(()),
-    }
-}
-
-/// The log must end at the faces that the piece has: else a face could be written away.
-fn all_faces(ticket: &Ticket, file: &PieceFile, called: &str) -> Result<(), Fault> {
-    let now: Vec<FaceKey> =
-        file.piece.shape.faces(file.piece.construction).iter().map(|face| face.key).collect();
-    let lost = now.iter().find(|key| ticket.face(**key).is_none());
-    let extra = ticket.faces.iter().map(|face| face.key).find(|key| !now.contains(key));
-    let detail = match (lost, extra) {
-        (Some(key), _) => format!("the piece has a {key}, and the log took it off"),
-        (None, Some(key)) => format!("the log has a {key}, and the piece does not"),
-        (None, None) => return Ok(()),
-    };
-    Err(Fault::Faces { piece: called.to_owned(), detail })
 }

@@ -71,7 +71,10 @@ impl Shelf {
 /// same name (`before`), if there is one.
 pub(super) fn read(reading: &mut Reading<'_>, before: &[Product]) -> Result<Shelf, FilesError> {
     let file = Read::<File>::file(&reading.source, FILE)?;
-    let mut shelf = Shelf { products: Vec::new(), ring: Ring::new("product") };
+    let mut shelf = Shelf {
+        products: Vec::new(),
+        ring: Ring::new("product"),
+    };
     let mut names = HashSet::new();
     for spanned in &file.what.product {
         let line = file.line(spanned);
@@ -79,11 +82,16 @@ pub(super) fn read(reading: &mut Reading<'_>, before: &[Product]) -> Result<Shel
         let at = |fault: Fault| fault.at(FILE, line);
         let (name, left_out) = text::line("name", &row.name, NAME_MOST).map_err(at)?;
         reading.notes.left_out(FILE, line, "name", left_out);
-        if !names.insert(name.to_lowercase()) {
-            return Err(at(Fault::Twice { what: "product named", key: name }));
+        if !names.insert(name.to_ascii_lowercase()) {
+            return Err(at(Fault::Twice {
+                what: "product named",
+                key: name,
+            }));
         }
         let key = value("id", key_word(&row.id)).map_err(at)?;
-        let same = before.iter().find(|product| product.name.eq_ignore_ascii_case(&name));
+        let same = before
+            .iter()
+            .find(|product| product.name.eq_ignore_ascii_case(&name));
         let id = reading.keys.of_or(&key, same.map(|product| product.id.0));
         let id = ProductId(id.ok_or_else(|| at(shelf.ring.twice(&key)))?);
         shelf.ring.hang(&key, id).map_err(at)?;
@@ -116,7 +124,10 @@ fn product(row: &Row, id: ProductId, name: String) -> Result<Product, Fault> {
         handle: value("handle", words::read_span(&row.handle))?,
         light_use: value("light_use", words::read_span(&row.light_use))?,
         full_cure: value("full_cure", words::read_span(&row.full_cure))?,
-        min_temp: value("min_temperature", words::read_temperature(&row.min_temperature))?,
+        min_temp: value(
+            "min_temperature",
+            words::read_temperature(&row.min_temperature),
+        )?,
         max_humidity: value("max_humidity", words::read_humidity(&row.max_humidity))?,
     };
     Ok(Product {
@@ -143,7 +154,11 @@ pub(super) fn write(products: &[Product]) -> String {
                 let closes = window.closes.map_or(String::new(), |closes| {
                     format!("closes = \"{}\", ", words::span(closes))
                 });
-                format!("{{ opens = \"{}\", {closes}scuff = {} }}", words::span(window.opens), window.scuff)
+                format!(
+                    "{{ opens = \"{}\", {closes}scuff = {} }}",
+                    words::span(window.opens),
+                    window.scuff
+                )
             })
             .collect();
         let lines = [
@@ -161,7 +176,10 @@ pub(super) fn write(products: &[Product]) -> String {
             ("handle", quoted(&words::span(label.handle))),
             ("light_use", quoted(&words::span(label.light_use))),
             ("full_cure", quoted(&words::span(label.full_cure))),
-            ("min_temperature", quoted(&words::temperature(label.min_temp))),
+            (
+                "min_temperature",
+                quoted(&words::temperature(label.min_temp)),
+            ),
             ("max_humidity", quoted(&words::humidity(label.max_humidity))),
             ("can", quoted(&words::volume(product.can))),
             ("price", quoted(&words::money(product.price))),

@@ -33,11 +33,13 @@ impl<'a> Source<'a> {
     pub(super) fn text(&self, name: &'static str) -> Result<String, FilesError> {
         let mut bytes = Vec::new();
         let mut reader = self.open(name)?.take(FILE_MOST + 1);
-        reader.read_to_end(&mut bytes).map_err(|error| unreadable(name, &error))?;
+        reader
+            .read_to_end(&mut bytes)
+            .map_err(|error| unreadable(name, &error))?;
         if bytes.len() as u64 > FILE_MOST {
             return Err(too_large(name));
         }
-        let line_of = |at: usize| 1 + bytes[..at].iter().filter(|b| **b == b'\n').count() as u64;
+        let line_of = |at: usize| bytes[..at].split(|b| *b == b'\n').count() as u64;
         if let Some(at) = bytes.iter().position(|b| *b == 0) {
             return Err(Fault::Nul.at(name, line_of(at)));
         }
@@ -52,13 +54,19 @@ fn open_plain(folder: &Path, name: &'static str) -> Result<File, FilesError> {
     let path = folder.join(name);
     let fail = |error: &io::Error| match error.kind() {
         io::ErrorKind::NotFound if folder.is_dir() => FilesError::NoFile { file: name },
-        _ => FilesError::CannotRead { path: path.display().to_string(), detail: error.to_string() },
+        _ => FilesError::CannotRead {
+            path: path.display().to_string(),
+            detail: error.to_string(),
+        },
     };
     // Asked before opening: to open a pipe would wait for whoever writes to it.
     let about = std::fs::metadata(&path).map_err(|error| fail(&error))?;
     if !about.is_file() {
         let detail = "it is not a file".to_owned();
-        return Err(FilesError::CannotRead { path: path.display().to_string(), detail });
+        return Err(FilesError::CannotRead {
+            path: path.display().to_string(),
+            detail,
+        });
     }
     if about.len() > FILE_MOST {
         return Err(too_large(name));
@@ -67,11 +75,17 @@ fn open_plain(folder: &Path, name: &'static str) -> Result<File, FilesError> {
 }
 
 pub(super) fn unreadable(name: &'static str, error: &io::Error) -> FilesError {
-    FilesError::CannotRead { path: name.to_owned(), detail: error.to_string() }
+    FilesError::CannotRead {
+        path: name.to_owned(),
+        detail: error.to_string(),
+    }
 }
 
 fn too_large(file: &'static str) -> FilesError {
-    FilesError::TooLarge { file, most_mib: FILE_MOST / (1024 * 1024) }
+    FilesError::TooLarge {
+        file,
+        most_mib: FILE_MOST / (1024 * 1024),
+    }
 }
 
 /// What [`Watched`] stops at; travels inside an [`io::Error`].
@@ -130,18 +144,28 @@ pub(super) struct Watched<R> {
 
 impl<R: Read> Watched<R> {
     pub(super) fn new(inner: R) -> Self {
-        Self { inner, most: FILE_MOST, read: 0, line: 1, cell: 0, cell_line: 1, inside: Inside::Start }
+        Self {
+            inner,
+            most: FILE_MOST,
+            read: 0,
+            line: 1,
+            cell: 0,
+            cell_line: 1,
+            inside: Inside::Start,
+        }
     }
 
     fn look(&mut self, byte: u8) -> Result<(), Stopped> {
         if byte == 0 {
-            return Err(Stopped { line: self.line, why: Why::Nul });
+            return Err(Stopped {
+                line: self.line,
+                why: Why::Nul,
+            });
         }
         let line_ends = byte == b'\n';
         self.inside = match (self.inside, byte) {
-            (Inside::Start | Inside::QuoteEnd, b'"') => Inside::Quoted,
             (Inside::Quoted, b'"') => Inside::QuoteEnd,
-            (Inside::Quoted, _) => Inside::Quoted,
+            (Inside::Start | Inside::QuoteEnd, b'"') | (Inside::Quoted, _) => Inside::Quoted,
             (_, b',' | b'\n' | b'\r') => Inside::Start,
             _ => Inside::Plain,
         };
@@ -152,7 +176,10 @@ impl<R: Read> Watched<R> {
             self.cell += 1;
         }
         if self.cell > CELL_MOST {
-            return Err(Stopped { line: self.cell_line, why: Why::LongCell });
+            return Err(Stopped {
+                line: self.cell_line,
+                why: Why::LongCell,
+            });
         }
         Ok(())
     }
@@ -163,7 +190,10 @@ impl<R: Read> Read for Watched<R> {
         let count = self.inner.read(buffer)?;
         self.read += count as u64;
         if self.read > self.most {
-            return Err(io::Error::other(Stopped { line: self.line, why: Why::LargeFile }));
+            return Err(io::Error::other(Stopped {
+                line: self.line,
+                why: Why::LargeFile,
+            }));
         }
         for byte in &buffer[..count] {
             self.look(*byte).map_err(io::Error::other)?;

@@ -32,16 +32,28 @@ impl<'s> Table<'s> {
         wanted: &'static [&'static str],
     ) -> Result<Self, FilesError> {
         let watched = Watched::new(source.open(file)?);
-        let mut reader = csv::ReaderBuilder::new().has_headers(true).from_reader(watched);
-        let header = reader.headers().map_err(|error| fault(file, error))?.clone();
+        let mut reader = csv::ReaderBuilder::new()
+            .has_headers(true)
+            .from_reader(watched);
+        let header = reader
+            .headers()
+            .map_err(|error| fault(file, error))?
+            .clone();
         let names: Vec<&str> = header.iter().map(str::trim).collect();
         for (i, name) in names.iter().enumerate() {
             if !wanted.contains(name) && !header.is_empty() {
                 let known = wanted.join(", ");
-                return Err(Fault::UnknownColumn { name: short(name), known }.at(file, 1));
+                return Err(Fault::UnknownColumn {
+                    name: short(name),
+                    known,
+                }
+                .at(file, 1));
             }
             if names[..i].contains(name) {
-                return Err(Fault::TwiceColumn { name: (*name).to_owned() }.at(file, 1));
+                return Err(Fault::TwiceColumn {
+                    name: (*name).to_owned(),
+                }
+                .at(file, 1));
             }
         }
         let mut columns = Vec::new();
@@ -49,7 +61,12 @@ impl<'s> Table<'s> {
             let at = names.iter().position(|has| has == name);
             columns.push(at.ok_or_else(|| Fault::NoColumn { name }.at(file, 1))?);
         }
-        Ok(Self { file, wanted, columns, reader })
+        Ok(Self {
+            file,
+            wanted,
+            columns,
+            reader,
+        })
     }
 
     /// Every row in turn.
@@ -58,10 +75,20 @@ impl<'s> Table<'s> {
         mut take: impl FnMut(&Line<'_>) -> Result<(), FilesError>,
     ) -> Result<(), FilesError> {
         let mut record = StringRecord::new();
-        while self.reader.read_record(&mut record).map_err(|error| fault(self.file, error))? {
+        while self
+            .reader
+            .read_record(&mut record)
+            .map_err(|error| fault(self.file, error))?
+        {
             let no = record.position().map_or(0, csv::Position::line);
             let (file, wanted, columns) = (self.file, self.wanted, self.columns.as_slice());
-            take(&Line { file, wanted, columns, record: &record, no })?;
+            take(&Line {
+                file,
+                wanted,
+                columns,
+                record: &record,
+                no,
+            })?;
         }
         Ok(())
     }
@@ -76,6 +103,17 @@ pub(super) fn short(text: &str) -> String {
     clean
 }
 
+/// A sentence that may quote what was written: cleaned, and its middle left out if it is long.
+pub(super) fn tidy(sentence: &str) -> String {
+    let (clean, _) = crate::units::clean_line(sentence);
+    let length = clean.chars().count();
+    if length <= 400 {
+        return clean;
+    }
+    let (start, end) = (clean.chars().take(200), clean.chars().skip(length - 190));
+    start.chain(" ... ".chars()).chain(end).collect()
+}
+
 fn fault(file: &'static str, error: csv::Error) -> FilesError {
     let line = error.position().map_or(1, csv::Position::line);
     match error.into_kind() {
@@ -84,9 +122,13 @@ fn fault(file: &'static str, error: csv::Error) -> FilesError {
             None => unreadable(file, &error),
         },
         ErrorKind::Utf8 { .. } => Fault::NotText.at(file, line),
-        ErrorKind::UnequalLengths { expected_len, len, .. } => {
-            Fault::Cells { has: len, wants: expected_len }.at(file, line)
+        ErrorKind::UnequalLengths {
+            expected_len, len, ..
+        } => Fault::Cells {
+            has: len,
+            wants: expected_len,
         }
+        .at(file, line),
         other => Fault::Syntax(format!("{other:?}")).at(file, line),
     }
 }
@@ -98,14 +140,19 @@ impl Line<'_> {
     }
 
     /// A value of this column that does not read.
-    pub(super) fn bad(&self, what: &'static str, why: String) -> FilesError {
-        self.fail(Fault::Value { what, why })
+    pub(super) fn bad(&self, what: &'static str, why: &str) -> FilesError {
+        self.fail(Fault::Value {
+            what,
+            why: tidy(why),
+        })
     }
 
     /// The cell of a column, its guard taken off, blanks around it too.
     pub(super) fn cell(&self, column: &'static str) -> &str {
         let at = self.wanted.iter().position(|name| *name == column);
-        let cell = at.and_then(|at| self.columns.get(at)).and_then(|at| self.record.get(*at));
+        let cell = at
+            .and_then(|at| self.columns.get(at))
+            .and_then(|at| self.record.get(*at));
         text::unguard(cell.unwrap_or_default()).trim()
     }
 
@@ -117,7 +164,7 @@ impl Line<'_> {
     ) -> Result<Option<T>, FilesError> {
         match self.cell(column) {
             "" => Ok(None),
-            cell => read(cell).map(Some).map_err(|why| self.bad(column, why)),
+            cell => read(cell).map(Some).map_err(|why| self.bad(column, &why)),
         }
     }
 
@@ -128,14 +175,26 @@ impl Line<'_> {
         cure: &str,
         read: impl FnOnce(&str) -> Result<T, String>,
     ) -> Result<T, FilesError> {
-        let empty = || self.fail(Fault::Empty { what: column, cure: cure.to_owned() });
+        let empty = || {
+            self.fail(Fault::Empty {
+                what: column,
+                cure: cure.to_owned(),
+            })
+        };
         self.maybe(column, read)?.ok_or_else(empty)
     }
 
     /// Cells that must be empty in a row of this sort.
-    pub(super) fn nothing_in(&self, columns: &[&'static str], with: &str) -> Result<(), FilesError> {
+    pub(super) fn nothing_in(
+        &self,
+        columns: &[&'static str],
+        with: &str,
+    ) -> Result<(), FilesError> {
         match columns.iter().find(|column| !self.cell(column).is_empty()) {
-            Some(what) => Err(self.fail(Fault::NotHere { what, with: with.to_owned() })),
+            Some(what) => Err(self.fail(Fault::NotHere {
+                what,
+                with: with.to_owned(),
+            })),
             None => Ok(()),
         }
     }
@@ -198,7 +257,9 @@ impl Notes {
 
     pub(super) fn left_out(&mut self, file: &str, line: u64, what: &str, count: usize) {
         if count > 0 {
-            self.say(format!("{file}, line {line}: {what}: {count} control characters were left out."));
+            self.say(format!(
+                "{file}, line {line}: {what}: {count} control characters were left out."
+            ));
         }
     }
 }
@@ -211,7 +272,9 @@ pub(super) fn write(columns: &[&str], rows: &[Vec<String>]) -> Result<Vec<u8>, c
         writer.write_record(row.iter().map(|cell| text::guard(cell)))?;
     }
     writer.flush()?;
-    writer.into_inner().map_err(|error| csv::Error::from(error.into_error()))
+    writer
+        .into_inner()
+        .map_err(|error| csv::Error::from(error.into_error()))
 }
 
 /// Passes bytes on to a file.

@@ -29,17 +29,26 @@ fn held(
     most: usize,
 ) -> Result<(String, usize), Fault> {
     let has = text.graphemes(true).count();
-    if has > most { Err(Fault::TooLong { what, most, has }) } else { Ok((text, left_out)) }
+    if has > most {
+        Err(Fault::TooLong { what, most, has })
+    } else {
+        Ok((text, left_out))
+    }
 }
 
 /// Whether a spreadsheet could take the cell for a formula, apostrophes in front left aside.
 fn looks_live(cell: &str) -> bool {
-    cell.trim_start_matches('\'').starts_with(['=', '+', '-', '@', '\t', '\r'])
+    cell.trim_start_matches('\'')
+        .starts_with(['=', '+', '-', '@', '\t', '\r'])
 }
 
 /// A cell as it is written: what a spreadsheet could take for a formula gets an apostrophe.
 pub(super) fn guard(cell: &str) -> String {
-    if looks_live(cell) { format!("'{cell}") } else { cell.to_owned() }
+    if looks_live(cell) {
+        format!("'{cell}")
+    } else {
+        cell.to_owned()
+    }
 }
 
 /// A cell as it was before it was guarded.
@@ -71,7 +80,11 @@ mod tests {
             assert_eq!(guard(cell), guarded);
             assert_eq!(unguard(guarded), cell);
         }
-        assert_eq!(unguard("-2d 07:40"), "-2d 07:40", "unguarded cells pass as they are");
+        assert_eq!(
+            unguard("-2d 07:40"),
+            "-2d 07:40",
+            "unguarded cells pass as they are"
+        );
     }
 
     proptest! {

@@ -1,15 +1,16 @@
 //! TOML: read with the line of every fault, and the settings in `shop.toml`.
 
+use super::FORMAT;
 use super::error::{Fault, FilesError};
 use super::import::Reading;
 use super::meaning::{LENGTHS, LOOKS, TEMPERATURES, VOLUMES, pick, word};
 use super::source::Source;
 use super::text::{self, LINE_MOST, NAME_MOST};
-use super::FORMAT;
 use crate::shop::Settings;
 use chrono_tz::Tz;
 use serde::Deserialize;
 use serde::de::DeserializeOwned;
+use std::fmt::Write as _;
 use toml::Spanned;
 
 /// A file read, with its text for finding lines.
@@ -27,7 +28,7 @@ impl<T: DeserializeOwned> Read<T> {
                 let line = line_of(&text, error.span().map_or(0, |span| span.start));
                 // What the reader says may run over several lines; one sentence is enough.
                 let said = error.message().lines().collect::<Vec<_>>().join(", ");
-                Err(Fault::Syntax(super::table::short(&said)).at(file, line))
+                Err(Fault::Syntax(super::table::tidy(&said)).at(file, line))
             }
         }
     }
@@ -52,7 +53,10 @@ pub(super) fn quoted(text: &str) -> String {
             '"' => out.push_str("\\\""),
             '\\' => out.push_str("\\\\"),
             '\n' => out.push_str("\\n"),
-            c if c.is_control() => out.push_str(&format!("\\u{:04X}", u32::from(c))),
+            c if c.is_control() => {
+                // Writing to a String cannot fail.
+                let _ = write!(out, "\\u{:04X}", u32::from(c));
+            }
             c => out.push(c),
         }
     }
@@ -62,7 +66,10 @@ pub(super) fn quoted(text: &str) -> String {
 
 /// A value that does not read, at its place.
 pub(super) fn value<T>(what: &'static str, read: Result<T, String>) -> Result<T, Fault> {
-    read.map_err(|why| Fault::Value { what, why })
+    read.map_err(|why| Fault::Value {
+        what,
+        why: super::table::tidy(&why),
+    })
 }
 
 #[derive(Deserialize)]
@@ -93,9 +100,15 @@ pub(super) fn settings(reading: &mut Reading<'_>) -> Result<Settings, FilesError
     if found != FORMAT {
         let line = format.line(&format.what.format);
         let fault = if found > FORMAT {
-            Fault::Newer { found, known: FORMAT }
+            Fault::Newer {
+                found,
+                known: FORMAT,
+            }
         } else {
-            Fault::Value { what: "format", why: format!("there is no format {found}; write {FORMAT}.") }
+            Fault::Value {
+                what: "format",
+                why: format!("there is no format {found}; write {FORMAT}."),
+            }
         };
         return Err(fault.at(FILE, line));
     }
@@ -106,7 +119,9 @@ pub(super) fn settings(reading: &mut Reading<'_>) -> Result<Settings, FilesError
     let mut clean = |what, part: &Spanned<String>, most| {
         let (text, left_out) =
             text::line(what, part.get_ref(), most).map_err(|fault| at(part, fault))?;
-        reading.notes.left_out(FILE, file.line(part), what, left_out);
+        reading
+            .notes
+            .left_out(FILE, file.line(part), what, left_out);
         Ok::<_, FilesError>(text)
     };
     let shop_name = clean("name", &row.name, NAME_MOST)?;
@@ -127,7 +142,8 @@ pub(super) fn settings(reading: &mut Reading<'_>) -> Result<Settings, FilesError
         shop_name,
         shop_address,
         length: pick(LENGTHS, l.get_ref()).map_err(|why| picked("lengths", l, why))?,
-        temperature: pick(TEMPERATURES, t.get_ref()).map_err(|why| picked("temperatures", t, why))?,
+        temperature: pick(TEMPERATURES, t.get_ref())
+            .map_err(|why| picked("temperatures", t, why))?,
         volume: pick(VOLUMES, v.get_ref()).map_err(|why| picked("volumes", v, why))?,
         zone,
         look: pick(LOOKS, k.get_ref()).map_err(|why| picked("look", k, why))?,

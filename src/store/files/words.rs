@@ -32,14 +32,19 @@ fn undecimal(text: &str, places: u32) -> Option<i64> {
     if whole.is_empty() || !plain(whole) || !plain(part) || part.len() > places as usize {
         return None;
     }
-    let n: i64 = format!("{whole}{part:0<width$}", width = places as usize).parse().ok()?;
+    let n: i64 = format!("{whole}{part:0<width$}", width = places as usize)
+        .parse()
+        .ok()?;
     Some(if minus { -n } else { n })
 }
 
 /// The number before one of these units.
 fn before<'t>(text: &'t str, units: &[&str]) -> Option<&'t str> {
     let text = text.trim();
-    units.iter().find_map(|unit| text.strip_suffix(unit)).map(str::trim_end)
+    units
+        .iter()
+        .find_map(|unit| text.strip_suffix(unit))
+        .map(str::trim_end)
 }
 
 /// `98 3/8 in` on the tape, `2498.725 mm` off it or in a shop that measures in millimetres.
@@ -77,11 +82,16 @@ pub(super) fn volume(volume: Volume) -> String {
 
 /// Millilitres to the microlitre, or any volume as it may be typed.
 pub(super) fn read_volume(text: &str) -> Result<Volume, String> {
-    if let Some(ul) = before(text, &["mL", "ml"]).and_then(|n| undecimal(n, 3)).filter(|ul| *ul >= 0) {
+    if let Some(ul) = before(text, &["mL", "ml"])
+        .and_then(|n| undecimal(n, 3))
+        .filter(|ul| *ul >= 0)
+    {
         return Ok(Volume::from_ul(ul));
     }
     if text.trim().ends_with(|c: char| c.is_ascii_digit()) {
-        return Err(format!("\"{text}\" has no unit; write mL, fl oz, qt or gal behind it."));
+        return Err(format!(
+            "\"{text}\" has no unit; write mL, fl oz, qt or gal behind it."
+        ));
     }
     Volume::parse(text, VolumeStyle::Millilitres).map_err(|error| error.to_string())
 }
@@ -93,7 +103,10 @@ pub(super) fn mass(mass: Mass) -> String {
 
 /// Grams to the milligram, or any weight as it may be typed.
 pub(super) fn read_mass(text: &str) -> Result<Mass, String> {
-    if let Some(mg) = before(text, &["g"]).and_then(|n| undecimal(n, 3)).filter(|mg| *mg >= 0) {
+    if let Some(mg) = before(text, &["g"])
+        .and_then(|n| undecimal(n, 3))
+        .filter(|mg| *mg >= 0)
+    {
         return Ok(Mass::from_mg(mg));
     }
     Mass::parse(text).map_err(|error| error.to_string())
@@ -106,7 +119,9 @@ pub(super) fn area(area: Area) -> String {
 
 /// Reads back what [`area`] writes; an area above nothing.
 pub(super) fn read_area(text: &str) -> Option<Area> {
-    undecimal(text, 12).filter(|um2| *um2 > 0).map(Area::from_um2)
+    undecimal(text, 12)
+        .filter(|um2| *um2 > 0)
+        .map(Area::from_um2)
 }
 
 /// `30 min`, `6 h`, `3 d`: the largest unit that leaves nothing over.
@@ -129,7 +144,9 @@ pub(super) fn minutes(text: &str) -> Option<i64> {
         let digits = rest.find(|c: char| !c.is_ascii_digit())?;
         let (count, after) = rest.split_at(digits);
         let after = after.trim_start();
-        let letters = after.find(|c: char| !c.is_ascii_alphabetic()).unwrap_or(after.len());
+        let letters = after
+            .find(|c: char| !c.is_ascii_alphabetic())
+            .unwrap_or(after.len());
         let (unit, after) = after.split_at(letters);
         let size = match unit {
             "min" | "m" => 1,
@@ -146,15 +163,19 @@ pub(super) fn minutes(text: &str) -> Option<i64> {
 
 /// Reads a drying time.
 pub(super) fn read_span(text: &str) -> Result<Span, String> {
-    minutes(text)
-        .map(Span::minutes)
-        .ok_or_else(|| format!("\"{text}\" does not read as a span; write it like 30 min, 6 h or 3 d."))
+    minutes(text).map(Span::minutes).ok_or_else(|| {
+        format!("\"{text}\" does not read as a span; write it like 30 min, 6 h or 3 d.")
+    })
 }
 
 /// A number alone, finite.
 fn number(text: &str) -> Option<f64> {
-    let plain = text.bytes().all(|b| b.is_ascii_digit() || matches!(b, b'.' | b'-' | b'e' | b'+'));
-    text.parse::<f64>().ok().filter(|value| plain && value.is_finite())
+    let plain = text
+        .bytes()
+        .all(|b| b.is_ascii_digit() || matches!(b, b'.' | b'-' | b'e' | b'+'));
+    text.parse::<f64>()
+        .ok()
+        .filter(|value| plain && value.is_finite())
 }
 
 /// `15.3 m2/L`, with every digit it takes.
@@ -178,8 +199,14 @@ pub(super) fn density(density: Density) -> String {
 
 /// Grams per millilitre, or pounds per US gallon.
 pub(super) fn read_density(text: &str) -> Result<Density, String> {
-    let metric = before(text, &["g/mL", "g/ml"]).and_then(number).and_then(Density::from_g_per_ml);
-    let us = || before(text, &["lb/gal"]).and_then(number).and_then(Density::from_lb_per_gal);
+    let metric = before(text, &["g/mL", "g/ml"])
+        .and_then(number)
+        .and_then(Density::from_g_per_ml);
+    let us = || {
+        before(text, &["lb/gal"])
+            .and_then(number)
+            .and_then(Density::from_lb_per_gal)
+    };
     metric
         .or_else(us)
         .ok_or_else(|| format!("\"{text}\" does not read as a density; write it like 0.86 g/mL."))
@@ -204,16 +231,22 @@ pub(super) fn temperature(temperature: Temperature) -> String {
 
 /// Celsius to the thousandth, or Fahrenheit.
 pub(super) fn read_temperature(text: &str) -> Result<Temperature, String> {
-    let nonsense = || format!("\"{text}\" does not read as a temperature; write it like 20 C or 68 F.");
+    let nonsense =
+        || format!("\"{text}\" does not read as a temperature; write it like 20 C or 68 F.");
     let exact = before(text, &["C"]).and_then(|n| undecimal(n, 3));
     let temperature = match exact.map(i32::try_from) {
         Some(Ok(milli)) => Temperature::from(milli),
         Some(Err(_)) => return Err(nonsense()),
-        None => before(text, &["F"]).and_then(number).map(Temperature::from_f).ok_or_else(nonsense)?,
+        None => before(text, &["F"])
+            .and_then(number)
+            .map(Temperature::from_f)
+            .ok_or_else(nonsense)?,
     };
     // Wider than any shop and any label, so that only slips of the unit are caught.
     if !(-60_000..=150_000).contains(&temperature.milli_c()) {
-        return Err(format!("\"{text}\" is no temperature of a shop; check the unit."));
+        return Err(format!(
+            "\"{text}\" is no temperature of a shop; check the unit."
+        ));
     }
     Ok(temperature)
 }
@@ -250,19 +283,36 @@ mod tests {
     #[test]
     fn quantities_read_as_the_reference_shows_them() {
         let inches = |whole, num, den| Length::from_inches(whole, num, den).unwrap();
-        assert_eq!(length(inches(98, 3, 8), LengthStyle::Sixteenths), "98 3/8 in");
+        assert_eq!(
+            length(inches(98, 3, 8), LengthStyle::Sixteenths),
+            "98 3/8 in"
+        );
         assert_eq!(length(inches(0, 3, 64), LengthStyle::Sixteenths), "3/64 in");
-        assert_eq!(length(inches(98, 3, 8), LengthStyle::Millimetres), "2498.725 mm");
+        assert_eq!(
+            length(inches(98, 3, 8), LengthStyle::Millimetres),
+            "2498.725 mm"
+        );
         assert_eq!(volume(Volume::from_ul(118_294)), "118.294 mL");
         assert_eq!(span(Span::minutes(90)), "90 min");
         assert_eq!(span(Span::hours(6)), "6 h");
         assert_eq!(span(Span::days(3)), "3 d");
         assert_eq!(minutes("3h20m"), Some(200));
         assert_eq!(minutes("1 d 12 h"), Some(2160));
-        for nonsense in ["", "6", "6 x", "h", "6 h 3", "-6 h", "99999999999999999999 h"] {
+        for nonsense in [
+            "",
+            "6",
+            "6 x",
+            "h",
+            "6 h 3",
+            "-6 h",
+            "99999999999999999999 h",
+        ] {
             assert_eq!(minutes(nonsense), None, "{nonsense}");
         }
-        assert!(read_length("98 3/8").is_err(), "a length without a unit is anybody's guess");
+        assert!(
+            read_length("98 3/8").is_err(),
+            "a length without a unit is anybody's guess"
+        );
         assert!(read_volume("4").is_err());
         assert!(read_temperature("900 F").is_err());
         assert!(read_humidity("101 %").is_err());
