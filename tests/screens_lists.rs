@@ -1,6 +1,9 @@
 //! The promise: rack, shelf, job book, recipes and journal show all they know in whole words at
 //! every size, and their keys ask for what they say.
 
+#[path = "lists/maker.rs"]
+mod maker;
+
 #[path = "lists/sample.rs"]
 mod sample;
 

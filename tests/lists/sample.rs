@@ -1,21 +1,19 @@
 //! A small invented shop in which something stands in every state the list screens tell apart.
 
+use super::maker::Maker;
 use chrono::{DateTime, Duration, NaiveDate, Utc};
 use chrono_tz::Tz;
 use tackfree::coating::id::Mint;
 use tackfree::coating::{DryingClock, LabelHours, Product};
 use tackfree::desk::{JournalLine, Shop};
-use tackfree::shape::{
-    Construction, EdgeProfile, FaceKey, Opening, OpeningKind, Outline, Place, Shape,
-};
+use tackfree::shape::{EdgeProfile, Opening, OpeningKind, Outline, Place, Shape};
 use tackfree::shop::{
-    Amount, AmountBasis, Client, ClientId, CoatKind, Event, EventId, Job, JobId, Pass, PassId,
-    Piece, PieceFile, PieceId, PieceKind, SetItem, Settings, Stage, Ticket, What, planned_use,
-    ready_products, ready_recipes,
+    AmountBasis, ClientId, CoatKind, JobId, PieceFile, PieceId, SetItem, Settings, Ticket, What,
+    planned_use, ready_products, ready_recipes,
 };
 use tackfree::tui::kit::Theme;
 use tackfree::tui::screen::Ctx;
-use tackfree::units::{Area, Length, Mass, Volume};
+use tackfree::units::{Length, Mass, Volume};
 use uuid::Uuid;
 
 /// The shop, its journal, and the look it is drawn with.
@@ -30,7 +28,7 @@ pub fn now() -> DateTime<Utc> {
     DateTime::from_timestamp(1_773_342_000, 0).unwrap()
 }
 
-fn date(ahead: i64) -> NaiveDate {
+pub fn date(ahead: i64) -> NaiveDate {
     NaiveDate::from_ymd_opt(2026, 3, 12).unwrap() + Duration::days(ahead)
 }
 
@@ -138,175 +136,6 @@ fn island() -> Shape {
     rectangle(98, 26, openings, Some(inch(8)))
 }
 
-/// Adds pieces with their logs.
-struct Bench {
-    shop: Shop,
-    mint: Mint,
-}
-
-impl Bench {
-    fn id(&mut self) -> Uuid {
-        self.mint.next(now().timestamp_millis())
-    }
-
-    fn client(&mut self, name: &str, phone: &str, notes: &str) -> ClientId {
-        let id = ClientId(self.id());
-        self.shop.clients.push(Client {
-            id,
-            name: name.to_owned(),
-            phone: phone.to_owned(),
-            email: String::new(),
-            address: "4 Mill Row\nUpper Fenwick".to_owned(),
-            notes: notes.to_owned(),
-        });
-        id
-    }
-
-    fn job(&mut self, no: u32, client: ClientId, title: &str, promised: Option<i64>) -> JobId {
-        let id = JobId(self.id());
-        self.shop.jobs.push(Job {
-            id,
-            no,
-            client,
-            title: title.to_owned(),
-            site: "9 Quarry Lane, Upper Fenwick".to_owned(),
-            house_built: (no == 12).then_some(1962),
-            promised: promised.map(date),
-            notes: "Key under the bench.\nNo work before eight.".to_owned(),
-            taken: date(-30),
-        });
-        id
-    }
-
-    fn piece(&mut self, job: JobId, no: u32, name: &str, recipe: usize, shape: Shape) -> usize {
-        let recipe = self.shop.recipes[recipe].clone();
-        let piece = Piece {
-            id: PieceId(self.id()),
-            job,
-            no,
-            name: name.to_owned(),
-            kind: PieceKind::ALL[no as usize],
-            species: "hard maple".to_owned(),
-            construction: Construction::EdgeGrain,
-            shape,
-            recipe: recipe.id,
-            schedule: None,
-            stage: Stage::Sanding,
-            finished: false,
-        };
-        self.shop.files.push(PieceFile {
-            piece,
-            schedule: recipe.schedule,
-            events: Vec::new(),
-        });
-        self.shop.files.len() - 1
-    }
-
-    fn log(&mut self, file: usize, at: DateTime<Utc>, what: What) {
-        let id = EventId(self.id());
-        let file = &mut self.shop.files[file];
-        file.events.push(Event { id, at, what });
-        let ticket = Ticket::of(file);
-        file.piece.stage = ticket.stage;
-        file.piece.finished = ticket.finished.is_some();
-        file.piece.schedule = Some(file.schedule.clone());
-    }
-
-    /// Every grit on every face that the schedule asks, then the wipe-down.
-    fn sand(&mut self, file: usize, at: DateTime<Utc>) {
-        let ticket = Ticket::of(&self.shop.files[file]);
-        for face in &ticket.faces {
-            for grit in ticket.plan(face).grits.clone() {
-                self.log(
-                    file,
-                    at,
-                    What::Tick {
-                        face: face.key,
-                        grit,
-                    },
-                );
-            }
-        }
-        let faces = ticket.faces.iter().map(|face| face.key).collect();
-        self.log(file, at, What::Wipe { faces });
-    }
-
-    fn move_on(&mut self, file: usize, at: DateTime<Utc>) {
-        let ticket = Ticket::of(&self.shop.files[file]);
-        let to = ticket.schedule.next_stage(ticket.stage).unwrap();
-        self.log(
-            file,
-            at,
-            What::Moved {
-                from: ticket.stage,
-                to,
-            },
-        );
-    }
-
-    /// One pass over the faces that are due on these pieces.
-    fn coat(&mut self, files: &[usize], kind: CoatKind, ended: DateTime<Utc>, basis: AmountBasis) {
-        let pass = PassId(self.id());
-        let started = ended - Duration::minutes(30);
-        let product = self.shop.files[files[0]]
-            .schedule
-            .product_for(kind)
-            .unwrap();
-        let rate = self.shop.product(product).unwrap().label.spread;
-        let mut total = Volume::from_ul(0);
-        for &file in files {
-            let ticket = Ticket::of(&self.shop.files[file]);
-            let faces: Vec<(FaceKey, Area)> = ticket
-                .due_faces(kind)
-                .into_iter()
-                .map(|key| (key, ticket.face(key).unwrap().area))
-                .collect();
-            let used = rate.volume_for(faces.iter().map(|(_, area)| *area).sum());
-            total += used;
-            self.log(
-                file,
-                ended,
-                What::Coat {
-                    pass,
-                    kind,
-                    product,
-                    faces,
-                    started,
-                    used,
-                },
-            );
-        }
-        let amount = Amount {
-            volume: total,
-            basis,
-        };
-        self.shop.passes.push(Pass {
-            id: pass,
-            kind,
-            product,
-            started,
-            ended,
-            amount,
-            air: None,
-        });
-    }
-
-    fn wipe_off(&mut self, file: usize, at: DateTime<Utc>) {
-        let ticket = Ticket::of(&self.shop.files[file]);
-        let wet = |face: &&tackfree::shop::FaceState| {
-            face.last_coat()
-                .is_some_and(|coat| coat.kind == CoatKind::Stain)
-        };
-        let faces = ticket
-            .faces
-            .iter()
-            .filter(wet)
-            .map(|face| face.key)
-            .collect();
-        self.log(file, at, What::WipeOff { faces });
-    }
-}
-
 fn ago(hours: i64) -> DateTime<Utc> {
     now() - Duration::hours(hours)
 }
@@ -314,40 +143,40 @@ fn ago(hours: i64) -> DateTime<Utc> {
 /// A shop at work.
 pub fn at_work() -> Sample {
     let start = empty();
-    let mut bench = Bench {
+    let mut maker = Maker {
         shop: start.shop,
         mint: Mint::new(Uuid::from_u128(1 << 126), 9),
     };
-    let maren = bench.client(
+    let maren = maker.client(
         "Maren Osterby",
         "555 0142",
         "Rings back after five.\nDog in the yard.",
     );
-    let zoe = bench.client("Zoe\u{301} 木村 and daughters", "", "");
-    bench.client("Quarry Lane chapel", "555 0177", "");
-    let island_job = bench.job(12, maren, "kitchen island and perimeter counter", Some(6));
-    let bar_job = bench.job(13, zoe, "bar 木の台", Some(-2));
-    let stair_job = bench.job(14, zoe, "stair", None);
+    let zoe = maker.client("Zoe\u{301} 木村 and daughters", "", "");
+    maker.client("Quarry Lane chapel", "555 0177", "");
+    let island_job = maker.job(12, maren, "kitchen island and perimeter counter", Some(6));
+    let bar_job = maker.job(13, zoe, "bar 木の台", Some(-2));
+    let stair_job = maker.job(14, zoe, "stair", None);
     let step = rectangle(44, 11, vec![], None);
-    bench.piece(stair_job, 0, "first step", 2, step);
+    maker.piece(stair_job, 0, "first step", 2, step);
 
-    let island = bench.piece(island_job, 0, "island top", 1, island());
-    let counter = bench.piece(
+    let island = maker.piece(island_job, 0, "island top", 1, island());
+    let counter = maker.piece(
         island_job,
         1,
         "counter left of the range",
         1,
         rectangle(60, 25, vec![], None),
     );
-    let bar = bench.piece(
+    let bar = maker.piece(
         bar_job,
         0,
         "bar top with a long name that does not fit beside its state",
         0,
         rectangle(90, 18, vec![], None),
     );
-    let shelf = bench.piece(bar_job, 1, "shelf", 2, rectangle(40, 10, vec![], None));
-    let tread = bench.piece(bar_job, 2, "tread", 0, rectangle(42, 11, vec![], None));
+    let shelf = maker.piece(bar_job, 1, "shelf", 2, rectangle(40, 10, vec![], None));
+    let tread = maker.piece(bar_job, 2, "tread", 0, rectangle(42, 11, vec![], None));
     let round = Shape::new(
         Outline::Circle {
             diameter: inch(120),
@@ -357,64 +186,64 @@ pub fn at_work() -> Sample {
         vec![],
         None,
     );
-    let round = bench.piece(bar_job, 3, "round table", 3, round.unwrap());
+    let round = maker.piece(bar_job, 3, "round table", 3, round.unwrap());
 
-    lay_coats(&mut bench, island, counter, bar, shelf);
-    bench.sand(tread, now() - Duration::minutes(10));
-    bench.move_on(tread, now() - Duration::minutes(10));
-    bench.sand(round, ago(400));
-    bench.move_on(round, ago(390));
-    bench.coat(&[round], CoatKind::Seal, ago(390), AmountBasis::Measured);
-    bench.move_on(round, ago(380));
+    lay_coats(&mut maker, island, counter, bar, shelf);
+    maker.sand(tread, now() - Duration::minutes(10));
+    maker.move_on(tread, now() - Duration::minutes(10));
+    maker.sand(round, ago(400));
+    maker.move_on(round, ago(390));
+    maker.coat(&[round], CoatKind::Seal, ago(390), AmountBasis::Measured);
+    maker.move_on(round, ago(380));
     for hours in [380, 370, 360] {
-        bench.coat(
+        maker.coat(
             &[round],
             CoatKind::Topcoat,
             ago(hours),
             AmountBasis::Measured,
         );
     }
-    bench.move_on(round, ago(250));
+    maker.move_on(round, ago(250));
     for item in SetItem::ALL {
-        bench.log(round, ago(240), What::SetList { item, done: true });
+        maker.log(round, ago(240), What::SetList { item, done: true });
     }
-    bench
+    maker
         .shop
         .files
         .sort_by_key(|file| (file.piece.job, file.piece.no));
     let journal = journal();
     Sample {
-        shop: bench.shop,
+        shop: maker.shop,
         journal,
         theme: start.theme,
     }
 }
 
-fn lay_coats(bench: &mut Bench, island: usize, counter: usize, bar: usize, shelf: usize) {
-    bench.sand(island, ago(200));
-    bench.move_on(island, ago(190));
-    bench.coat(&[island], CoatKind::Seal, ago(190), AmountBasis::Estimated);
-    bench.move_on(island, ago(180));
-    bench.coat(&[island], CoatKind::Stain, ago(180), AmountBasis::Measured);
-    bench.wipe_off(island, ago(180));
-    bench.move_on(island, ago(100));
-    bench.coat(
+fn lay_coats(maker: &mut Maker, island: usize, counter: usize, bar: usize, shelf: usize) {
+    maker.sand(island, ago(200));
+    maker.move_on(island, ago(190));
+    maker.coat(&[island], CoatKind::Seal, ago(190), AmountBasis::Estimated);
+    maker.move_on(island, ago(180));
+    maker.coat(&[island], CoatKind::Stain, ago(180), AmountBasis::Measured);
+    maker.wipe_off(island, ago(180));
+    maker.move_on(island, ago(100));
+    maker.coat(
         &[island],
         CoatKind::Topcoat,
         ago(20),
         AmountBasis::Estimated,
     );
     let (before, after) = (Mass::from_g(812.0), Mass::from_g(590.0));
-    bench.coat(
+    maker.coat(
         &[island],
         CoatKind::Topcoat,
         ago(2),
         AmountBasis::Weighed { before, after },
     );
-    let ticket = Ticket::of(&bench.shop.files[counter]);
+    let ticket = Ticket::of(&maker.shop.files[counter]);
     let grit = ticket.grits()[0];
     for face in &ticket.faces[..4] {
-        bench.log(
+        maker.log(
             counter,
             ago(3),
             What::Tick {
@@ -424,13 +253,13 @@ fn lay_coats(bench: &mut Bench, island: usize, counter: usize, bar: usize, shelf
         );
     }
     for file in [bar, shelf] {
-        bench.sand(file, ago(90));
-        bench.move_on(file, ago(89));
+        maker.sand(file, ago(90));
+        maker.move_on(file, ago(89));
     }
-    bench.coat(&[bar], CoatKind::Seal, ago(80), AmountBasis::Estimated);
-    bench.move_on(bar, ago(70));
-    bench.coat(&[bar], CoatKind::Topcoat, ago(30), AmountBasis::Estimated);
-    bench.coat(&[shelf], CoatKind::Topcoat, ago(40), AmountBasis::Estimated);
+    maker.coat(&[bar], CoatKind::Seal, ago(80), AmountBasis::Estimated);
+    maker.move_on(bar, ago(70));
+    maker.coat(&[bar], CoatKind::Topcoat, ago(30), AmountBasis::Estimated);
+    maker.coat(&[shelf], CoatKind::Topcoat, ago(40), AmountBasis::Estimated);
 }
 
 fn journal() -> Vec<JournalLine> {
