@@ -62,8 +62,14 @@ fn filled(name: &str) -> Option<std::ffi::OsString> {
 
 /// The zone of `TZ` where that names one of the IANA list, else the machine's, else UTC.
 fn zone() -> Tz {
-    let said = env::var("TZ").ok().and_then(|name| name.trim_start_matches(':').parse().ok());
-    let of_machine = || iana_time_zone::get_timezone().ok().and_then(|name| name.parse().ok());
+    let said = env::var("TZ")
+        .ok()
+        .and_then(|name| name.trim_start_matches(':').parse().ok());
+    let of_machine = || {
+        iana_time_zone::get_timezone()
+            .ok()
+            .and_then(|name| name.parse().ok())
+    };
     said.or_else(of_machine).unwrap_or(Tz::UTC)
 }
 

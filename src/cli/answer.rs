@@ -19,7 +19,11 @@ impl Answer {
 
     /// What goes to the terminal, the printer or the script.
     pub fn written(&self, as_json: bool) -> String {
-        let mut text = if as_json { self.json.clone() } else { self.lines.join("\n") };
+        let mut text = if as_json {
+            self.json.clone()
+        } else {
+            self.lines.join("\n")
+        };
         text.push('\n');
         text
     }

@@ -21,13 +21,20 @@ fn shown(text: &str) -> String {
 }
 
 fn none(what: &str, text: &str, cure: &str) -> Failure {
-    Failure::said(format!("There is no {what} \"{}\", or more than one: {cure}", shown(text)))
+    Failure::said(format!(
+        "There is no {what} \"{}\", or more than one: {cure}",
+        shown(text)
+    ))
 }
 
 /// The piece meant.
 pub fn piece<'a>(shop: &'a Shop, text: &str) -> Result<&'a PieceFile, Failure> {
     shop.find_piece(text).ok_or_else(|| {
-        none("piece", text, "say its ticket number, like 1A (tackfree bench lists them).")
+        none(
+            "piece",
+            text,
+            "say its ticket number, like 1A (tackfree bench lists them).",
+        )
     })
 }
 
@@ -45,7 +52,10 @@ pub fn pieces<'a>(shop: &'a Shop, texts: &[String]) -> Result<Vec<&'a PieceFile>
 
 /// Their identifiers.
 pub fn piece_ids(shop: &Shop, texts: &[String]) -> Result<Vec<PieceId>, Failure> {
-    Ok(pieces(shop, texts)?.into_iter().map(|file| file.piece.id).collect())
+    Ok(pieces(shop, texts)?
+        .into_iter()
+        .map(|file| file.piece.id)
+        .collect())
 }
 
 /// The job meant.
@@ -57,20 +67,34 @@ pub fn job<'a>(shop: &'a Shop, text: &str) -> Result<&'a Job, Failure> {
 /// The client meant.
 pub fn client<'a>(shop: &'a Shop, text: &str) -> Result<&'a Client, Failure> {
     shop.find_client(text).ok_or_else(|| {
-        none("client", text, "say the whole name (tackfree clients lists them, --json with their identifiers).")
+        none(
+            "client",
+            text,
+            "say the whole name (tackfree clients lists them, --json with their identifiers).",
+        )
     })
 }
 
 /// The recipe meant.
 pub fn recipe<'a>(shop: &'a Shop, text: &str) -> Result<&'a Recipe, Failure> {
-    shop.find_recipe(text)
-        .ok_or_else(|| none("recipe", text, "say its whole name (tackfree recipes lists them)."))
+    shop.find_recipe(text).ok_or_else(|| {
+        none(
+            "recipe",
+            text,
+            "say its whole name (tackfree recipes lists them).",
+        )
+    })
 }
 
 /// The product meant.
 pub fn product<'a>(shop: &'a Shop, text: &str) -> Result<&'a Product, Failure> {
-    shop.find_product(text)
-        .ok_or_else(|| none("product", text, "say its whole name (tackfree products lists them)."))
+    shop.find_product(text).ok_or_else(|| {
+        none(
+            "product",
+            text,
+            "say its whole name (tackfree products lists them).",
+        )
+    })
 }
 
 /// The pass meant: `last`, its code on the ticket, or its identifier.
@@ -86,7 +110,11 @@ pub fn pass<'a>(shop: &'a Shop, text: &str) -> Result<&'a Pass, Failure> {
         .filter(|pass| pass.id.to_string() == typed || pass_code(pass.id) == typed);
     match (found.next(), found.next()) {
         (Some(one), None) => Ok(one),
-        _ => Err(none("pass", text, "say last, or the code behind it in the log of the ticket.")),
+        _ => Err(none(
+            "pass",
+            text,
+            "say last, or the code behind it in the log of the ticket.",
+        )),
     }
 }
 
@@ -107,7 +135,12 @@ pub fn face(file: &PieceFile, text: &str) -> Result<FaceKey, Failure> {
 }
 
 fn keys(file: &PieceFile) -> Vec<FaceKey> {
-    file.piece.shape.faces(file.piece.construction).iter().map(|face| face.key).collect()
+    file.piece
+        .shape
+        .faces(file.piece.construction)
+        .iter()
+        .map(|face| face.key)
+        .collect()
 }
 
 /// The faces to tick or sand back with a grit: with `all`, those that the schedule asks it of and
@@ -132,6 +165,11 @@ pub fn faces_for_grit(file: &PieceFile, grit: Grit, text: &str) -> Result<Vec<Fa
 pub fn picks(shop: &Shop, texts: &[String], on: Option<&str>) -> Result<Vec<FacePick>, Failure> {
     pieces(shop, texts)?
         .into_iter()
-        .map(|file| Ok(FacePick { piece: file.piece.id, faces: faces(file, on)? }))
+        .map(|file| {
+            Ok(FacePick {
+                piece: file.piece.id,
+                faces: faces(file, on)?,
+            })
+        })
         .collect()
 }

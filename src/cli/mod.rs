@@ -5,8 +5,8 @@
 //! is to be done goes to the desk as an action, so that no command gets past a gate that a key
 //! would not.
 
-mod args;
 mod answer;
+mod args;
 mod doing;
 mod failure;
 mod find;

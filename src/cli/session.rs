@@ -80,17 +80,29 @@ impl<'a> Session<'a> {
             clock: &LabelHours,
             zone: self.zone,
         };
-        let done =
-            desk.perform(action).map_err(|error| Failure::of_desk(&error, self.now, zone))?;
+        let done = desk
+            .perform(action)
+            .map_err(|error| Failure::of_desk(&error, self.now, zone))?;
         let mut lines = wrap(&done.words, usize::MAX, 0);
         lines.extend(done.notes.iter().map(|note| format!("Mind: {note}")));
         let (made, called) = self.made(done.made)?;
-        Answer::new(lines, DoneJson { done: &done.words, notes: &done.notes, made, called })
+        Answer::new(
+            lines,
+            DoneJson {
+                done: &done.words,
+                notes: &done.notes,
+                made,
+                called,
+            },
+        )
     }
 
     fn store_zone(&self) -> Result<Tz, Failure> {
         use crate::desk::Books;
-        Ok(self.store.settings()?.map_or(self.zone, |settings| settings.zone))
+        Ok(self
+            .store
+            .settings()?
+            .map_or(self.zone, |settings| settings.zone))
     }
 
     /// The identifier of what was made, and what it is called.
@@ -101,17 +113,23 @@ impl<'a> Session<'a> {
         let shop = self.shop()?;
         let (id, called) = match made {
             Made::Nothing => return Ok((None, None)),
-            Made::Client(id) => {
-                (id.to_string(), shop.client(id).map(|client| client.name.clone()))
-            }
+            Made::Client(id) => (
+                id.to_string(),
+                shop.client(id).map(|client| client.name.clone()),
+            ),
             Made::Job(id) => (id.to_string(), shop.job(id).map(|job| job.no.to_string())),
-            Made::Piece(id) => (id.to_string(), shop.file(id).map(|file| shop.ticket_no(file))),
-            Made::Recipe(id) => {
-                (id.to_string(), shop.recipe(id).map(|recipe| recipe.name.clone()))
-            }
-            Made::Product(id) => {
-                (id.to_string(), shop.product(id).map(|product| product.name.clone()))
-            }
+            Made::Piece(id) => (
+                id.to_string(),
+                shop.file(id).map(|file| shop.ticket_no(file)),
+            ),
+            Made::Recipe(id) => (
+                id.to_string(),
+                shop.recipe(id).map(|recipe| recipe.name.clone()),
+            ),
+            Made::Product(id) => (
+                id.to_string(),
+                shop.product(id).map(|product| product.name.clone()),
+            ),
             Made::Pass(id) => (id.to_string(), Some(crate::papers::pass_code(id))),
         };
         Ok((Some(id), called))

@@ -55,10 +55,15 @@ pub fn read_now(text: &str, zone: Tz) -> Result<DateTime<Utc>, Failure> {
     if let Ok(at) = DateTime::parse_from_rfc3339(typed) {
         return Ok(at.with_timezone(&Utc));
     }
-    let local = ["%Y-%m-%d %H:%M", "%Y-%m-%d %H:%M:%S", "%Y-%m-%dT%H:%M", "%Y-%m-%dT%H:%M:%S"]
-        .into_iter()
-        .find_map(|form| NaiveDateTime::parse_from_str(typed, form).ok())
-        .and_then(|local| zone.from_local_datetime(&local).earliest());
+    let local = [
+        "%Y-%m-%d %H:%M",
+        "%Y-%m-%d %H:%M:%S",
+        "%Y-%m-%dT%H:%M",
+        "%Y-%m-%dT%H:%M:%S",
+    ]
+    .into_iter()
+    .find_map(|form| NaiveDateTime::parse_from_str(typed, form).ok())
+    .and_then(|local| zone.from_local_datetime(&local).earliest());
     local.map(|at| at.with_timezone(&Utc)).ok_or_else(|| {
         let shown: String = clean_line(typed).0.chars().take(40).collect();
         Failure::said(format!(
@@ -70,7 +75,12 @@ pub fn read_now(text: &str, zone: Tz) -> Result<DateTime<Utc>, Failure> {
 
 /// Where the store lies, unless it is the demo's.
 fn path(args: &Args, around: &Surroundings) -> Result<PathBuf, Failure> {
-    let in_folder = || around.data_folder.as_ref().map(|folder| folder.join("shop.tackfree"));
+    let in_folder = || {
+        around
+            .data_folder
+            .as_ref()
+            .map(|folder| folder.join("shop.tackfree"))
+    };
     let said = args.store.clone().or_else(|| around.store.clone());
     said.or_else(in_folder).ok_or_else(|| {
         Failure::said("This machine names no folder for data: say where with --store PATH.")
@@ -84,12 +94,24 @@ pub fn open(args: &Args, around: &Surroundings) -> Result<Opened, Failure> {
         let folder = tempfile::Builder::new()
             .prefix("tackfree-demo-")
             .tempdir()
-            .map_err(|error| Failure::said(format!("The demo finds no room to unpack: {error}.")))?;
+            .map_err(|error| {
+                Failure::said(format!("The demo finds no room to unpack: {error}."))
+            })?;
         let mut store = Store::open(&folder.path().join("demo.tackfree"))?;
         let mut mint = Mint::new(store.last_id()?, around.random);
-        files::load_demo(&mut store, (around.now)(), &mut mint, around.zone, &LabelHours)
-            .map_err(|error| Failure::Said(error.lines()))?;
-        return Ok(Opened { store, mint, _demo: Some(folder) });
+        files::load_demo(
+            &mut store,
+            (around.now)(),
+            &mut mint,
+            around.zone,
+            &LabelHours,
+        )
+        .map_err(|error| Failure::Said(error.lines()))?;
+        return Ok(Opened {
+            store,
+            mint,
+            _demo: Some(folder),
+        });
     }
     let mut store = Store::open(&path(args, around)?)?;
     let mut mint = Mint::new(store.last_id()?, around.random);
@@ -104,5 +126,9 @@ pub fn open(args: &Args, around: &Surroundings) -> Result<Opened, Failure> {
         desk.furnish(&Settings::starting(around.zone))
             .map_err(|error| Failure::of_desk(&error, (around.now)(), around.zone))?;
     }
-    Ok(Opened { store, mint, _demo: None })
+    Ok(Opened {
+        store,
+        mint,
+        _demo: None,
+    })
 }

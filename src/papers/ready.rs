@@ -32,7 +32,11 @@ pub fn ready_rows<'a>(
         .iter()
         .map(|file| {
             let ticket = Ticket::of(file);
-            ReadyRow { file, stage: ticket.stage, waiting: waiting(&ticket, &gates, now) }
+            ReadyRow {
+                file,
+                stage: ticket.stage,
+                waiting: waiting(&ticket, &gates, now),
+            }
         })
         .filter(|row| row.waiting.shows() != Shows::Done)
         .collect();

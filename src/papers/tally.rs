@@ -17,7 +17,9 @@ pub fn tally_paper(heading: &str, rows: &[TallyRow], shop: &Shop) -> Vec<String>
     let mut columns = Columns::at_most(&[24, 7]);
     columns.row(["product", "as", "coated", "used", "planned", "cost"]);
     for row in rows {
-        let name = shop.product(row.product).map_or("a product gone", |product| &product.name);
+        let name = shop
+            .product(row.product)
+            .map_or("a product gone", |product| &product.name);
         columns.row([
             name,
             row.kind.word(),
@@ -31,7 +33,9 @@ pub fn tally_paper(heading: &str, rows: &[TallyRow], shop: &Shop) -> Vec<String>
     out.push(String::new());
     out.push("  How the amounts are known:".to_owned());
     for row in rows.iter().filter(|row| row.used() > Volume::ZERO) {
-        let name = shop.product(row.product).map_or("a product gone", |product| &product.name);
+        let name = shop
+            .product(row.product)
+            .map_or("a product gone", |product| &product.name);
         let words = format!("{name} as {}: {}", row.kind.word(), basis_words(row, shop));
         out.extend(wrap_under(&words));
     }
@@ -45,18 +49,25 @@ pub fn tally_paper(heading: &str, rows: &[TallyRow], shop: &Shop) -> Vec<String>
 }
 
 fn wrap_under(words: &str) -> Vec<String> {
-    wrap(words, PAPER_WIDTH - 4, 2).into_iter().map(|line| format!("    {line}")).collect()
+    wrap(words, PAPER_WIDTH - 4, 2)
+        .into_iter()
+        .map(|line| format!("    {line}"))
+        .collect()
 }
 
 /// `4.2 fl oz measured, 8 fl oz estimated`.
 fn basis_words(row: &TallyRow, shop: &Shop) -> String {
-    let show = |volume: Volume| volume.show(shop.settings.volume);
+    let said = |volume: Volume| volume.show(shop.settings.volume);
     match (row.measured > Volume::ZERO, row.estimated > Volume::ZERO) {
         (true, true) => {
-            format!("{} measured, {} estimated", show(row.measured), show(row.estimated))
+            format!(
+                "{} measured, {} estimated",
+                said(row.measured),
+                said(row.estimated)
+            )
         }
-        (true, false) => format!("{}, all of it measured", show(row.measured)),
-        _ => format!("{}, all of it estimated", show(row.estimated)),
+        (true, false) => format!("{}, all of it measured", said(row.measured)),
+        _ => format!("{}, all of it estimated", said(row.estimated)),
     }
 }
 
@@ -66,17 +77,25 @@ pub fn whole_tally_paper(shop: &Shop) -> Vec<String> {
     let mut out = tally_paper("TALLY of all jobs", &all, shop);
     let mut columns = Columns::at_most(&[6, 40]);
     for job in &shop.jobs {
-        let files: Vec<PieceFile> =
-            shop.files.iter().filter(|file| file.piece.job == job.id).cloned().collect();
-        let cost: Money =
-            tally(&files, &shop.passes, &shop.products).iter().map(|row| row.cost).sum();
+        let files: Vec<PieceFile> = shop
+            .files
+            .iter()
+            .filter(|file| file.piece.job == job.id)
+            .cloned()
+            .collect();
+        let cost: Money = tally(&files, &shop.passes, &shop.products)
+            .iter()
+            .map(|row| row.cost)
+            .sum();
         columns.row([&job.no.to_string(), &job.title, &cost.show()]);
     }
     if !columns.is_empty() {
         out.push(String::new());
         out.push("  Cost by job (tackfree tally JOB tells more):".to_owned());
         out.extend(columns.lines(4, PAPER_WIDTH));
-        out.push("  Each line is rounded to the cent once, so sums may differ by a cent.".to_owned());
+        out.push(
+            "  Each line is rounded to the cent once, so sums may differ by a cent.".to_owned(),
+        );
     }
     out
 }

@@ -1,16 +1,16 @@
 //! The shop ticket on paper: boxes to tick with dusty hands, eighty columns.
 
 use super::PAPER_WIDTH;
+use super::cautions::ticket_cautions;
 use super::layout::{Columns, pad, wrap};
+use super::shapes::shape_words;
 use super::ticket_log::{amount_lines, log_lines};
 use crate::coating::DryingClock;
 use crate::desk::Shop;
-use crate::shape::{EdgeProfile, Opening, OpeningKind, Outline, Shape};
 use crate::shop::{
-    Caution, CoatKind, FaceState, Grit, PieceFile, SetItem, Settings, Stage, Ticket, WipeDown,
-    cautions_for_job, cautions_for_pass, cautions_for_stage, waiting,
+    CoatKind, FaceState, Grit, PieceFile, SetItem, Stage, Ticket, WipeDown, waiting,
 };
-use crate::units::{Length, show_date, show_moment};
+use crate::units::{show_date, show_moment};
 use chrono::{DateTime, Utc};
 
 /// Grits side by side on the sanding sheet.
@@ -62,69 +62,69 @@ fn indented(words: &str, further: usize) -> Vec<String> {
 fn head(shop: &Shop, file: &PieceFile, now: DateTime<Utc>) -> Vec<String> {
     let settings = &shop.settings;
     let piece = &file.piece;
-    let printed = format!("as of {}", now.with_timezone(&settings.zone).format("%a %b %-d %Y, %-I:%M %P"));
+    let printed = format!(
+        "as of {}",
+        now.with_timezone(&settings.zone)
+            .format("%a %b %-d %Y, %-I:%M %P")
+    );
     let title = format!("SHOP TICKET {}", shop.ticket_no(file));
-    let mut out = vec![format!("{}{printed}", pad(&title, PAPER_WIDTH.saturating_sub(printed.len())))];
+    let mut out = vec![format!(
+        "{}{printed}",
+        pad(&title, PAPER_WIDTH.saturating_sub(printed.len()))
+    )];
     if !settings.shop_name.is_empty() {
         let shop_line = [settings.shop_name.as_str(), settings.shop_address.as_str()];
-        let words: Vec<&str> = shop_line.into_iter().filter(|part| !part.is_empty()).collect();
+        let words: Vec<&str> = shop_line
+            .into_iter()
+            .filter(|part| !part.is_empty())
+            .collect();
         out.extend(wrap(&words.join(", "), PAPER_WIDTH, 2));
     }
-    let piece_words =
-        format!("{} ({}), {}, {}", piece.name, piece.kind.word(), piece.species, piece.construction);
+    let piece_words = format!(
+        "{} ({}), {}, {}",
+        piece.name,
+        piece.kind.word(),
+        piece.species,
+        piece.construction
+    );
     out.extend(wrap(&piece_words, PAPER_WIDTH, 2));
     for line in shape_words(&piece.shape, settings) {
         out.extend(wrap(&line, PAPER_WIDTH, 2));
     }
     if let Some(job) = shop.job(piece.job) {
-        let client = shop.client(job.client).map_or("a client gone", |client| &client.name);
-        let site = if job.site.is_empty() { String::new() } else { format!(", at {}", job.site) };
-        out.extend(wrap(&format!("job {} {} for {client}{site}", job.no, job.title), PAPER_WIDTH, 2));
+        let client = shop
+            .client(job.client)
+            .map_or("a client gone", |client| &client.name);
+        let site = if job.site.is_empty() {
+            String::new()
+        } else {
+            format!(", at {}", job.site)
+        };
+        out.extend(wrap(
+            &format!("job {} {} for {client}{site}", job.no, job.title),
+            PAPER_WIDTH,
+            2,
+        ));
         if let Some(date) = job.promised {
             let today = now.with_timezone(&settings.zone).date_naive();
-            let late = if date < today && !piece.finished { ", past" } else { "" };
+            let late = if date < today && !piece.finished {
+                ", past"
+            } else {
+                ""
+            };
             out.push(format!("promised {}{late}", show_date(date, today)));
         }
     }
-    let recipe = shop.recipe(piece.recipe).map_or("a recipe gone", |recipe| &recipe.name);
-    let own = if piece.schedule.is_some() { ", own copy since work started" } else { "" };
+    let recipe = shop
+        .recipe(piece.recipe)
+        .map_or("a recipe gone", |recipe| &recipe.name);
+    let own = if piece.schedule.is_some() {
+        ", own copy since work started"
+    } else {
+        ""
+    };
     out.extend(wrap(&format!("recipe: {recipe}{own}"), PAPER_WIDTH, 2));
     out
-}
-
-/// A shape in words: size and profile on one line, then the band and each opening.
-pub fn shape_words(shape: &Shape, settings: &Settings) -> Vec<String> {
-    let show = |length: Length| length.show(settings.length);
-    let size = match shape.outline() {
-        Outline::Rectangle { length, width } => format!("{} x {}", show(length), show(width)),
-        Outline::Circle { diameter } => format!("round, {} across", show(diameter)),
-    };
-    let profile = match shape.profile() {
-        EdgeProfile::Square => EdgeProfile::Square.name().to_owned(),
-        other => format!("{} {}", other.name(), show(other.reach())),
-    };
-    let mut out = vec![format!("{size}, {} thick, {profile}", show(shape.thickness()))];
-    if let Some(band) = shape.band() {
-        out.push(format!("underside: band {} wide, the rest is the field", show(band)));
-    }
-    out.extend(shape.openings().iter().map(|opening| opening_words(opening, settings)));
-    out
-}
-
-/// One cutout or hole in words.
-pub fn opening_words(opening: &Opening, settings: &Settings) -> String {
-    let show = |length: Length| length.show_inches(settings.length);
-    let form = match opening.what {
-        OpeningKind::Cutout { width, depth, corner_radius: Length::ZERO } => {
-            format!("{} x {}, sharp corners", show(width), show(depth))
-        }
-        OpeningKind::Cutout { width, depth, corner_radius } => {
-            format!("{} x {}, corner radius {}", show(width), show(depth), show(corner_radius))
-        }
-        OpeningKind::Hole { diameter } => format!("{} across", show(diameter)),
-    };
-    let (x, y) = (show(opening.place.x), show(opening.place.y));
-    format!("{}: {form}, centre {x} from the left end, {y} from the front", opening.name())
 }
 
 fn tick(done: bool) -> &'static str {
@@ -166,7 +166,11 @@ fn sanding_sheet(ticket: &Ticket, shop: &Shop) -> Vec<String> {
             line.push_str(&pad(&area, 12));
             for grit in *block {
                 let asked = ticket.plan(face).grits.contains(grit);
-                let cell = if asked { tick(face.ticks.contains_key(grit)) } else { " - " };
+                let cell = if asked {
+                    tick(face.ticks.contains_key(grit))
+                } else {
+                    " - "
+                };
                 line.push_str(&pad(cell, 5));
             }
             if last && ticket.schedule.asks_wipe_down() {
@@ -183,9 +187,9 @@ fn wipe_line(ticket: &Ticket, shop: &Shop) -> Option<String> {
     match ticket.schedule.wipe_down {
         WipeDown::NotAsked => None,
         WipeDown::Dry => Some("  wipe down dry: vacuum and a clean cloth".to_owned()),
-        WipeDown::With(id) => {
-            shop.product(id).map(|product| format!("  wipe down with {}", product.name))
-        }
+        WipeDown::With(id) => shop
+            .product(id)
+            .map(|product| format!("  wipe down with {}", product.name)),
     }
 }
 
@@ -202,7 +206,9 @@ fn boxes(face: &FaceState, ticket: &Ticket, kind: CoatKind) -> String {
     let mut out = "[x]".repeat(usize::from(has));
     out.push_str(&"[ ]".repeat(usize::from(all - has)));
     let waits = kind == CoatKind::Stain
-        && face.last_coat().is_some_and(|coat| coat.kind == kind && coat.wiped_off.is_none());
+        && face
+            .last_coat()
+            .is_some_and(|coat| coat.kind == kind && coat.wiped_off.is_none());
     if waits {
         out.push_str(" wipe off");
     }
@@ -230,7 +236,11 @@ fn coats(ticket: &Ticket) -> Vec<String> {
         }
     }
     for face in ticket.faces.iter().filter(|face| face.sand_backs > 0) {
-        let times = if face.sand_backs == 1 { "once".to_owned() } else { format!("{} times", face.sand_backs) };
+        let times = if face.sand_backs == 1 {
+            "once".to_owned()
+        } else {
+            format!("{} times", face.sand_backs)
+        };
         out.push(format!("  {} sanded back {times}", face.key));
     }
     out
@@ -241,7 +251,12 @@ fn set_list(ticket: &Ticket, shop: &Shop, now: DateTime<Utc>) -> Vec<String> {
     for item in SetItem::ALL {
         let when = ticket.set_list.get(&item);
         let at = when.map(|at| format!(" ({})", show_moment(*at, now, shop.settings.zone)));
-        let words = format!("{} {}{}", tick(when.is_some()), item.words(), at.unwrap_or_default());
+        let words = format!(
+            "{} {}{}",
+            tick(when.is_some()),
+            item.words(),
+            at.unwrap_or_default()
+        );
         out.extend(indented(&words, 6));
     }
     out
@@ -249,44 +264,9 @@ fn set_list(ticket: &Ticket, shop: &Shop, now: DateTime<Utc>) -> Vec<String> {
 
 fn stage_names(stages: &[Stage]) -> String {
     let words: Vec<&str> = stages.iter().map(|stage| stage.word()).collect();
-    if words.is_empty() { "on site".to_owned() } else { words.join(", ") }
-}
-
-/// The cautions of the work still to do, each with the stages where it applies; those of the site
-/// name none.
-pub fn ticket_cautions(
-    shop: &Shop,
-    file: &PieceFile,
-    ticket: &Ticket,
-) -> Vec<(Vec<Stage>, Caution)> {
-    let mut out: Vec<(Vec<Stage>, Caution)> = Vec::new();
-    if ticket.finished.is_some() {
-        return out;
+    if words.is_empty() {
+        "on site".to_owned()
+    } else {
+        words.join(", ")
     }
-    let schedule = &ticket.schedule;
-    for stage in Stage::ALL.into_iter().filter(|stage| *stage >= ticket.stage) {
-        if !schedule.asks(stage) {
-            continue;
-        }
-        let mut here = cautions_for_stage(stage);
-        let kind = CoatKind::of_stage(stage);
-        let product = match (kind, schedule.wipe_down) {
-            (Some(kind), _) => schedule.product_for(kind),
-            (None, WipeDown::With(id)) if stage == Stage::Sanding => Some(id),
-            _ => None,
-        };
-        if let Some(product) = product.and_then(|id| shop.product(id)) {
-            let kind = kind.unwrap_or(CoatKind::Seal);
-            here.extend(cautions_for_pass(product, kind, schedule.scuff.is_some()));
-        }
-        for caution in here {
-            match out.iter_mut().find(|(_, known)| *known == caution) {
-                Some((stages, _)) => stages.push(stage),
-                None => out.push((vec![stage], caution)),
-            }
-        }
-    }
-    let site = shop.job(file.piece.job).map(cautions_for_job).unwrap_or_default();
-    out.extend(site.into_iter().map(|caution| (Vec::new(), caution)));
-    out
 }

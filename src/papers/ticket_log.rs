@@ -12,7 +12,9 @@ use chrono::{DateTime, Datelike, Utc};
 /// A pass as it is called on tickets and in commands: the end of its identifier.
 pub fn pass_code(pass: PassId) -> String {
     let text = pass.to_string();
-    text.get(text.len().saturating_sub(6)..).unwrap_or_default().to_owned()
+    text.get(text.len().saturating_sub(6)..)
+        .unwrap_or_default()
+        .to_owned()
 }
 
 /// Every line of the log, oldest first, in words. Ticks of one grit at one moment share a line.
@@ -24,11 +26,17 @@ pub(super) fn log_lines(shop: &Shop, file: &PieceFile, now: DateTime<Utc>) -> Ve
     while let Some(first) = rest.first() {
         let (words, used) = match same_ticks(rest) {
             Some((words, used)) => (words, used),
-            None => (event_words(&first.what, shop, &|what| used_words(what, shop)), 1),
+            None => (
+                event_words(&first.what, shop, &|what| used_words(what, shop)),
+                1,
+            ),
         };
         let local = first.at.with_timezone(&zone);
-        let form =
-            if local.year() == year { "%a %b %-d, %-I:%M %P" } else { "%b %-d %Y, %-I:%M %P" };
+        let form = if local.year() == year {
+            "%a %b %-d, %-I:%M %P"
+        } else {
+            "%b %-d %Y, %-I:%M %P"
+        };
         columns.row([&local.format(form).to_string(), &words]);
         rest = rest.get(used..).unwrap_or_default();
     }
@@ -38,7 +46,9 @@ pub(super) fn log_lines(shop: &Shop, file: &PieceFile, now: DateTime<Utc>) -> Ve
 /// `120 grit on top, left end` for the ticks that start this log, and how many lines they take.
 fn same_ticks(events: &[Event]) -> Option<(String, usize)> {
     let first = events.first()?;
-    let What::Tick { grit, .. } = first.what else { return None };
+    let What::Tick { grit, .. } = first.what else {
+        return None;
+    };
     let faces: Vec<FaceKey> = events
         .iter()
         .take_while(|event| event.at == first.at)
@@ -57,18 +67,19 @@ fn pass_of(shop: &Shop, id: PassId) -> Option<&Pass> {
 
 /// What a pass used on this piece, how that is known, the air, and what the pass is called.
 fn used_words(what: &What, shop: &Shop) -> String {
-    let What::Coat { pass, used, .. } = what else { return String::new() };
+    let What::Coat { pass, used, .. } = what else {
+        return String::new();
+    };
     let settings = &shop.settings;
-    let mut words = format!(": {}", used.show(settings.volume));
+    let mut words = vec![format!(": {}", used.show(settings.volume))];
     if let Some(pass) = pass_of(shop, *pass) {
-        words.push_str(&format!(" {}", pass.amount.basis.word()));
+        words.push(format!(" {}", pass.amount.basis.word()));
         if let Some(air) = pass.air {
-            let (temperature, humidity) =
-                (air.temperature.show(settings.temperature), air.humidity.show());
-            words.push_str(&format!("; air {temperature}, {humidity}"));
+            let temperature = air.temperature.show(settings.temperature);
+            words.push(format!("; air {temperature}, {}", air.humidity.show()));
         }
     }
-    format!("{words} (pass {})", pass_code(*pass))
+    format!("{} (pass {})", words.concat(), pass_code(*pass))
 }
 
 /// What the piece took so far and what it will take, by product.
@@ -81,7 +92,9 @@ pub(super) fn amount_lines(shop: &Shop, file: &PieceFile) -> Vec<String> {
     let mut columns = Columns::at_most(&[24, 7]);
     columns.row(["product", "as", "planned", "used", "cost"]);
     for row in &rows {
-        let name = shop.product(row.product).map_or("a product gone", |product| &product.name);
+        let name = shop
+            .product(row.product)
+            .map_or("a product gone", |product| &product.name);
         let basis = match (row.measured.ul() > 0, row.estimated.ul() > 0) {
             (false, false) => "",
             (true, false) => " measured",

@@ -15,20 +15,38 @@ pub fn event_words(what: &What, shop: &Shop, more: &dyn Fn(&What) -> String) -> 
         What::Tick { face, grit } => format!("{grit} grit on {face}"),
         What::Untick { face, grit } => format!("took back {grit} grit on {face}"),
         What::Wipe { faces } => format!("wiped down {}", names(faces.iter().copied())),
-        What::Coat { kind, product, faces, .. } => {
-            let product = shop.product(*product).map_or("a product", |p| p.name.as_str());
+        What::Coat {
+            kind,
+            product,
+            faces,
+            ..
+        } => {
+            let product = shop
+                .product(*product)
+                .map_or("a product", |p| p.name.as_str());
             let faces = names(faces.iter().map(|(face, _)| *face));
             format!("{}, {product}, on {faces}{}", kind.coat_word(), more(what))
         }
         What::WipeOff { faces } => format!("stain wiped off {}", names(faces.iter().copied())),
         What::Scuff { faces, means } => {
-            format!("scuffed {} with {}", names(faces.iter().copied()), means.words())
+            format!(
+                "scuffed {} with {}",
+                names(faces.iter().copied()),
+                means.words()
+            )
         }
         What::Touch { faces, verdict } => {
-            format!("touch test of {}: {}", names(faces.iter().copied()), verdict.words())
+            format!(
+                "touch test of {}: {}",
+                names(faces.iter().copied()),
+                verdict.words()
+            )
         }
         What::SandBack { faces, to, reason } => {
-            format!("sanded back {} to {to}: {reason}", names(faces.iter().copied()))
+            format!(
+                "sanded back {} to {to}: {reason}",
+                names(faces.iter().copied())
+            )
         }
         What::NotExposed { face, reason } => format!("{face} declared not exposed: {reason}"),
         What::Exposed { face } => format!("{face} exposed after all"),

@@ -40,7 +40,11 @@ pub fn run(args: &HideArgs, session: &mut Session<'_>) -> Result<Answer, Failure
     let file = find::piece(&shop, &args.piece)?;
     let face = find::face(file, &args.face)?;
     let reason = args.reason.clone();
-    session.perform(&Action::DeclareHidden { piece: file.piece.id, face, reason })
+    session.perform(&Action::DeclareHidden {
+        piece: file.piece.id,
+        face,
+        reason,
+    })
 }
 
 /// Withdraws it.
@@ -48,5 +52,8 @@ pub fn show(args: &ShowArgs, session: &mut Session<'_>) -> Result<Answer, Failur
     let shop = session.shop()?;
     let file = find::piece(&shop, &args.piece)?;
     let face = find::face(file, &args.face)?;
-    session.perform(&Action::WithdrawHidden { piece: file.piece.id, face })
+    session.perform(&Action::WithdrawHidden {
+        piece: file.piece.id,
+        face,
+    })
 }

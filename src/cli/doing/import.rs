@@ -43,7 +43,10 @@ pub fn run(args: &ImportArgs, session: &mut Session<'_>) -> Result<Answer, Failu
         &LabelHours,
     )
     .map_err(|error| match &error {
-        FilesError::At { fault: Fault::Refused { .. }, .. } => Failure::Refused(error.lines()),
+        FilesError::At {
+            fault: Fault::Refused { .. },
+            ..
+        } => Failure::Refused(error.lines()),
         _ => Failure::Said(error.lines()),
     })?;
     let mut lines = vec![format!(

@@ -16,10 +16,18 @@ pub const MORE: &str = "Examples:\n  tackfree job \"Ada Quill\" \"basement bar\"
 #[derive(Debug, Args)]
 pub struct JobArgs {
     /// Whose job it is.
-    #[arg(value_name = "CLIENT", required_unless_present = "change", conflicts_with = "change")]
+    #[arg(
+        value_name = "CLIENT",
+        required_unless_present = "change",
+        conflicts_with = "change"
+    )]
     pub client: Option<String>,
     /// What the job is.
-    #[arg(value_name = "TITLE", required_unless_present = "change", conflicts_with = "change")]
+    #[arg(
+        value_name = "TITLE",
+        required_unless_present = "change",
+        conflicts_with = "change"
+    )]
     pub title: Option<String>,
     /// Changes this job; what is not given stays.
     #[arg(long, value_name = "JOB")]
@@ -52,8 +60,14 @@ pub fn run(args: &JobArgs, session: &mut Session<'_>) -> Result<Answer, Failure>
         Some(text) => Some(find::job(&shop, text)?),
     };
     let mut typed = before.map_or_else(JobTyped::default, |job| JobTyped::of(job, &shop));
-    put(&mut typed.client, args.client.as_ref().or(args.give_to.as_ref()));
-    put(&mut typed.title, args.title.as_ref().or(args.retitle.as_ref()));
+    put(
+        &mut typed.client,
+        args.client.as_ref().or(args.give_to.as_ref()),
+    );
+    put(
+        &mut typed.title,
+        args.title.as_ref().or(args.retitle.as_ref()),
+    );
     put(&mut typed.site, args.site.as_ref());
     put(&mut typed.house_built, args.built.as_ref());
     put(&mut typed.promised, args.promised.as_ref());

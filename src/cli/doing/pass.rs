@@ -28,7 +28,12 @@ pub struct PassArgs {
     #[arg(long, value_name = "TIME", allow_hyphen_values = true)]
     pub start: Option<String>,
     /// When it ended; now unless said. Drying counts from here.
-    #[arg(long, visible_alias = "at", value_name = "TIME", allow_hyphen_values = true)]
+    #[arg(
+        long,
+        visible_alias = "at",
+        value_name = "TIME",
+        allow_hyphen_values = true
+    )]
     pub end: Option<String>,
     /// How much: "4 oz", "120 mL", or the can before and after, "1042 g > 884 g".
     #[arg(long, value_name = "AMOUNT", allow_hyphen_values = true)]
@@ -55,7 +60,9 @@ fn kind_at(file: &PieceFile) -> CoatKind {
 pub fn run(args: &PassArgs, session: &mut Session<'_>) -> Result<Answer, Failure> {
     let shop = session.shop()?;
     let files = find::pieces(&shop, &args.pieces)?;
-    let kind = files.first().map_or(CoatKind::Topcoat, |file| kind_at(file));
+    let kind = files
+        .first()
+        .map_or(CoatKind::Topcoat, |file| kind_at(file));
     let product = match &args.product {
         Some(text) => Some(find::product(&shop, text)?.id),
         None => None,

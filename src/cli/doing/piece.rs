@@ -16,10 +16,18 @@ pub const MORE: &str = "Example:\n  tackfree piece 1 \"bar top\" --size \"98 3/8
 #[derive(Debug, Args)]
 pub struct PieceArgs {
     /// The job it belongs to, by its number or title.
-    #[arg(value_name = "JOB", required_unless_present = "change", conflicts_with = "change")]
+    #[arg(
+        value_name = "JOB",
+        required_unless_present = "change",
+        conflicts_with = "change"
+    )]
     pub job: Option<String>,
     /// What the shop calls it.
-    #[arg(value_name = "NAME", required_unless_present = "change", conflicts_with = "change")]
+    #[arg(
+        value_name = "NAME",
+        required_unless_present = "change",
+        conflicts_with = "change"
+    )]
     pub name: Option<String>,
     /// Changes this piece; what is not given stays.
     #[arg(long, value_name = "PIECE")]
@@ -69,7 +77,11 @@ pub fn run(args: &PieceArgs, session: &mut Session<'_>) -> Result<Answer, Failur
         }
         Some(text) => {
             let piece = &find::piece(&shop, text)?.piece;
-            (Which::This(piece.id), piece.job, PieceTyped::of(piece, &shop))
+            (
+                Which::This(piece.id),
+                piece.job,
+                PieceTyped::of(piece, &shop),
+            )
         }
     };
     put(&mut typed.name, args.name.as_ref().or(args.rename.as_ref()));

@@ -82,9 +82,10 @@ pub fn run(args: &ProductArgs, session: &mut Session<'_>) -> Result<Answer, Fail
             let product = find::product(&shop, text)?;
             (Which::This(product.id), ProductTyped::of(product, &shop))
         }
-        (None, Some(text)) => {
-            (Which::New, ProductTyped::of(find::product(&shop, text)?, &shop))
-        }
+        (None, Some(text)) => (
+            Which::New,
+            ProductTyped::of(find::product(&shop, text)?, &shop),
+        ),
         (None, None) => {
             let start = ProductTyped {
                 can: "1 qt".to_owned(),

@@ -109,7 +109,10 @@ pub fn run(args: &RecipeArgs, session: &mut Session<'_>) -> Result<Answer, Failu
     let shop = session.shop()?;
     let of = |text: &str| {
         let recipe = find::recipe(&shop, text)?;
-        Ok::<_, Failure>((recipe.id, RecipeTyped::of(&recipe.name, &recipe.schedule, &shop)))
+        Ok::<_, Failure>((
+            recipe.id,
+            RecipeTyped::of(&recipe.name, &recipe.schedule, &shop),
+        ))
     };
     let (which, mut typed) = match (&args.change, &args.like) {
         (Some(text), _) => {

@@ -40,5 +40,11 @@ pub fn run(args: &SandbackArgs, session: &mut Session<'_>) -> Result<Answer, Fai
     })?;
     let at = session.when("at", args.at.as_deref(), &shop)?;
     let reason = args.reason.clone();
-    session.perform(&Action::SandBack { piece: file.piece.id, faces, to, reason, at })
+    session.perform(&Action::SandBack {
+        piece: file.piece.id,
+        faces,
+        to,
+        reason,
+        at,
+    })
 }

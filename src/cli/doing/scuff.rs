@@ -44,7 +44,9 @@ pub fn run(args: &ScuffArgs, session: &mut Session<'_>) -> Result<Answer, Failur
         None => by_schedule(&find::pieces(&shop, &args.pieces)?),
     };
     let means = means.ok_or_else(|| {
-        Failure::said("What was it scuffed with? Say --with 320, --with pad or --with \"brown paper\".")
+        Failure::said(
+            "What was it scuffed with? Say --with 320, --with pad or --with \"brown paper\".",
+        )
     })?;
     let picks = find::picks(&shop, &args.pieces, args.faces.as_deref())?;
     let at = session.when("at", args.at.as_deref(), &shop)?;

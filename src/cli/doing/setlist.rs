@@ -27,8 +27,14 @@ pub struct SetlistArgs {
 /// Does it.
 pub fn run(args: &SetlistArgs, session: &mut Session<'_>) -> Result<Answer, Failure> {
     let piece = find::piece(&session.shop()?, &args.piece)?.piece.id;
-    let items: Vec<(SetItem, String)> =
-        SetItem::ALL.into_iter().map(|item| (item, item.code().to_owned())).collect();
+    let items: Vec<(SetItem, String)> = SetItem::ALL
+        .into_iter()
+        .map(|item| (item, item.code().to_owned()))
+        .collect();
     let item = pick("item", &args.item, &items)?;
-    session.perform(&Action::SetList { piece, item, done: !args.off })
+    session.perform(&Action::SetList {
+        piece,
+        item,
+        done: !args.off,
+    })
 }

@@ -51,7 +51,9 @@ pub(super) fn grit(text: &str) -> Result<Grit, Failure> {
     let grits = read_grits(text).map_err(|error| Failure::said(error.message))?;
     match grits.as_slice() {
         [one] => Ok(*one),
-        _ => Err(Failure::said("One grit at a time: say the number on the paper, like 120.")),
+        _ => Err(Failure::said(
+            "One grit at a time: say the number on the paper, like 120.",
+        )),
     }
 }
 
@@ -62,7 +64,12 @@ pub fn run(args: &TickArgs, session: &mut Session<'_>) -> Result<Answer, Failure
     let grit = grit(&args.grit)?;
     let faces = find::faces_for_grit(file, grit, &args.faces)?;
     let at = session.when("at", args.at.as_deref(), &shop)?;
-    session.perform(&Action::Tick { piece: file.piece.id, faces, grit, at })
+    session.perform(&Action::Tick {
+        piece: file.piece.id,
+        faces,
+        grit,
+        at,
+    })
 }
 
 /// Takes a tick back.
@@ -71,5 +78,10 @@ pub fn untick(args: &UntickArgs, session: &mut Session<'_>) -> Result<Answer, Fa
     let file = find::piece(&shop, &args.piece)?;
     let (grit, face) = (grit(&args.grit)?, find::face(file, &args.face)?);
     let at = session.when("at", args.at.as_deref(), &shop)?;
-    session.perform(&Action::Untick { piece: file.piece.id, face, grit, at })
+    session.perform(&Action::Untick {
+        piece: file.piece.id,
+        face,
+        grit,
+        at,
+    })
 }

@@ -6,7 +6,8 @@ use crate::cli::session::Session;
 use crate::desk::Action;
 
 /// Examples.
-pub const MORE: &str = "Example:\n  tackfree undo\n\nAgain for the one before it. The journal keeps both.";
+pub const MORE: &str =
+    "Example:\n  tackfree undo\n\nAgain for the one before it. The journal keeps both.";
 /// Examples.
 pub const REDO_MORE: &str = "Example:\n  tackfree redo";
 

@@ -65,9 +65,22 @@ pub fn run(session: &mut Session<'_>) -> Result<Answer, Failure> {
         if !lines.is_empty() {
             lines.push(String::new());
         }
-        lines.push(format!("{} ({})", stage.word().to_uppercase(), pieces.len()));
+        lines.push(format!(
+            "{} ({})",
+            stage.word().to_uppercase(),
+            pieces.len()
+        ));
         lines.extend(columns.lines(2, PAPER_WIDTH));
-        stages.push(StageJson { stage: stage.word(), pieces });
+        stages.push(StageJson {
+            stage: stage.word(),
+            pieces,
+        });
     }
-    Answer::new(lines, BenchJson { now: moment(now), stages })
+    Answer::new(
+        lines,
+        BenchJson {
+            now: moment(now),
+            stages,
+        },
+    )
 }

@@ -33,15 +33,23 @@ pub fn run(session: &mut Session<'_>) -> Result<Answer, Failure> {
     let mut columns = Columns::at_most(&[32, 24]);
     let mut clients = Vec::new();
     for client in &shop.clients {
-        let jobs: Vec<u32> =
-            shop.jobs.iter().filter(|job| job.client == client.id).map(|job| job.no).collect();
+        let jobs: Vec<u32> = shop
+            .jobs
+            .iter()
+            .filter(|job| job.client == client.id)
+            .map(|job| job.no)
+            .collect();
         let numbers: Vec<String> = jobs.iter().map(ToString::to_string).collect();
         let numbers = match jobs.len() {
             0 => "no job yet".to_owned(),
             1 => format!("job {}", numbers.join(", ")),
             _ => format!("jobs {}", numbers.join(", ")),
         };
-        let reach = if client.phone.is_empty() { &client.email } else { &client.phone };
+        let reach = if client.phone.is_empty() {
+            &client.email
+        } else {
+            &client.phone
+        };
         columns.row([&client.name, reach, &numbers]);
         clients.push(ClientJson {
             id: client.id.to_string(),

@@ -54,7 +54,10 @@ struct CoatJson {
 impl FaceJson {
     /// A face of a ticket.
     pub(super) fn of(face: &FaceState, ticket: &Ticket, shop: &Shop) -> Self {
-        let count = |kind| CountJson { has: face.count(kind), asked: ticket.asked(face, kind) };
+        let count = |kind| CountJson {
+            has: face.count(kind),
+            asked: ticket.asked(face, kind),
+        };
         let grits = ticket.plan(face).grits.iter().map(|grit| GritJson {
             grit: grit.0,
             done_at: face.ticks.get(grit).copied().map(moment),

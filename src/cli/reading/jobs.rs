@@ -39,7 +39,11 @@ pub fn run(session: &mut Session<'_>) -> Result<Answer, Failure> {
     let mut columns = Columns::at_most(&[6, 30, 20]);
     let mut jobs = Vec::new();
     for job in &shop.jobs {
-        let files: Vec<_> = shop.files.iter().filter(|file| file.piece.job == job.id).collect();
+        let files: Vec<_> = shop
+            .files
+            .iter()
+            .filter(|file| file.piece.job == job.id)
+            .collect();
         let set = files.iter().filter(|file| file.piece.finished).count();
         let client = shop.client(job.client).map_or("", |client| &client.name);
         let promised = match job.promised {

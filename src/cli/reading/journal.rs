@@ -12,8 +12,7 @@ use clap::Args;
 use serde::Serialize;
 
 /// Examples and fields.
-pub const MORE: &str =
-    "Example:\n  tackfree journal --lines 50\n\nWith --json: lines [no, at (RFC 3339), words, undone].";
+pub const MORE: &str = "Example:\n  tackfree journal --lines 50\n\nWith --json: lines [no, at (RFC 3339), words, undone].";
 
 /// What was typed.
 #[derive(Debug, Args)]

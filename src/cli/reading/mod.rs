@@ -48,7 +48,9 @@ impl PieceJson {
             piece: file.piece.name.clone(),
             job_no: job.map_or(0, |job| job.no),
             job: job.map_or_else(String::new, |job| job.title.clone()),
-            client: shop.client_of(file).map_or_else(String::new, |client| client.name.clone()),
+            client: shop
+                .client_of(file)
+                .map_or_else(String::new, |client| client.name.clone()),
         }
     }
 }

@@ -42,7 +42,10 @@ pub fn run(session: &mut Session<'_>) -> Result<Answer, Failure> {
     };
     let mut columns = Columns::default();
     let read_only = if json.read_only { ", read-only" } else { "" };
-    columns.row(["store", &format!("{}{read_only}", clean_line(&json.store).0)]);
+    columns.row([
+        "store",
+        &format!("{}{read_only}", clean_line(&json.store).0),
+    ]);
     columns.row(["layout", &format!("number {}", json.layout)]);
     for (word, count) in [
         ("clients", json.clients),

@@ -112,7 +112,14 @@ pub fn run(session: &mut Session<'_>) -> Result<Answer, Failure> {
         lines.extend(wrapped.into_iter().map(|line| format!("  {line}")));
     }
     if lines.is_empty() {
-        lines.push("There is no product. Enter one: tackfree product NAME --family FAMILY".to_owned());
+        lines.push(
+            "There is no product. Enter one: tackfree product NAME --family FAMILY".to_owned(),
+        );
     }
-    Answer::new(lines, ProductsJson { products: shop.products.iter().map(json).collect() })
+    Answer::new(
+        lines,
+        ProductsJson {
+            products: shop.products.iter().map(json).collect(),
+        },
+    )
 }

@@ -46,8 +46,14 @@ pub fn run(session: &mut Session<'_>) -> Result<Answer, Failure> {
     let mut columns = Columns::at_most(&[8, 22]);
     let mut json = Vec::new();
     for row in &rows {
-        let Some(file) = shop.file(row.piece) else { continue };
-        columns.row([&shop.ticket_no(file), &file.piece.name, &words(row, &shop, now)]);
+        let Some(file) = shop.file(row.piece) else {
+            continue;
+        };
+        columns.row([
+            &shop.ticket_no(file),
+            &file.piece.name,
+            &words(row, &shop, now),
+        ]);
         json.push(RowJson {
             piece: PieceJson::of(&shop, file),
             state: row.state.words(),
@@ -67,7 +73,14 @@ pub fn run(session: &mut Session<'_>) -> Result<Answer, Failure> {
         lines.push("  Nothing is drying.".to_owned());
     }
     lines.extend(columns.lines(2, PAPER_WIDTH));
-    Answer::new(lines, RackJson { now: moment(now), basis, rows: json })
+    Answer::new(
+        lines,
+        RackJson {
+            now: moment(now),
+            basis,
+            rows: json,
+        },
+    )
 }
 
 /// `tacky, coat 3; tack-free 5:00 pm; dry to recoat 8:00 pm; window shuts Thu 2:00 pm`.

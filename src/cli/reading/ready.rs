@@ -49,5 +49,12 @@ pub fn run(session: &mut Session<'_>) -> Result<Answer, Failure> {
         })
         .collect();
     let basis = crate::coating::DryingClock::basis(&LabelHours);
-    Answer::new(ready_paper(&rows, &shop, now), ReadyJson { now: moment(now), basis, pieces })
+    Answer::new(
+        ready_paper(&rows, &shop, now),
+        ReadyJson {
+            now: moment(now),
+            basis,
+            pieces,
+        },
+    )
 }

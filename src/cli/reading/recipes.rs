@@ -61,7 +61,10 @@ pub fn run(session: &mut Session<'_>) -> Result<Answer, Failure> {
         recipes.push(RecipeJson {
             id: recipe.id.to_string(),
             name: recipe.name.clone(),
-            groups: schedule.groups().map(|(_, group, plan)| group_json(group, plan)).into(),
+            groups: schedule
+                .groups()
+                .map(|(_, group, plan)| group_json(group, plan))
+                .into(),
             wipe_down: wipe_words(schedule, &shop),
             sealer: named(schedule.sealer),
             stain: named(schedule.stain),
@@ -69,7 +72,11 @@ pub fn run(session: &mut Session<'_>) -> Result<Answer, Failure> {
             scuff: schedule.scuff.map(crate::shop::ScuffMeans::words),
             cure_before_set_min: schedule.cure_before_set.as_minutes(),
             balance_allowance_coats: schedule.balance_allowance,
-            pieces: shop.files.iter().filter(|file| file.piece.recipe == recipe.id).count(),
+            pieces: shop
+                .files
+                .iter()
+                .filter(|file| file.piece.recipe == recipe.id)
+                .count(),
         });
     }
     if lines.is_empty() {
@@ -89,7 +96,10 @@ fn group_json(group: &'static str, plan: &GroupPlan) -> GroupJson {
 }
 
 fn name(id: ProductId, shop: &Shop) -> String {
-    shop.product(id).map_or_else(|| "a product gone".to_owned(), |product| product.name.clone())
+    shop.product(id).map_or_else(
+        || "a product gone".to_owned(),
+        |product| product.name.clone(),
+    )
 }
 
 fn wipe_words(schedule: &Schedule, shop: &Shop) -> String {
@@ -124,9 +134,11 @@ fn schedule_lines(schedule: &Schedule, shop: &Shop) -> Vec<String> {
         })
         .collect();
     out.push(format!("wipe-down: {}", wipe_words(schedule, shop)));
-    for (word, product) in
-        [("sealer", schedule.sealer), ("stain", schedule.stain), ("topcoat", schedule.topcoat)]
-    {
+    for (word, product) in [
+        ("sealer", schedule.sealer),
+        ("stain", schedule.stain),
+        ("topcoat", schedule.topcoat),
+    ] {
         if let Some(id) = product {
             out.push(format!("{word}: {}", name(id, shop)));
         }
@@ -136,6 +148,8 @@ fn schedule_lines(schedule: &Schedule, shop: &Shop) -> Vec<String> {
     }
     let cure = show_span(schedule.cure_before_set.as_duration());
     let allowance = coats(schedule.balance_allowance, "coat");
-    out.push(format!("cures {cure} before set; show side and underside may differ by {allowance}"));
+    out.push(format!(
+        "cures {cure} before set; show side and underside may differ by {allowance}"
+    ));
     out
 }

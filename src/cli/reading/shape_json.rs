@@ -72,9 +72,16 @@ impl ShapeJson {
 
 fn opening(opening: &Opening) -> OpeningJson {
     let (width_mm, depth_mm, corner_radius_mm, diameter_mm) = match opening.what {
-        OpeningKind::Cutout { width, depth, corner_radius } => {
-            (Some(mm(width)), Some(mm(depth)), Some(mm(corner_radius)), None)
-        }
+        OpeningKind::Cutout {
+            width,
+            depth,
+            corner_radius,
+        } => (
+            Some(mm(width)),
+            Some(mm(depth)),
+            Some(mm(corner_radius)),
+            None,
+        ),
         OpeningKind::Hole { diameter } => (None, None, None, Some(mm(diameter))),
     };
     OpeningJson {

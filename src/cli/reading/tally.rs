@@ -72,8 +72,12 @@ struct TallyJson {
 }
 
 fn of_job(job: &Job, shop: &Shop) -> Vec<TallyRow> {
-    let files: Vec<PieceFile> =
-        shop.files.iter().filter(|file| file.piece.job == job.id).cloned().collect();
+    let files: Vec<PieceFile> = shop
+        .files
+        .iter()
+        .filter(|file| file.piece.job == job.id)
+        .cloned()
+        .collect();
     tally(&files, &shop.passes, &shop.products)
 }
 
@@ -84,14 +88,21 @@ fn cost(rows: &[TallyRow]) -> i64 {
 /// Reads it.
 pub fn run(args: &TallyArgs, session: &mut Session<'_>) -> Result<Answer, Failure> {
     let shop = session.shop()?;
-    let json_rows =
-        |rows: &[TallyRow]| rows.iter().map(|row| RowJson::of(row, &shop)).collect::<Vec<_>>();
+    let json_rows = |rows: &[TallyRow]| {
+        rows.iter()
+            .map(|row| RowJson::of(row, &shop))
+            .collect::<Vec<_>>()
+    };
     if let Some(text) = &args.job {
         let job = find::job(&shop, text)?;
         let rows = of_job(job, &shop);
         let heading = format!("TALLY of job {} {}", job.no, job.title);
         let json = TallyJson {
-            job: Some(JobJson { no: job.no, title: job.title.clone(), cost_cents: None }),
+            job: Some(JobJson {
+                no: job.no,
+                title: job.title.clone(),
+                cost_cents: None,
+            }),
             cost_cents: cost(&rows),
             rows: json_rows(&rows),
             jobs: Vec::new(),
@@ -108,6 +119,11 @@ pub fn run(args: &TallyArgs, session: &mut Session<'_>) -> Result<Answer, Failur
             cost_cents: Some(cost(&of_job(job, &shop))),
         })
         .collect();
-    let json = TallyJson { job: None, cost_cents: cost(&rows), rows: json_rows(&rows), jobs };
+    let json = TallyJson {
+        job: None,
+        cost_cents: cost(&rows),
+        rows: json_rows(&rows),
+        jobs,
+    };
     Answer::new(whole_tally_paper(&shop), json)
 }

@@ -100,14 +100,24 @@ fn json(shop: &Shop, file: &PieceFile, session: &Session<'_>) -> TicketJson {
         construction: piece.construction.to_string(),
         shape: ShapeJson::of(&piece.shape),
         recipe: shop.recipe(piece.recipe).map(|recipe| recipe.name.clone()),
-        promised: shop.job(piece.job).and_then(|job| job.promised).map(|date| date.to_string()),
+        promised: shop
+            .job(piece.job)
+            .and_then(|job| job.promised)
+            .map(|date| date.to_string()),
         stage: ticket.stage.word(),
         shows: waits.shows().word(),
         waits_for: waits.words(now, zone),
         until: waits.until().map(moment),
-        blocks_move: blockers.iter().map(|blocker| blocker.words(now, zone)).collect(),
+        blocks_move: blockers
+            .iter()
+            .map(|blocker| blocker.words(now, zone))
+            .collect(),
         stages: Stage::ALL.map(|stage| stage_json(&ticket, stage)).into(),
-        faces: ticket.faces.iter().map(|face| FaceJson::of(face, &ticket, shop)).collect(),
+        faces: ticket
+            .faces
+            .iter()
+            .map(|face| FaceJson::of(face, &ticket, shop))
+            .collect(),
         set_list: SetItem::ALL
             .map(|item| SetJson {
                 item: item.code(),
@@ -137,7 +147,7 @@ fn json(shop: &Shop, file: &PieceFile, session: &Session<'_>) -> TicketJson {
 
 /// done, now, to come, or nothing asked: a stage passed through is never told as done.
 fn stage_json(ticket: &Ticket, stage: Stage) -> StageJson {
-    let state = if !ticket.schedule.asks(stage) {
+    let told = if !ticket.schedule.asks(stage) {
         "nothing asked"
     } else if stage < ticket.stage || ticket.finished.is_some() {
         "done"
@@ -146,5 +156,8 @@ fn stage_json(ticket: &Ticket, stage: Stage) -> StageJson {
     } else {
         "to come"
     };
-    StageJson { stage: stage.word(), state }
+    StageJson {
+        stage: stage.word(),
+        state: told,
+    }
 }
