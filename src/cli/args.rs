@@ -213,3 +213,50 @@ impl Verb {
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::Args;
+    use clap::CommandFactory;
+
+    #[test]
+    fn the_arguments_hang_together_and_every_verb_says_more_than_its_line() {
+        let mut command = Args::command();
+        command.build();
+        command.clone().debug_assert();
+        for verb in command
+            .get_subcommands()
+            .filter(|verb| verb.get_name() != "help")
+        {
+            let name = verb.get_name();
+            assert!(verb.get_about().is_some(), "{name} says nothing");
+            let more = verb
+                .get_after_help()
+                .map(ToString::to_string)
+                .unwrap_or_default();
+            assert!(
+                more.contains("tackfree ") || more.contains("--json"),
+                "{name} shows no example"
+            );
+            for argument in verb.get_arguments() {
+                assert!(
+                    argument.get_help().is_some(),
+                    "{name}: {} says nothing",
+                    argument.get_id()
+                );
+            }
+        }
+    }
+
+    #[test]
+    fn no_option_sounds_like_a_way_past_a_gate() {
+        for verb in Args::command().get_subcommands() {
+            for argument in verb.get_arguments() {
+                let long = argument.get_long().unwrap_or_default();
+                for word in ["force", "skip", "anyway", "override", "ignore", "unchecked"] {
+                    assert!(!long.contains(word), "{} has --{long}", verb.get_name());
+                }
+            }
+        }
+    }
+}

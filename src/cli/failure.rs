@@ -32,8 +32,8 @@ pub enum Failure {
 
 impl Failure {
     /// One sentence.
-    pub fn said(sentence: impl ToString) -> Self {
-        Self::Said(vec![sentence.to_string()])
+    pub fn said(sentence: impl Into<String>) -> Self {
+        Self::Said(vec![sentence.into()])
     }
 
     /// Something unexpected.
@@ -79,7 +79,7 @@ fn cleaned(line: &str) -> String {
 
 impl From<BooksError> for Failure {
     fn from(error: BooksError) -> Self {
-        Self::said(error)
+        Self::said(error.to_string())
     }
 }
 

@@ -57,6 +57,11 @@ pub fn wrap(text: &str, width: usize, indent: usize) -> Vec<String> {
     lines
 }
 
+/// The narrowest that a last column wraps to.
+const LAST_LEAST: usize = 12;
+/// The narrowest that a name is cut to.
+const NAME_LEAST: usize = 8;
+
 /// Rows of cells in columns, parted by two blanks. The last column wraps under itself; the others
 /// are as wide as their widest cell.
 #[derive(Debug, Default)]
@@ -85,20 +90,33 @@ impl Columns {
         self.rows.is_empty()
     }
 
+    /// How wide each column but the last is. Where the row would not fit, the columns that were
+    /// given a most give way, the widest first: names can be cut, figures cannot.
+    fn widths(&self, room: usize) -> Vec<usize> {
+        let count = self.rows.iter().map(Vec::len).max().unwrap_or(0);
+        let widest = |at: usize| {
+            let cells = self.rows.iter().filter_map(|row| row.get(at));
+            cells.map(|cell| display_width(cell)).max().unwrap_or(0)
+        };
+        let most = |at: usize| self.most.get(at).copied().unwrap_or(usize::MAX);
+        let mut widths: Vec<usize> = (0..count.saturating_sub(1))
+            .map(|at| widest(at).min(most(at)))
+            .collect();
+        let last = widest(count.saturating_sub(1)).min(LAST_LEAST);
+        let taken = |widths: &[usize]| widths.iter().map(|wide| wide + 2).sum::<usize>() + last;
+        while taken(&widths) > room {
+            let giving = widths.iter_mut().take(self.most.len());
+            match giving.filter(|wide| **wide > NAME_LEAST).max() {
+                Some(wide) => *wide -= 1,
+                None => break,
+            }
+        }
+        widths
+    }
+
     /// The lines, each behind `margin` blanks, at most `width` columns wide.
     pub fn lines(&self, margin: usize, width: usize) -> Vec<String> {
-        let count = self.rows.iter().map(Vec::len).max().unwrap_or(0);
-        let widths: Vec<usize> = (0..count.saturating_sub(1))
-            .map(|at| {
-                let most = self.most.get(at).copied().unwrap_or(usize::MAX);
-                let cells = self.rows.iter().filter_map(|row| row.get(at));
-                cells
-                    .map(|cell| display_width(cell))
-                    .max()
-                    .unwrap_or(0)
-                    .min(most)
-            })
-            .collect();
+        let widths = self.widths(width.saturating_sub(margin));
         let mut out = Vec::new();
         for row in &self.rows {
             let mut line = " ".repeat(margin);
@@ -108,7 +126,12 @@ impl Columns {
             }
             let from = display_width(&line);
             let last = row.last().map_or("", String::as_str);
-            let mut pieces = wrap(last, width.saturating_sub(from).max(12), 0).into_iter();
+            let mut pieces = wrap(
+                last,
+                width.saturating_sub(from).max(LAST_LEAST.min(width)),
+                0,
+            )
+            .into_iter();
             line.push_str(&pieces.next().unwrap_or_default());
             out.push(line.trim_end().to_owned());
             out.extend(pieces.map(|piece| format!("{}{piece}", " ".repeat(from))));
@@ -134,6 +157,13 @@ mod tests {
         assert_eq!(wrap("one two three", 8, 2), ["one two", "  three"]);
         assert_eq!(wrap("abcdefghij", 4, 0), ["abcd", "efgh", "ij"]);
         assert_eq!(wrap("", 10, 2), [""]);
+    }
+
+    #[test]
+    fn names_give_way_where_a_row_would_not_fit() {
+        let mut columns = Columns::at_most(&[20]);
+        columns.row(["a very long name", "123456", "1234567890"]);
+        assert_eq!(columns.lines(0, 30), ["a very lo…  123456  1234567890"]);
     }
 
     #[test]

@@ -3,16 +3,20 @@
 //! Lives here: turning what the shop knows into lines for paper. May not live here: the store,
 //! the screen, a reading of the clock.
 
+mod cautions;
 pub mod layout;
 mod ready;
+mod shapes;
 mod tally;
 mod ticket;
 mod ticket_log;
 mod words;
 
+pub use cautions::ticket_cautions;
 pub use ready::{ReadyRow, ready_paper, ready_rows};
+pub use shapes::{opening_words, shape_words};
 pub use tally::{tally_paper, whole_tally_paper};
-pub use ticket::{opening_words, shape_words, ticket_cautions, ticket_paper};
+pub use ticket::ticket_paper;
 pub use ticket_log::pass_code;
 pub use words::event_words;
 

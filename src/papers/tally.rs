@@ -57,17 +57,17 @@ fn wrap_under(words: &str) -> Vec<String> {
 
 /// `4.2 fl oz measured, 8 fl oz estimated`.
 fn basis_words(row: &TallyRow, shop: &Shop) -> String {
-    let show = |volume: Volume| volume.show(shop.settings.volume);
+    let said = |volume: Volume| volume.show(shop.settings.volume);
     match (row.measured > Volume::ZERO, row.estimated > Volume::ZERO) {
         (true, true) => {
             format!(
                 "{} measured, {} estimated",
-                show(row.measured),
-                show(row.estimated)
+                said(row.measured),
+                said(row.estimated)
             )
         }
-        (true, false) => format!("{}, all of it measured", show(row.measured)),
-        _ => format!("{}, all of it estimated", show(row.estimated)),
+        (true, false) => format!("{}, all of it measured", said(row.measured)),
+        _ => format!("{}, all of it estimated", said(row.estimated)),
     }
 }
 

@@ -1,16 +1,16 @@
 //! The shop ticket on paper: boxes to tick with dusty hands, eighty columns.
 
 use super::PAPER_WIDTH;
+use super::cautions::ticket_cautions;
 use super::layout::{Columns, pad, wrap};
+use super::shapes::shape_words;
 use super::ticket_log::{amount_lines, log_lines};
 use crate::coating::DryingClock;
 use crate::desk::Shop;
-use crate::shape::{EdgeProfile, Opening, OpeningKind, Outline, Shape};
 use crate::shop::{
-    Caution, CoatKind, FaceState, Grit, PieceFile, SetItem, Settings, Stage, Ticket, WipeDown,
-    cautions_for_job, cautions_for_pass, cautions_for_stage, waiting,
+    CoatKind, FaceState, Grit, PieceFile, SetItem, Stage, Ticket, WipeDown, waiting,
 };
-use crate::units::{Length, show_date, show_moment};
+use crate::units::{show_date, show_moment};
 use chrono::{DateTime, Utc};
 
 /// Grits side by side on the sanding sheet.
@@ -125,68 +125,6 @@ fn head(shop: &Shop, file: &PieceFile, now: DateTime<Utc>) -> Vec<String> {
     };
     out.extend(wrap(&format!("recipe: {recipe}{own}"), PAPER_WIDTH, 2));
     out
-}
-
-/// A shape in words: size and profile on one line, then the band and each opening.
-pub fn shape_words(shape: &Shape, settings: &Settings) -> Vec<String> {
-    let show = |length: Length| length.show(settings.length);
-    let size = match shape.outline() {
-        Outline::Rectangle { length, width } => format!("{} x {}", show(length), show(width)),
-        Outline::Circle { diameter } => format!("round, {} across", show(diameter)),
-    };
-    let profile = match shape.profile() {
-        EdgeProfile::Square => EdgeProfile::Square.name().to_owned(),
-        other => format!("{} {}", other.name(), show(other.reach())),
-    };
-    let mut out = vec![format!(
-        "{size}, {} thick, {profile}",
-        show(shape.thickness())
-    )];
-    if let Some(band) = shape.band() {
-        out.push(format!(
-            "underside: band {} wide, the rest is the field",
-            show(band)
-        ));
-    }
-    out.extend(
-        shape
-            .openings()
-            .iter()
-            .map(|opening| opening_words(opening, settings)),
-    );
-    out
-}
-
-/// One cutout or hole in words.
-pub fn opening_words(opening: &Opening, settings: &Settings) -> String {
-    let show = |length: Length| length.show_inches(settings.length);
-    let form = match opening.what {
-        OpeningKind::Cutout {
-            width,
-            depth,
-            corner_radius: Length::ZERO,
-        } => {
-            format!("{} x {}, sharp corners", show(width), show(depth))
-        }
-        OpeningKind::Cutout {
-            width,
-            depth,
-            corner_radius,
-        } => {
-            format!(
-                "{} x {}, corner radius {}",
-                show(width),
-                show(depth),
-                show(corner_radius)
-            )
-        }
-        OpeningKind::Hole { diameter } => format!("{} across", show(diameter)),
-    };
-    let (x, y) = (show(opening.place.x), show(opening.place.y));
-    format!(
-        "{}: {form}, centre {x} from the left end, {y} from the front",
-        opening.name()
-    )
 }
 
 fn tick(done: bool) -> &'static str {
@@ -331,49 +269,4 @@ fn stage_names(stages: &[Stage]) -> String {
     } else {
         words.join(", ")
     }
-}
-
-/// The cautions of the work still to do, each with the stages where it applies; those of the site
-/// name none.
-pub fn ticket_cautions(
-    shop: &Shop,
-    file: &PieceFile,
-    ticket: &Ticket,
-) -> Vec<(Vec<Stage>, Caution)> {
-    let mut out: Vec<(Vec<Stage>, Caution)> = Vec::new();
-    if ticket.finished.is_some() {
-        return out;
-    }
-    let schedule = &ticket.schedule;
-    for stage in Stage::ALL
-        .into_iter()
-        .filter(|stage| *stage >= ticket.stage)
-    {
-        if !schedule.asks(stage) {
-            continue;
-        }
-        let mut here = cautions_for_stage(stage);
-        let kind = CoatKind::of_stage(stage);
-        let product = match (kind, schedule.wipe_down) {
-            (Some(kind), _) => schedule.product_for(kind),
-            (None, WipeDown::With(id)) if stage == Stage::Sanding => Some(id),
-            _ => None,
-        };
-        if let Some(product) = product.and_then(|id| shop.product(id)) {
-            let kind = kind.unwrap_or(CoatKind::Seal);
-            here.extend(cautions_for_pass(product, kind, schedule.scuff.is_some()));
-        }
-        for caution in here {
-            match out.iter_mut().find(|(_, known)| *known == caution) {
-                Some((stages, _)) => stages.push(stage),
-                None => out.push((vec![stage], caution)),
-            }
-        }
-    }
-    let site = shop
-        .job(file.piece.job)
-        .map(cautions_for_job)
-        .unwrap_or_default();
-    out.extend(site.into_iter().map(|caution| (Vec::new(), caution)));
-    out
 }

@@ -71,18 +71,15 @@ fn used_words(what: &What, shop: &Shop) -> String {
         return String::new();
     };
     let settings = &shop.settings;
-    let mut words = format!(": {}", used.show(settings.volume));
+    let mut words = vec![format!(": {}", used.show(settings.volume))];
     if let Some(pass) = pass_of(shop, *pass) {
-        words.push_str(&format!(" {}", pass.amount.basis.word()));
+        words.push(format!(" {}", pass.amount.basis.word()));
         if let Some(air) = pass.air {
-            let (temperature, humidity) = (
-                air.temperature.show(settings.temperature),
-                air.humidity.show(),
-            );
-            words.push_str(&format!("; air {temperature}, {humidity}"));
+            let temperature = air.temperature.show(settings.temperature);
+            words.push(format!("; air {temperature}, {}", air.humidity.show()));
         }
     }
-    format!("{words} (pass {})", pass_code(*pass))
+    format!("{} (pass {})", words.concat(), pass_code(*pass))
 }
 
 /// What the piece took so far and what it will take, by product.

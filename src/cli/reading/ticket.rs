@@ -147,7 +147,7 @@ fn json(shop: &Shop, file: &PieceFile, session: &Session<'_>) -> TicketJson {
 
 /// done, now, to come, or nothing asked: a stage passed through is never told as done.
 fn stage_json(ticket: &Ticket, stage: Stage) -> StageJson {
-    let state = if !ticket.schedule.asks(stage) {
+    let told = if !ticket.schedule.asks(stage) {
         "nothing asked"
     } else if stage < ticket.stage || ticket.finished.is_some() {
         "done"
@@ -158,6 +158,6 @@ fn stage_json(ticket: &Ticket, stage: Stage) -> StageJson {
     };
     StageJson {
         stage: stage.word(),
-        state,
+        state: told,
     }
 }
