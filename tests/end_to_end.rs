@@ -29,11 +29,16 @@ fn walk(terminal: &mut Terminal, grit: &str, faces: usize, leave: &[usize]) {
 /// Answers a refusal: reads it to its end, checks that it names each of `reasons`, puts it away.
 fn refused(terminal: &mut Terminal, what: &str, reasons: &[&str]) {
     terminal.see(&format!("{what} was refused"));
-    let mut seen = terminal.text();
-    for _ in 0..6 {
-        terminal.press(&["down", "down", "down", "down", "down", "down"]);
-        std::thread::sleep(std::time::Duration::from_millis(40));
+    let mut seen = String::new();
+    // However slowly the screen follows, twenty times a few lines down is past the end.
+    for _ in 0..20 {
         seen.push_str(&terminal.text());
+        let flat = seen.split_whitespace().collect::<Vec<_>>().join(" ");
+        if reasons.iter().all(|reason| flat.contains(reason)) {
+            break;
+        }
+        terminal.press(&["down", "down", "down"]);
+        std::thread::sleep(std::time::Duration::from_millis(100));
     }
     let flat = seen.split_whitespace().collect::<Vec<_>>().join(" ");
     for reason in reasons {
@@ -196,7 +201,7 @@ fn a_top_from_the_client_to_the_set_list() {
         t.see("Moved 1A sink top to topcoats");
         // Inside the drying time.
         t.press(&["p"]);
-        t.see("Coat: 1A sink top");
+        t.see("Coat 1 of 6: 1A sink top");
         t.press(&["F2"]);
         refused(
             t,
@@ -220,20 +225,21 @@ fn a_top_from_the_client_to_the_set_list() {
         let (rows, cols) = if coat % 2 == 0 { (24, 80) } else { (40, 120) };
         sitting(&store, now, rows, cols, |t| {
             open_ticket(t);
+            let form = format!("Coat {} of 6: 1A sink top", coat + 1);
             if coat > 0 {
                 t.see("ready to scuff");
                 // Not scuffed: refused.
                 t.press(&["p"]);
-                t.see("Coat: 1A sink top");
+                t.see(&form);
                 t.press(&["esc"]);
-                t.see_no("Coat: 1A");
+                t.see_no(&form);
                 t.press(&["d"]);
                 t.see("Scuff");
                 t.press(&["F2"]);
                 t.see("Scuffed with plain brown paper");
             }
             t.press(&["p"]);
-            t.see("Coat: 1A sink top");
+            t.see(&form);
             if coat == 5 {
                 // The last coat: the left end is forgotten.
                 t.see("8 faces");
@@ -255,7 +261,7 @@ fn a_top_from_the_client_to_the_set_list() {
                     &["left end: coat 6 of 6 not done", "last coat cures until"],
                 );
                 t.press(&["p"]);
-                t.see("Coat: 1A sink top");
+                t.see(&form);
                 t.press(&["F2"]);
                 t.see("Logged coat 6 on left end");
             } else {
@@ -339,7 +345,7 @@ fn tally_by_hand(store: &Path) {
     for (kind, by_hand) in expected {
         let row = rows
             .iter()
-            .find(|row| row["kind"] == kind)
+            .find(|row| row["used_as"] == kind)
             .unwrap_or_else(|| panic!("no {kind} in {tally:#}"));
         for field in ["used_ml", "planned_ml", "estimated_ml"] {
             let told = row[field]
@@ -361,7 +367,7 @@ fn rows_of(tally: &serde_json::Value) -> Vec<serde_json::Value> {
         match value {
             serde_json::Value::Array(all) => all.iter().for_each(|one| gather(one, out)),
             serde_json::Value::Object(map)
-                if map.contains_key("used_ml") && map.contains_key("kind") =>
+                if map.contains_key("used_ml") && map.contains_key("used_as") =>
             {
                 out.push(value.clone());
             }
