@@ -8,6 +8,7 @@ mod cells;
 mod error;
 mod events;
 mod journal;
+mod line;
 mod open;
 mod passes;
 mod people;
@@ -52,6 +53,8 @@ impl Store {
     /// As for any reading.
     pub fn check(&self) -> Result<Vec<String>, BooksError> {
         self.on(|conn| {
+            #[allow(clippy::redundant_closure_for_method_calls)]
+            // the method alone is not general enough
             let mut said = cells::all(conn, "PRAGMA integrity_check", [], |row| row.take())?;
             said.retain(|line: &String| line != "ok");
             said.extend(schema::broken_references(conn)?);
