@@ -4,6 +4,9 @@
 #[path = "store/shop.rs"]
 mod shop;
 
+#[path = "store/rows.rs"]
+mod rows;
+
 #[path = "store/round_trip.rs"]
 mod round_trip;
 
@@ -15,3 +18,6 @@ mod undo;
 
 #[path = "store/two.rs"]
 mod two;
+
+#[path = "store/scopes.rs"]
+mod scopes;

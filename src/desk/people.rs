@@ -99,7 +99,14 @@ impl Desk<'_> {
         let mut notes = Vec::new();
         let id = match which {
             Which::New => ClientId(self.id()),
-            Which::This(id) => id,
+            Which::This(id) => {
+                self.books
+                    .clients()?
+                    .iter()
+                    .find(|client| client.id == id)
+                    .ok_or(BooksError::Missing { what: "client" })?
+                    .id
+            }
         };
         let cure = "type who the work is for.";
         let client = Client {

@@ -1,8 +1,8 @@
 //! Reading rows cell by cell, and writing values as the columns hold them.
 
 use super::error::Fault;
-use chrono::{DateTime, NaiveDate, Utc};
-use rusqlite::types::{FromSql, ToSql};
+use chrono::{DateTime, Utc};
+use rusqlite::types::FromSql;
 use rusqlite::{Connection, Params, Row};
 use serde::Serialize;
 use serde::de::DeserializeOwned;
@@ -104,11 +104,6 @@ impl Cells<'_> {
         let at = self.at;
         self.maybe_moment()?
             .ok_or_else(|| self.unread(at, &"it is empty"))
-    }
-
-    /// The next cell as a day.
-    pub fn maybe_day(&mut self) -> Result<Option<NaiveDate>, Fault> {
-        self.maybe_parse()
     }
 
     /// Fails naming the row, for what only several cells together can tell.

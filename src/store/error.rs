@@ -68,6 +68,8 @@ fn said(error: rusqlite::Error, path: &Path) -> BooksError {
             // Without a message of the connection, the general one of the code.
             let detail = message.unwrap_or_else(|| failure.to_string());
             match failure.code {
+                // The file shared by those that use the store could not grow.
+                _ if failure.extended_code == ffi::SQLITE_IOERR_SHMSIZE => BooksError::Full,
                 ErrorCode::DiskFull => BooksError::Full,
                 ErrorCode::DatabaseBusy | ErrorCode::DatabaseLocked => BooksError::Busy,
                 ErrorCode::ReadOnly => BooksError::ReadOnly { path: shown() },

@@ -9,6 +9,7 @@ mod error;
 mod events;
 pub mod files;
 mod journal;
+mod line;
 mod open;
 mod passes;
 mod people;
@@ -59,6 +60,8 @@ impl Store {
     /// As for any reading.
     pub fn check(&self) -> Result<Vec<String>, BooksError> {
         self.on(|conn| {
+            #[allow(clippy::redundant_closure_for_method_calls)]
+            // the method alone is not general enough
             let mut said = cells::all(conn, "PRAGMA integrity_check", [], |row| row.take())?;
             said.retain(|line: &String| line != "ok");
             said.extend(schema::broken_references(conn)?);

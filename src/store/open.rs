@@ -6,6 +6,7 @@ use super::schema::{self, Found};
 use crate::desk::BooksError;
 use rusqlite::config::DbConfig;
 use rusqlite::{Connection, ErrorCode, OpenFlags};
+use std::fmt::Write as _;
 use std::fs;
 use std::io::{Error as IoError, ErrorKind};
 use std::path::{Path, PathBuf};
@@ -13,6 +14,9 @@ use std::time::Duration;
 
 /// How long another writer is waited for.
 const PATIENCE: Duration = Duration::from_secs(5);
+
+/// The smallest page, and so the smallest database that is not empty (file format of `SQLite`, section 1.3.2).
+const LEAST_BYTES: u64 = 512;
 
 /// Statements kept ready.
 const STATEMENTS: usize = 100;
@@ -28,17 +32,17 @@ impl Store {
     /// [`BooksError::Damaged`].
     pub fn open(path: &Path) -> Result<Self, BooksError> {
         let path = std::path::absolute(path).map_err(|error| cannot_open(path, &error))?;
-        let mut read_only = make(&path)?;
-        if !read_only {
-            match Self::connect(&path, false) {
+        let found = if make(&path)? {
+            Self::connect(&path, true)
+        } else {
+            Self::connect(&path, false).or_else(|fault| {
                 // A file that is ours to write in a folder that is not: no write-ahead file fits
                 // beside it.
-                Err(fault) if is_locked_out(&fault) => read_only = true,
-                other => return other.map_err(|fault| first_words(fault, &path)),
-            }
-        }
-        debug_assert!(read_only);
-        Self::connect(&path, true).map_err(|fault| first_words(fault, &path))
+                locked_out(fault, &path)?;
+                Self::connect(&path, true)
+            })
+        };
+        found.map_err(|fault| first_words(fault, &path))
     }
 
     /// A store in memory, for trials and tests: gone when it is dropped.
@@ -121,6 +125,10 @@ fn make(path: &Path) -> Result<bool, BooksError> {
                 detail,
             })
         }
+        // SQLite takes a file of a few bytes for an empty one, and would write over it.
+        Ok(there) if (1..LEAST_BYTES).contains(&there.len()) => Err(BooksError::NotAStore {
+            path: path.display().to_string(),
+        }),
         Ok(there) => Ok(there.permissions().readonly() || is_closed(folder(path))),
         Err(error) if error.kind() == ErrorKind::NotFound => {
             make_new(path)?;
@@ -151,12 +159,16 @@ fn make_new(path: &Path) -> Result<(), BooksError> {
             path: nearest.display().to_string(),
         });
     }
-    let refused = |error: IoError| match error.kind() {
-        ErrorKind::PermissionDenied | ErrorKind::ReadOnlyFilesystem => BooksError::ReadOnly {
-            path: nearest.display().to_string(),
-        },
-        ErrorKind::StorageFull | ErrorKind::QuotaExceeded => BooksError::Full,
-        _ => cannot_open(path, &error),
+    let refused = |error: IoError| {
+        if is_refused(&error) {
+            BooksError::ReadOnly {
+                path: nearest.display().to_string(),
+            }
+        } else if is_full(&error) {
+            BooksError::Full
+        } else {
+            cannot_open(path, &error)
+        }
     };
     let mut folders = fs::DirBuilder::new();
     folders.recursive(true);
@@ -202,19 +214,45 @@ fn percent(path: &Path) -> String {
             b'a'..=b'z' | b'A'..=b'Z' | b'0'..=b'9' | b'-' | b'.' | b'_' | b'~' | b'/' => {
                 out.push(char::from(*byte));
             }
-            other => out.push_str(&format!("%{other:02X}")),
+            other => {
+                // Writing to a String cannot fail.
+                let _ = write!(out, "%{other:02X}");
+            }
         }
     }
     out
 }
 
-/// Whether the file or its folder did not let itself be written.
-fn is_locked_out(fault: &Fault) -> bool {
-    matches!(fault, Fault::Said(BooksError::ReadOnly { .. }))
-        || matches!(
-            fault.code(),
-            Some(ErrorCode::CannotOpen | ErrorCode::ReadOnly)
-        )
+/// Whether the store could not be opened for writing because its folder does not let itself be
+/// written; any other reason is given back.
+fn locked_out(fault: Fault, path: &Path) -> Result<(), Fault> {
+    if matches!(fault, Fault::Said(BooksError::ReadOnly { .. })) {
+        return Ok(());
+    }
+    match fault.code() {
+        Some(ErrorCode::ReadOnly) => Ok(()),
+        // SQLite does not say why it could not make the files beside the store: try.
+        Some(ErrorCode::CannotOpen) => match tempfile::tempfile_in(folder(path)) {
+            Err(error) if is_refused(&error) => Ok(()),
+            Err(error) if is_full(&error) => Err(BooksError::Full.into()),
+            _ => Err(fault),
+        },
+        _ => Err(fault),
+    }
+}
+
+fn is_refused(error: &IoError) -> bool {
+    matches!(
+        error.kind(),
+        ErrorKind::PermissionDenied | ErrorKind::ReadOnlyFilesystem
+    )
+}
+
+fn is_full(error: &IoError) -> bool {
+    matches!(
+        error.kind(),
+        ErrorKind::StorageFull | ErrorKind::QuotaExceeded
+    )
 }
 
 /// What goes wrong on opening: a file that is no database at all is somebody else's, not damaged.

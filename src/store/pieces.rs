@@ -39,8 +39,10 @@ pub(super) fn pieces(conn: &Connection, scope: Scope) -> Result<Vec<PieceFile>, 
     for mut bare in bare {
         bare.draft.openings = openings.remove(&bare.piece).unwrap_or_default();
         let shape = Shape::try_from(bare.draft).map_err(|error| {
+            let why = error.to_string();
+            let why = why.trim_end_matches('.');
             Fault::damaged(format!(
-                "the shape of the piece {} cannot be ({error})",
+                "the shape of the piece {} cannot be ({why})",
                 bare.piece
             ))
         })?;

@@ -25,6 +25,13 @@ pub fn opening() -> DateTime<Utc> {
     DateTime::from_timestamp_millis(1_790_000_000_123).expect("a moment in the calendar")
 }
 
+/// A folder for many small writes: in memory where the system offers that, to spare the disk.
+pub fn light_folder() -> tempfile::TempDir {
+    tempfile::tempdir_in("/dev/shm")
+        .or_else(|_| tempfile::tempdir())
+        .expect("a folder")
+}
+
 /// A store with a desk before it.
 pub struct Trial {
     pub store: Store,
@@ -148,7 +155,7 @@ pub fn counter() -> Shape {
         no: 2,
         place: Place {
             x: inches(40, 0, 1),
-            y: inches(23, 0, 1),
+            y: inches(22, 1, 4),
         },
         what: OpeningKind::Hole {
             diameter: inches(1, 3, 8),

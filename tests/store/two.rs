@@ -30,9 +30,32 @@ fn each_sees_what_the_other_did() {
     assert_ne!(two.store.version(), Ok(seen_now));
     assert_eq!(one.store.pieces(Scope::Job(job)).expect("read").len(), 1);
     // Undo is the store's, not the program's.
-    assert_eq!(one.done(&Action::Undo).words, "Undone: Added piece 1A counter");
-    assert_eq!(two.done(&Action::Redo).words, "Done again: Added piece 1A counter");
+    assert_eq!(
+        one.done(&Action::Undo).words,
+        "Undone: Added piece 1A counter"
+    );
+    assert_eq!(
+        two.done(&Action::Redo).words,
+        "Done again: Added piece 1A counter"
+    );
     assert_eq!(one.store.check(), Ok(Vec::new()));
+}
+
+#[test]
+fn what_the_other_undid_cannot_be_changed() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let path = folder.path().join("shop.store");
+    let (mut one, mut two) = (Trial::new(&path), second(&path));
+    let client = one.add_client("Ada");
+    two.done(&Action::Undo);
+    let draft = ClientDraft {
+        name: "Ada B".to_owned(),
+        ..ClientDraft::default()
+    };
+    let change = Action::SaveClient(Which::This(client), draft);
+    let error = DeskError::Books(BooksError::Missing { what: "client" });
+    assert_eq!(one.perform(&change), Err(error));
+    assert_eq!(one.store.clients(), Ok(Vec::new()));
 }
 
 #[test]
@@ -43,9 +66,13 @@ fn nothing_is_seen_before_it_is_committed() {
     let (before, seen) = (dump(&path), two.store.version());
     let settings = tackfree::shop::Settings::starting(chrono_tz::UTC);
     one.store.begin().expect("begun");
-    one.store.put(tackfree::desk::Row::Settings(&settings)).expect("put");
+    one.store
+        .put(tackfree::desk::Row::Settings(&settings))
+        .expect("put");
     assert_eq!((dump(&path), two.store.version()), (before, seen));
-    one.store.commit(one.now, "Saved the settings").expect("committed");
+    one.store
+        .commit(one.now, "Saved the settings")
+        .expect("committed");
     assert_eq!(two.store.settings(), Ok(Some(settings)));
 }
 
@@ -56,18 +83,24 @@ fn a_second_writer_waits_for_the_first() {
     let mut one = Trial::new(&path);
     one.store.begin().expect("begun");
     let settings = tackfree::shop::Settings::starting(chrono_tz::UTC);
-    one.store.put(tackfree::desk::Row::Settings(&settings)).expect("put");
+    one.store
+        .put(tackfree::desk::Row::Settings(&settings))
+        .expect("put");
     let (tell, told) = mpsc::channel();
     let other = path.clone();
     let writer = std::thread::spawn(move || {
         let mut two = second(&other);
         // Long enough for any machine: the test ends when the first has committed.
-        two.store.set_patience(Duration::from_secs(120)).expect("patience");
+        two.store
+            .set_patience(Duration::from_secs(120))
+            .expect("patience");
         tell.send(()).expect("the first is there");
         two.add_client("Bo");
     });
     told.recv().expect("the second is there");
-    one.store.commit(one.now, "Saved the settings").expect("committed");
+    one.store
+        .commit(one.now, "Saved the settings")
+        .expect("committed");
     writer.join().expect("the second wrote");
     assert_eq!(one.store.clients().expect("read").len(), 1);
     assert_eq!(one.store.settings(), Ok(Some(settings)));
@@ -80,10 +113,16 @@ fn a_writer_that_never_ends_is_said() {
     let (mut one, mut two) = (Trial::new(&path), second(&path));
     two.store.set_patience(Duration::ZERO).expect("patience");
     one.store.begin().expect("begun");
-    let draft = ClientDraft { name: "Bo".to_owned(), ..ClientDraft::default() };
+    let draft = ClientDraft {
+        name: "Bo".to_owned(),
+        ..ClientDraft::default()
+    };
     let save = Action::SaveClient(Which::New, draft);
     assert_eq!(two.perform(&save), Err(DeskError::Books(BooksError::Busy)));
-    assert_eq!(two.perform(&Action::Undo), Err(DeskError::Books(BooksError::Busy)));
+    assert_eq!(
+        two.perform(&Action::Undo),
+        Err(DeskError::Books(BooksError::Busy))
+    );
     // Reading goes on meanwhile.
     assert_eq!(two.store.clients(), Ok(Vec::new()));
     one.store.rollback();
@@ -100,7 +139,10 @@ fn many_writers_lose_nothing() {
             let path = path.clone();
             std::thread::spawn(move || {
                 let mut trial = second(&path);
-                trial.store.set_patience(Duration::from_secs(120)).expect("patience");
+                trial
+                    .store
+                    .set_patience(Duration::from_secs(120))
+                    .expect("patience");
                 trial.mint = tackfree::coating::id::Mint::new(uuid::Uuid::nil(), 1000 + 2 * no);
                 for n in 0..25 {
                     trial.add_client(&format!("Client {no} {n}"));

@@ -1,6 +1,6 @@
 //! Undo and redo bring every table back to the byte, on disk, also after a restart.
 
-use crate::shop::{Dumper, Trial, all_read, counter, dump, opening};
+use crate::shop::{Dumper, Trial, all_read, counter, dump, light_folder, opening};
 use crate::work::{Wish, action, next, only, wish};
 use proptest::prelude::*;
 use std::path::Path;
@@ -49,7 +49,12 @@ fn there_and_back(trial: &mut Trial, dumper: &Dumper, past: &mut Past) {
     while past.at + 1 < past.states.len() {
         trial.done(&Action::Redo);
         past.at += 1;
-        assert_eq!(dumper.dump(), past.now(), "after doing again up to {}", past.at);
+        assert_eq!(
+            dumper.dump(),
+            past.now(),
+            "after doing again up to {}",
+            past.at
+        );
     }
     assert_eq!(trial.perform(&Action::Redo), Err(DeskError::NothingToRedo));
     while past.at > top {
@@ -63,7 +68,7 @@ proptest! {
 
     #[test]
     fn any_history_can_be_walked_back_and_forth(wishes in prop::collection::vec((wish(), 1_i64..9), 60)) {
-        let folder = tempfile::tempdir().expect("a folder");
+        let folder = light_folder();
         let path = folder.path().join("shop.store");
         drop(open(&path));
         let dumper = Dumper::new(&path);
@@ -123,7 +128,10 @@ fn a_whole_piece_is_finished_undone_and_done_again() {
     let dumper = Dumper::new(&path);
     let empty = dumper.dump();
     let mut trial = Trial::new(&path);
-    let mut past = Past { states: vec![empty, dumper.dump()], at: 1 };
+    let mut past = Past {
+        states: vec![empty, dumper.dump()],
+        at: 1,
+    };
     let client = trial.add_client("Ada");
     past.did(dumper.dump());
     let job = trial.add_job(client, "kitchen");
@@ -152,7 +160,12 @@ fn a_whole_piece_is_finished_undone_and_done_again() {
 
 fn words(store: &Store) -> Vec<(String, bool)> {
     let lines = store.journal(100).expect("the journal");
-    lines.into_iter().rev().skip(1).map(|line| (line.words, line.undone)).collect()
+    lines
+        .into_iter()
+        .rev()
+        .skip(1)
+        .map(|line| (line.words, line.undone))
+        .collect()
 }
 
 #[test]
@@ -168,7 +181,10 @@ fn the_journal_says_what_was_done_undone_and_done_again() {
     drop(trial);
     // A restart in between changes nothing.
     let mut trial = Trial::over(open(&path));
-    assert_eq!(trial.done(&Action::Redo).words, "Done again: Added client Ada");
+    assert_eq!(
+        trial.done(&Action::Redo).words,
+        "Done again: Added client Ada"
+    );
     let line = |words: &str, undone| (words.to_owned(), undone);
     let mut expected = vec![
         line("Added client Ada", false),
@@ -185,8 +201,14 @@ fn the_journal_says_what_was_done_undone_and_done_again() {
     assert_eq!(words(&trial.store), expected);
     assert_eq!(trial.done(&Action::Undo).words, "Undone: Added client Cy");
     assert_eq!(trial.done(&Action::Undo).words, "Undone: Added client Ada");
-    assert_eq!(trial.done(&Action::Redo).words, "Done again: Added client Ada");
-    assert_eq!(trial.done(&Action::Redo).words, "Done again: Added client Cy");
+    assert_eq!(
+        trial.done(&Action::Redo).words,
+        "Done again: Added client Ada"
+    );
+    assert_eq!(
+        trial.done(&Action::Redo).words,
+        "Done again: Added client Cy"
+    );
     assert_eq!(trial.perform(&Action::Redo), Err(DeskError::NothingToRedo));
     let newest = trial.store.journal(2).expect("two lines");
     assert_eq!((newest.len(), newest[0].no), (2, newest[1].no + 1));
@@ -204,7 +226,10 @@ fn what_changes_nothing_leaves_no_line_and_stops_no_redo() {
     let before = (words(&trial.store), trial.store.version());
     trial.done(&Action::SaveSettings(settings));
     assert_eq!((words(&trial.store), trial.store.version()), before);
-    assert_eq!(trial.done(&Action::Redo).words, "Done again: Added client Ada");
+    assert_eq!(
+        trial.done(&Action::Redo).words,
+        "Done again: Added client Ada"
+    );
 }
 
 #[test]
@@ -216,18 +241,29 @@ fn an_action_given_up_leaves_nothing() {
     trial.store.rollback();
     trial.store.begin().expect("begun");
     let settings = tackfree::shop::Settings::starting(chrono_tz::UTC);
-    trial.store.put(tackfree::desk::Row::Settings(&settings)).expect("put");
+    trial
+        .store
+        .put(tackfree::desk::Row::Settings(&settings))
+        .expect("put");
     trial.store.rollback();
     trial.store.rollback();
     assert_eq!((dump(&path), words(&trial.store)), before);
     // Neither a write nor a commit outside an action.
-    assert!(trial.store.put(tackfree::desk::Row::Settings(&settings)).is_err());
+    assert!(
+        trial
+            .store
+            .put(tackfree::desk::Row::Settings(&settings))
+            .is_err()
+    );
     assert!(trial.store.commit(trial.now, "nothing").is_err());
     // Undo waits for the action under way to end.
     trial.store.begin().expect("begun");
     assert!(trial.store.undo(trial.now).is_err());
     assert!(trial.store.begin().is_err());
-    trial.store.commit(trial.now, "nothing").expect("nothing was changed");
+    trial
+        .store
+        .commit(trial.now, "nothing")
+        .expect("nothing was changed");
     assert_eq!((dump(&path), words(&trial.store)), before);
 }
 

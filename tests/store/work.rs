@@ -85,16 +85,24 @@ pub fn action(trial: &Trial, wish: Wish) -> Option<Action> {
     let shop = Shop::read(&trial.store, Scope::All, ZONE).expect("the shop reads");
     let file = |n: u8| pick(&shop.files, n);
     let face = |n: u8, m: u8| Some((file(n)?.piece.id, pick(&Ticket::of(file(n)?).faces, m)?.key));
-    let this = |n: u8| vec![FacePick { piece: file(n).map_or(none(), |f| f.piece.id), faces: None }];
+    let this = |n: u8| {
+        vec![FacePick {
+            piece: file(n).map_or(none(), |f| f.piece.id),
+            faces: None,
+        }]
+    };
     Some(match wish {
         Wish::Undo => Action::Undo,
         Wish::Redo => Action::Redo,
-        Wish::Reopen => return None,
         Wish::Advance(n) => next(trial, file(n)?),
         Wish::Client(n) => Action::SaveClient(Which::New, client(&format!("Client {n}"))),
         Wish::Job(n) => Action::SaveJob(Which::New, job(trial, pick(&shop.clients, n)?.id)),
         Wish::Piece(n, m) => {
-            let shape = if m % 3 == 0 { table(20 + i64::from(m % 9)) } else { counter() };
+            let shape = if m % 3 == 0 {
+                table(20 + i64::from(m % 9))
+            } else {
+                counter()
+            };
             let mut draft = trial.piece_draft(pick(&shop.jobs, n)?.id, "top", shape);
             draft.recipe = pick(&shop.recipes, m)?.id;
             Action::SavePiece(Which::New, draft)
@@ -107,19 +115,38 @@ pub fn action(trial: &Trial, wish: Wish) -> Option<Action> {
         Wish::SandBack(n, m) => {
             let (piece, key) = face(n, m)?;
             let reason = "a run in the coat".to_owned();
-            Action::SandBack { piece, faces: vec![key], to: Grit(120), reason, at: trial.now }
+            Action::SandBack {
+                piece,
+                faces: vec![key],
+                to: Grit(120),
+                reason,
+                at: trial.now,
+            }
         }
         Wish::Untick(n, m) => {
             let (piece, face) = face(n, m)?;
-            Action::Untick { piece, face, grit: Grit(80), at: trial.now }
+            Action::Untick {
+                piece,
+                face,
+                grit: Grit(80),
+                at: trial.now,
+            }
         }
         Wish::Touch(n, m) => {
             let verdict = *pick(&TouchVerdict::ALL, m)?;
-            Action::Touch { picks: this(n), verdict, at: trial.now }
+            Action::Touch {
+                picks: this(n),
+                verdict,
+                at: trial.now,
+            }
         }
         Wish::Hide(n, m) => {
             let (piece, face) = face(n, m)?;
-            Action::DeclareHidden { piece, face, reason: "glued to the wall".to_owned() }
+            Action::DeclareHidden {
+                piece,
+                face,
+                reason: "glued to the wall".to_owned(),
+            }
         }
         Wish::Show(n, m) => {
             let (piece, face) = face(n, m)?;
@@ -134,13 +161,27 @@ pub fn action(trial: &Trial, wish: Wish) -> Option<Action> {
         Wish::Correct(n, m) => {
             let pass = pick(&shop.passes, n)?.id;
             let volume = Volume::from_ul(60_000 + i64::from(m) * 100);
-            Action::CorrectPass { pass, amount: AmountDraft::Volume(volume) }
+            Action::CorrectPass {
+                pass,
+                amount: AmountDraft::Volume(volume),
+            }
         }
         Wish::SetList(n, m) => {
             let item = *pick(&SetItem::ALL, m)?;
-            Action::SetList { piece: file(n)?.piece.id, item, done: m % 2 == 0 }
+            Action::SetList {
+                piece: file(n)?.piece.id,
+                item,
+                done: m % 2 == 0,
+            }
         }
         Wish::Back(n) => Action::MoveBack(file(n)?.piece.id),
+        other => return books(&shop, other),
+    })
+}
+
+/// Wishes about what is not a piece's log.
+fn books(shop: &Shop, wish: Wish) -> Option<Action> {
+    Some(match wish {
         Wish::Product(n, m) => {
             let product = pick(&shop.products, n)?;
             let draft = ProductDraft {
@@ -164,10 +205,11 @@ pub fn action(trial: &Trial, wish: Wish) -> Option<Action> {
             shop_name: format!("Shop {}", n % 2),
             ..Settings::starting(ZONE)
         }),
-        Wish::RemovePiece(n) => Action::RemovePiece(file(n)?.piece.id),
+        Wish::RemovePiece(n) => Action::RemovePiece(pick(&shop.files, n)?.piece.id),
         Wish::RemoveJob(n) => Action::RemoveJob(pick(&shop.jobs, n)?.id),
         Wish::RemoveClient(n) => Action::RemoveClient(pick(&shop.clients, n)?.id),
         Wish::RemoveRecipe(n) => Action::RemoveRecipe(pick(&shop.recipes, n)?.id),
+        _ => return None,
     })
 }
 
@@ -176,7 +218,10 @@ fn none() -> tackfree::shop::PieceId {
 }
 
 fn client(name: &str) -> ClientDraft {
-    ClientDraft { name: name.to_owned(), ..ClientDraft::default() }
+    ClientDraft {
+        name: name.to_owned(),
+        ..ClientDraft::default()
+    }
 }
 
 fn job(trial: &Trial, client: tackfree::shop::ClientId) -> JobDraft {
@@ -192,10 +237,20 @@ fn job(trial: &Trial, client: tackfree::shop::ClientId) -> JobDraft {
 
 fn reshape(trial: &Trial, file: &PieceFile, n: u8) -> Action {
     let old = &file.piece.shape;
-    let openings = if n.is_multiple_of(2) { Vec::new() } else { old.openings().to_vec() };
+    let openings = if n.is_multiple_of(2) {
+        Vec::new()
+    } else {
+        old.openings().to_vec()
+    };
     let band = (n.is_multiple_of(3) && matches!(old.outline(), Outline::Rectangle { .. }))
         .then(|| inches(2, 0, 1));
-    let shape = Shape::new(old.outline(), old.thickness(), EdgeProfile::Square, openings, band);
+    let shape = Shape::new(
+        old.outline(),
+        old.thickness(),
+        EdgeProfile::Square,
+        openings,
+        band,
+    );
     let mut draft = trial.piece_draft(file.piece.job, "top", shape.expect("less is cut away"));
     draft.recipe = file.piece.recipe;
     Action::SavePiece(Which::This(file.piece.id), draft)
@@ -206,14 +261,21 @@ fn coat(trial: &Trial, picks: Vec<FacePick>, kind: CoatKind) -> Action {
         temperature: Temperature::from_c(19.5),
         humidity: Humidity::from_tenths(455).expect("a humidity"),
     };
-    let amount = AmountDraft::Weighed { before: Mass::from_mg(900_000), after: Mass::from_mg(800_000) };
+    let amount = AmountDraft::Weighed {
+        before: Mass::from_mg(900_000),
+        after: Mass::from_mg(800_000),
+    };
     Action::LogPass(PassDraft {
         picks,
         kind,
         product: None,
         started: trial.now - Duration::minutes(20),
         ended: trial.now,
-        amount: if kind == CoatKind::Topcoat { amount } else { AmountDraft::Estimate },
+        amount: if kind == CoatKind::Topcoat {
+            amount
+        } else {
+            AmountDraft::Estimate
+        },
         air: (kind == CoatKind::Seal).then_some(air),
         scuffed_first: Some(ScuffMeans::FinePaper(Grit(320))),
     })
@@ -227,31 +289,51 @@ pub fn next(trial: &Trial, file: &PieceFile) -> Action {
         Stage::Sanding => {
             let first = ticket.faces.iter().find_map(|face| {
                 let grits = &ticket.plan(face).grits;
-                grits.iter().find(|grit| !face.ticks.contains_key(grit)).copied()
+                grits
+                    .iter()
+                    .find(|grit| !face.ticks.contains_key(grit))
+                    .copied()
             });
             if let Some(grit) = first {
                 let ready = |face: &&tackfree::shop::FaceState| {
                     let grits = &ticket.plan(face).grits;
                     grits.iter().find(|grit| !face.ticks.contains_key(grit)) == Some(&grit)
                 };
-                let faces: Vec<FaceKey> =
-                    ticket.faces.iter().filter(ready).map(|face| face.key).collect();
-                return Action::Tick { piece, faces, grit, at };
+                let faces: Vec<FaceKey> = ticket
+                    .faces
+                    .iter()
+                    .filter(ready)
+                    .map(|face| face.key)
+                    .collect();
+                return Action::Tick {
+                    piece,
+                    faces,
+                    grit,
+                    at,
+                };
             }
-            let unwiped = |face: &tackfree::shop::FaceState| face.wiped.is_none() && face.coats.is_empty();
+            let unwiped =
+                |face: &tackfree::shop::FaceState| face.wiped.is_none() && face.coats.is_empty();
             if ticket.schedule.asks_wipe_down() && ticket.faces.iter().any(unwiped) {
                 return Action::Wipe { picks, at };
             }
             return Action::MoveAlong(vec![piece]);
         }
         Stage::Set => {
-            let item = SetItem::ALL.into_iter().find(|item| !ticket.set_list.contains_key(item));
-            return Action::SetList { piece, item: item.unwrap_or(SetItem::Clips), done: true };
+            let item = SetItem::ALL
+                .into_iter()
+                .find(|item| !ticket.set_list.contains_key(item));
+            return Action::SetList {
+                piece,
+                item: item.unwrap_or(SetItem::Clips),
+                done: true,
+            };
         }
         stage => CoatKind::of_stage(stage).expect("a stage of coats"),
     };
     let wet = |face: &tackfree::shop::FaceState| {
-        face.last_coat().is_some_and(|c| c.kind == CoatKind::Stain && c.wiped_off.is_none())
+        face.last_coat()
+            .is_some_and(|c| c.kind == CoatKind::Stain && c.wiped_off.is_none())
     };
     if ticket.faces.iter().any(wet) {
         Action::WipeOff { picks, at }
