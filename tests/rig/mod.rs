@@ -1,0 +1,137 @@
+//! The screens without a terminal: the app over a store in memory, keys in, rows of text out.
+
+use chrono::{DateTime, Utc};
+use chrono_tz::Tz;
+use ratatui::buffer::Buffer;
+use ratatui::layout::Rect;
+use tackfree::coating::LabelHours;
+use tackfree::coating::id::Mint;
+use tackfree::desk::{Books, Desk, Scope, Shop};
+use tackfree::store::Store;
+use tackfree::store::files::load_demo;
+use tackfree::tui::app::{App, Effect};
+use tackfree::tui::app_view;
+use tackfree::tui::kit::key::Key;
+use tackfree::tui::kit::theme::Theme;
+
+/// The zone of every rig.
+pub const ZONE: Tz = chrono_tz::America::Chicago;
+
+/// The app with all that the loop around it would hold.
+pub struct Rig {
+    /// The store.
+    pub store: Store,
+    /// The screens.
+    pub app: App,
+    /// The moment.
+    pub now: DateTime<Utc>,
+    /// Whether the person has left.
+    pub left: bool,
+    mint: Mint,
+}
+
+impl Rig {
+    /// The demo shop, loaded at `now`.
+    pub fn demo(now: &str) -> Self {
+        let now = now.parse().expect("a moment");
+        let mut store = Store::in_memory().expect("a store");
+        let mut mint = Mint::new(uuid::Uuid::nil(), 7);
+        load_demo(&mut store, now, &mut mint, ZONE, &LabelHours).expect("the demo");
+        Self::over(store, mint, now)
+    }
+
+    /// A new shop with nothing but its starting products and recipes.
+    pub fn fresh(now: &str) -> Self {
+        let now = now.parse().expect("a moment");
+        let mut store = Store::in_memory().expect("a store");
+        let mut mint = Mint::new(uuid::Uuid::nil(), 7);
+        let settings = tackfree::shop::Settings::starting(ZONE);
+        let mut desk = Desk {
+            books: &mut store,
+            now,
+            mint: &mut mint,
+            clock: &LabelHours,
+            zone: ZONE,
+        };
+        desk.furnish(&settings).expect("a start");
+        Self::over(store, mint, now)
+    }
+
+    fn over(store: Store, mint: Mint, now: DateTime<Utc>) -> Self {
+        let shop = Shop::read(&store, Scope::All, ZONE).expect("the shop");
+        let journal = store.journal(100).expect("the journal");
+        let app = App::new(shop, journal, now, Theme::plain(), Box::new(LabelHours));
+        Self {
+            store,
+            app,
+            now,
+            left: false,
+            mint,
+        }
+    }
+
+    /// Presses one key and does what the app then asks for.
+    pub fn key(&mut self, key: Key) {
+        for effect in self.app.key(&key) {
+            self.carry_out(effect);
+        }
+    }
+
+    /// Presses keys by name; a longer word that is no key's name is typed.
+    pub fn press(&mut self, names: &[&str]) {
+        for name in names {
+            match Key::from_name(name) {
+                Some(key) => self.key(key),
+                None => name.chars().for_each(|c| self.key(Key::Char(c))),
+            }
+        }
+    }
+
+    /// Lets the clock go on to `now`.
+    pub fn wait_until(&mut self, now: &str) -> Vec<Effect> {
+        self.now = now.parse().expect("a moment");
+        self.app.tick(self.now)
+    }
+
+    fn carry_out(&mut self, effect: Effect) {
+        match effect {
+            Effect::Act(action) => {
+                let mut desk = Desk {
+                    books: &mut self.store,
+                    now: self.now,
+                    mint: &mut self.mint,
+                    clock: &LabelHours,
+                    zone: ZONE,
+                };
+                let result = desk.perform(&action);
+                if result.is_ok() {
+                    let shop = Shop::read(&self.store, Scope::All, ZONE).expect("the shop");
+                    let journal = self.store.journal(100).expect("the journal");
+                    self.app.loaded(shop, journal, self.now);
+                }
+                self.app.ended(result);
+            }
+            Effect::Quit => self.left = true,
+            Effect::Ring | Effect::Redraw => {}
+        }
+    }
+
+    /// The screen at a size, row by row, trailing spaces dropped.
+    pub fn rows(&mut self, width: u16, height: u16) -> Vec<String> {
+        let area = Rect::new(0, 0, width, height);
+        app_view::resize(&mut self.app, area);
+        let mut buffer = Buffer::empty(area);
+        app_view::draw(&self.app, &mut buffer, area);
+        (0..height)
+            .map(|y| {
+                let row: String = (0..width).map(|x| buffer[(x, y)].symbol()).collect();
+                row.trim_end().to_owned()
+            })
+            .collect()
+    }
+
+    /// The screen at a size, as one text.
+    pub fn picture(&mut self, width: u16, height: u16) -> String {
+        self.rows(width, height).join("\n")
+    }
+}
