@@ -167,7 +167,7 @@ fn schedules() -> impl Strategy<Value = (Vec<Product>, Schedule)> {
 }
 
 fn never_set_with_a_bare_face(strictness: Strictness) {
-    let cases = 384;
+    let cases = 256;
     let mut runner = TestRunner::new(Config {
         cases,
         source_file: Some(file!()),

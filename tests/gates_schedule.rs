@@ -12,6 +12,8 @@ use tackfree::shop::{
 };
 use uuid::Uuid;
 
+use Stage::{Sanding, Sealing, Set, Topcoats};
+
 #[test]
 fn what_a_new_shop_starts_with_stands() {
     let mut mint = Mint::new(Uuid::nil(), 7);
@@ -179,7 +181,6 @@ fn a_stage_that_asks_nothing_is_passed_through_and_one_that_asks_is_not() {
         }
         stages
     };
-    use Stage::{Sanding, Sealing, Set, Topcoats};
     assert_eq!(next(STAINED), Stage::ALL);
     assert_eq!(next(CLEAR), [Sanding, Sealing, Topcoats, Set]);
     assert_eq!(next(HARDWAX), [Sanding, Topcoats, Set]);

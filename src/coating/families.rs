@@ -1,9 +1,10 @@
 //! Ready figures for each product family, to start from until the can's label is typed in.
 //!
-//! Each figure lies inside the published range of its family (ranges gathered from makers' data
-//! sheets and, where none was seen, from memory; the can label always wins). Middle of the range
-//! for spread, solids and density; the slow end for drying; so that the first guess waits rather
-//! than rushes.
+//! Each figure lies inside the range of its family wherever a range was found (gathered from
+//! makers' data sheets and, where none was seen, from memory; the can label always wins): the
+//! middle of it or near for spread, solids and density; for dry to recoat what most labels say,
+//! seldom the quick end. Tack-free and dry to handle are on few labels: those are our own, between
+//! touch and recoat, and after it.
 
 use super::product::{Family, LabelFigures, ProductKind, RecoatWindow, Span};
 use crate::units::{Density, Humidity, SpreadRate, Temperature};
@@ -46,8 +47,8 @@ fn row(family: Family) -> Row {
     let (touch, tack_free, opens, closes, handle_h, light_d, cure_d) = match family {
         F::OilWipingVarnish => (180, 300, 360, Some(1440), 24, 3, 30),
         F::OilBrushingVarnish => (180, 360, 480, Some(1440), 24, 3, 30),
-        F::OilGelStain => (480, 720, 1440, None, 24, 3, 7),
-        F::OilLiquidStain => (240, 480, 1440, None, 24, 3, 7),
+        F::OilGelStain => (480, 720, 1440, None, 24, 3, 3),
+        F::OilLiquidStain => (240, 480, 1440, None, 24, 3, 3),
         F::OilConditioner => (10, 15, 15, Some(120), 1, 1, 3),
         F::WaterBorne => (45, 60, 180, Some(720), 12, 7, 21),
         F::Shellac => (20, 30, 60, None, 4, 1, 7),

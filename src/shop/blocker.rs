@@ -110,6 +110,7 @@ pub enum Blocker {
 
 impl Blocker {
     /// The reason in words, times as they read in `zone`.
+    #[allow(clippy::too_many_lines, reason = "one arm for each reason")]
     pub fn words(&self, now: DateTime<Utc>, zone: Tz) -> String {
         let when = |at: &DateTime<Utc>| show_moment(*at, now, zone);
         match self {

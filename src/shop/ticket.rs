@@ -249,16 +249,13 @@ impl Ticket {
             .retain(|face| shape.iter().any(|now| now.key == face.key));
         let mut bare = false;
         for now in &shape {
-            match self.faces.iter_mut().find(|face| face.key == now.key) {
-                Some(face) => {
-                    face.area = now.area;
-                    face.grain = now.grain;
-                    face.group = now.group();
-                }
-                None => {
-                    bare = true;
-                    self.faces.push(bare_face(now.key, &shape));
-                }
+            if let Some(face) = self.faces.iter_mut().find(|face| face.key == now.key) {
+                face.area = now.area;
+                face.grain = now.grain;
+                face.group = now.group();
+            } else {
+                bare = true;
+                self.faces.push(bare_face(now.key, &shape));
             }
         }
         if bare {
