@@ -1,6 +1,7 @@
 //! The main job, pressed by keys in a real terminal on an empty store: from the client to the set
 //! list, every forbidden short cut tried on the way, and the tally reckoned by hand at the end.
 
+#[allow(dead_code)] // Shared with the other tests that use a terminal.
 mod pty;
 
 use pty::Terminal;

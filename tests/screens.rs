@@ -82,7 +82,10 @@ fn an_empty_shop_leads_into_the_first_client_job_and_piece() {
     rig.press(&["n", "counter", "enter", "96 x 25", "enter", "maple", "F2"]);
     pictures!("first-ticket", rig);
     rig.press(&["space"]);
-    assert!(rig.picture(80, 24).contains("Ticked 80 grit on top of 1A counter"));
+    assert!(
+        rig.picture(80, 24)
+            .contains("Ticked 80 grit on top of 1A counter")
+    );
 }
 
 #[test]
@@ -100,7 +103,10 @@ fn help_lists_every_key_of_the_screen() {
         let help = rig.picture(120, 100);
         assert!(help.contains(&format!("Keys: {place}")), "{help}");
         for key in ["u ", "a ", "q, ctrl-c", "?", "0 ", "F2, ctrl-s"] {
-            assert!(help.contains(key), "{key} is not in the help of {place}:\n{help}");
+            assert!(
+                help.contains(key),
+                "{key} is not in the help of {place}:\n{help}"
+            );
         }
         rig.press(&["esc"]);
     }
@@ -110,13 +116,25 @@ fn help_lists_every_key_of_the_screen() {
 fn undo_and_do_again_from_any_screen() {
     let mut rig = Rig::demo(NOW);
     rig.press(&["enter", "down", "space"]);
-    assert!(rig.picture(120, 40).contains("Ticked 120 grit on underside of 3C tread 3"));
+    assert!(
+        rig.picture(120, 40)
+            .contains("Ticked 120 grit on underside of 3C tread 3")
+    );
     rig.press(&["u"]);
-    assert!(rig.picture(120, 40).contains("Undone: Ticked 120 grit on underside"));
+    assert!(
+        rig.picture(120, 40)
+            .contains("Undone: Ticked 120 grit on underside")
+    );
     rig.press(&["a"]);
-    assert!(rig.picture(120, 40).contains("Done again: Ticked 120 grit on underside"));
+    assert!(
+        rig.picture(120, 40)
+            .contains("Done again: Ticked 120 grit on underside")
+    );
     rig.press(&["a"]);
-    assert!(rig.picture(120, 40).contains("There is nothing to do again"));
+    assert!(
+        rig.picture(120, 40)
+            .contains("There is nothing to do again")
+    );
 }
 
 #[test]
@@ -125,7 +143,10 @@ fn what_comes_due_rings_once_and_holds_the_banner_until_it_is_put_away() {
     assert!(!rig.picture(80, 24).contains("DUE"));
     let rung = rig.wait_until("2026-11-25T17:00:00Z");
     assert_eq!(rung, [Effect::Ring]);
-    assert!(rig.picture(80, 24).contains("DUE  1C window counter: ready to scuff"));
+    assert!(
+        rig.picture(80, 24)
+            .contains("DUE  1C window counter: ready to scuff")
+    );
     assert_eq!(rig.wait_until("2026-11-25T17:01:00Z"), []);
     assert!(rig.picture(80, 24).contains("DUE"));
     rig.press(&["0"]);
@@ -145,7 +166,16 @@ fn a_form_left_in_the_middle_keeps_what_was_typed() {
 #[test]
 fn every_size_draws_without_a_panic() {
     let mut rig = Rig::demo(NOW);
-    for keys in [&["1"][..], &["enter"], &["esc", "2"], &["3"], &["4"], &["5"], &["6"], &["7"]] {
+    for keys in [
+        &["1"][..],
+        &["enter"],
+        &["esc", "2"],
+        &["3"],
+        &["4"],
+        &["5"],
+        &["6"],
+        &["7"],
+    ] {
         rig.press(keys);
         for (width, height) in [(1, 1), (20, 5), (40, 10), (74, 20), (80, 24), (300, 100)] {
             rig.picture(width, height);

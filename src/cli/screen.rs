@@ -25,7 +25,7 @@ pub fn fits(args: &Args, around: &Surroundings) -> Result<(), Failure> {
 
 /// Runs the screen until the person leaves.
 pub fn run(opened: &mut Opened, around: &Surroundings) -> Result<(), Failure> {
-    let outside = Outside {
+    let mut outside = Outside {
         books: &mut opened.store,
         now: around.now.as_ref(),
         mint: &mut opened.mint,
@@ -34,7 +34,7 @@ pub fn run(opened: &mut Opened, around: &Surroundings) -> Result<(), Failure> {
         background: around.background.clone(),
         ascii: around.ascii,
     };
-    crate::tui::run::run(outside).map_err(|error| match error {
+    crate::tui::run::run(&mut outside).map_err(|error| match error {
         RunError::Books(error) => Failure::from(error),
         RunError::Terminal(error) => Failure::unexpected(error),
     })

@@ -55,6 +55,12 @@ impl Mint {
         }
     }
 
+    /// Makes sure that what comes next is later than `last` too: a store that others write to as
+    /// well may hold identifiers later than any made here.
+    pub fn raise(&mut self, last: Uuid) {
+        self.last = self.last.max(last.as_u128());
+    }
+
     /// The next identifier for the moment `at_ms` (milliseconds since 1970).
     pub fn next(&mut self, at_ms: i64) -> Uuid {
         // A linear congruential step is enough: the value only has to differ between machines,
@@ -73,22 +79,24 @@ impl Mint {
         let next = if fresh > self.last {
             fresh
         } else {
-            bump(self.last)
+            bump(self.last, u128::from(self.random >> 24) | 1)
         };
         self.last = next;
         Uuid::from_u128(next)
     }
 }
 
-/// One more than `value` in the random part, keeping the version and variant bits of the format.
-fn bump(value: u128) -> u128 {
+/// `step` more than `value` in the random part, keeping the version and variant bits of the format.
+/// The step is itself random: two programs that start from the same last identifier at the same
+/// moment must not go on alike.
+fn bump(value: u128, step: u128) -> u128 {
     // The low 62 bits are free; carrying past them would touch the variant, so go on in the
     // 48-bit time field instead.
     let low = (1_u128 << 62) - 1;
-    if value & low == low {
-        (value & !low) + (1_u128 << 80)
+    if (value & low) + step > low {
+        (value & !low) + (1_u128 << 80) + (step & low)
     } else {
-        value + 1
+        value + step
     }
 }
 
@@ -112,6 +120,18 @@ mod tests {
     fn two_machines_differ() {
         let (mut a, mut b) = (Mint::new(Uuid::nil(), 1), Mint::new(Uuid::nil(), 3));
         assert_ne!(a.next(77), b.next(77));
+    }
+
+    #[test]
+    fn two_programs_on_one_store_do_not_go_on_alike() {
+        let last = Mint::new(Uuid::nil(), 9).next(1_000_000);
+        let (mut a, mut b) = (Mint::new(last, 1), Mint::new(last, 3));
+        for at in [5, 1_000_000, 6] {
+            assert_ne!(a.next(at), b.next(at));
+        }
+        let newest = a.next(2_000_000);
+        b.raise(newest);
+        assert!(b.next(7) > newest);
     }
 
     #[test]

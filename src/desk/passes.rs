@@ -60,50 +60,7 @@ impl Desk<'_> {
         let shares = amount.volume.split(&areas);
         let (mut opened_all, mut said) = (Vec::new(), Vec::new());
         for ((mut opened, faces), used) in all.into_iter().zip(shares) {
-            let keys: Vec<FaceKey> = faces.iter().map(|(key, _)| *key).collect();
-            if let Some(means) = draft.scuffed_first {
-                let coated: Vec<FaceKey> = keys
-                    .iter()
-                    .copied()
-                    .filter(|key| {
-                        opened
-                            .ticket
-                            .face(*key)
-                            .is_some_and(|face| !face.coats.is_empty())
-                    })
-                    .collect();
-                if !coated.is_empty() {
-                    self.add(
-                        &mut opened,
-                        What::Scuff {
-                            faces: coated,
-                            means,
-                        },
-                        draft.started,
-                    );
-                }
-            }
-            let no = keys
-                .iter()
-                .filter_map(|key| opened.ticket.face(*key))
-                .map(|face| face.count(draft.kind) + 1)
-                .max()
-                .unwrap_or(1);
-            said.push(format!(
-                "{} {no} on {} of {}",
-                draft.kind.coat_word(),
-                names(&keys),
-                opened.called
-            ));
-            let what = What::Coat {
-                pass: id,
-                kind: draft.kind,
-                product: product.id,
-                faces,
-                started: draft.started,
-                used,
-            };
-            self.add(&mut opened, what, draft.ended);
+            said.push(self.lay(&mut opened, draft, &pass, faces, used));
             opened_all.push(opened);
         }
         // The pass first: the lines of the log point at it.
@@ -122,6 +79,48 @@ impl Desk<'_> {
             amount.basis.word()
         );
         Ok(Done::made(words, Made::Pass(id)).with_notes(notes))
+    }
+
+    /// One piece's part of a pass: the scuff before it, the coat; what was laid, in words.
+    fn lay(
+        &mut self,
+        opened: &mut Opened,
+        draft: &PassDraft,
+        pass: &Pass,
+        faces: Vec<(FaceKey, Area)>,
+        used: Volume,
+    ) -> String {
+        let keys: Vec<FaceKey> = faces.iter().map(|(key, _)| *key).collect();
+        let states = || keys.iter().filter_map(|key| opened.ticket.face(*key));
+        let no = states()
+            .map(|face| face.count(draft.kind) + 1)
+            .max()
+            .unwrap_or(1);
+        let coated: Vec<FaceKey> = states()
+            .filter(|face| !face.coats.is_empty())
+            .map(|face| face.key)
+            .collect();
+        if let Some(means) = draft.scuffed_first
+            && !coated.is_empty()
+        {
+            let faces = coated;
+            self.add(opened, What::Scuff { faces, means }, draft.started);
+        }
+        let what = What::Coat {
+            pass: pass.id,
+            kind: draft.kind,
+            product: pass.product,
+            faces,
+            started: draft.started,
+            used,
+        };
+        self.add(opened, what, draft.ended);
+        format!(
+            "{} {no} on {} of {}",
+            draft.kind.coat_word(),
+            names(&keys),
+            opened.called
+        )
     }
 
     fn pass_product(

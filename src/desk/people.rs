@@ -129,7 +129,7 @@ impl Desk<'_> {
             notes: notes_text("The client's notes", &draft.notes, &mut notes)?,
         };
         self.books.put(Row::Client(&client))?;
-        let verb = verb(which);
+        let verb = verb(&which);
         Ok(
             Done::made(format!("{verb} client {}", client.name), Made::Client(id))
                 .with_notes(notes),
@@ -198,7 +198,7 @@ impl Desk<'_> {
         );
         let words = format!(
             "{} job {} {} for {}",
-            verb(which),
+            verb(&which),
             job.no,
             job.title,
             client.name
@@ -234,7 +234,7 @@ impl Desk<'_> {
 }
 
 /// Added or changed.
-pub(super) fn verb<T>(which: Which<T>) -> &'static str {
+pub(super) fn verb<T>(which: &Which<T>) -> &'static str {
     match which {
         Which::New => "Added",
         Which::This(_) => "Changed",

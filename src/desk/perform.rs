@@ -93,7 +93,12 @@ impl Desk<'_> {
             _ => {}
         }
         self.books.begin()?;
-        let done = match self.inside(action) {
+        // Asked inside the transaction: another program on the same store may have written since.
+        let begun = self.books.last_id().map(|last| self.mint.raise(last));
+        let done = match begun
+            .map_err(DeskError::from)
+            .and_then(|()| self.inside(action))
+        {
             Ok(done) => done,
             Err(error) => {
                 self.books.rollback();

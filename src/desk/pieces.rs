@@ -5,8 +5,9 @@ use super::books::{BooksError, Key, Row, Scope};
 use super::error::DeskError;
 use super::people::{NAME_MOST, PIECE_MOST, needed, verb};
 use super::perform::{Desk, Done, Made};
-use crate::shape::FaceKey;
-use crate::shop::{Event, EventId, Piece, PieceFile, PieceId, Stage, Ticket, What};
+use super::work::names;
+use crate::shape::{FaceKey, recut};
+use crate::shop::{Piece, PieceFile, PieceId, Stage, What};
 
 impl Desk<'_> {
     pub(super) fn save_piece(
@@ -69,7 +70,7 @@ impl Desk<'_> {
         self.books.put(Row::Piece(&piece))?;
         let words = format!(
             "{} piece {} {}",
-            verb(Which::<PieceId>::New),
+            verb(&Which::<PieceId>::New),
             piece.ticket_no(job.no),
             piece.name
         );
@@ -77,57 +78,44 @@ impl Desk<'_> {
     }
 
     fn change_piece(&mut self, id: PieceId, mut piece: Piece) -> Result<Done, DeskError> {
-        let (shop, mut file) = self.piece_file(id)?;
-        let called = shop.called(&file);
+        let (shop, file) = self.piece_file(id)?;
+        let before = file.piece.clone();
         let started = !file.events.is_empty();
-        if started && (file.piece.recipe != piece.recipe) {
-            return Err(DeskError::Started(called));
+        if started && before.recipe != piece.recipe {
+            return Err(DeskError::Started(shop.called(&file)));
         }
         piece.id = id;
-        piece.job = file.piece.job;
-        piece.no = file.piece.no;
-        piece.schedule = file.piece.schedule.clone();
-        piece.stage = file.piece.stage;
-        piece.finished = file.piece.finished;
+        piece.job = before.job;
+        piece.no = before.no;
+        piece.schedule.clone_from(&before.schedule);
+        piece.stage = before.stage;
+        piece.finished = before.finished;
+        let words = format!("Changed piece {} {}", shop.ticket_no(&file), piece.name);
         let mut notes = Vec::new();
-        let mut reshaped = None;
         if started {
-            let before: Vec<FaceKey> = keys(&file.piece);
-            let after: Vec<FaceKey> = keys(&piece);
-            let added: Vec<FaceKey> = missing(&after, &before);
-            let removed: Vec<FaceKey> = missing(&before, &after);
+            let (had, has) = (keys(&before), keys(&piece));
+            let cut = recut(&before.shape, &piece.shape);
+            let mut added = missing(&has, &had);
+            let mut removed = missing(&had, &has);
+            added.extend(&cut);
+            removed.extend(&cut);
+            let mut opened = self.open(id)?;
+            opened.file.piece = piece;
             if !added.is_empty() || !removed.is_empty() {
                 if !added.is_empty() {
-                    let names: Vec<String> = added.iter().map(ToString::to_string).collect();
                     notes.push(format!(
-                        "New and bare: {}. They go through sanding, seal and coats like the rest.",
-                        names.join(", ")
+                        "Cut, and so bare: {}. They go through sanding, seal and coats like the \
+                         rest.",
+                        names(&added)
                     ));
                 }
-                let id = EventId(self.id());
-                reshaped = Some(Event {
-                    id,
-                    at: self.now,
-                    what: What::Reshaped { added, removed },
-                });
+                let what = What::Reshaped { added, removed };
+                self.add(&mut opened, what, self.now);
             }
-        }
-        file.piece = piece;
-        if let Some(event) = reshaped {
-            file.events.push(event.clone());
-            let ticket = Ticket::of(&file);
-            file.piece.stage = ticket.stage;
-            file.piece.finished = ticket.finished.is_some();
-            self.books.put(Row::Piece(&file.piece))?;
-            self.books.put(Row::Event(id, &event))?;
+            self.close("The change", vec![opened])?;
         } else {
-            self.books.put(Row::Piece(&file.piece))?;
+            self.books.put(Row::Piece(&piece))?;
         }
-        let words = format!(
-            "Changed piece {} {}",
-            shop.ticket_no(&file),
-            file.piece.name
-        );
         Ok(Done::made(words, Made::Piece(id)).with_notes(notes))
     }
 

@@ -52,7 +52,7 @@ impl Desk<'_> {
             schedule: draft.schedule.clone(),
         };
         self.books.put(Row::Recipe(&recipe))?;
-        let words = format!("{} recipe {}", verb(which), recipe.name);
+        let words = format!("{} recipe {}", verb(&which), recipe.name);
         Ok(Done::made(words, Made::Recipe(id)).with_notes(notes))
     }
 
@@ -136,7 +136,7 @@ impl Desk<'_> {
         };
         product.check()?;
         self.books.put(Row::Product(&product))?;
-        let words = format!("{} product {}", verb(which), product.name);
+        let words = format!("{} product {}", verb(&which), product.name);
         Ok(Done::made(words, Made::Product(id)).with_notes(notes))
     }
 
@@ -159,10 +159,9 @@ impl Desk<'_> {
     }
 }
 
-/// A product must be of the kind its step needs; a topcoat may also seal, as thinned varnish does.
+/// A product must be of a kind that fits its step ([`ProductKind::fits`]).
 pub(super) fn kind_fits(product: &Product, needs: ProductKind) -> Result<(), DeskError> {
-    let seals = needs == ProductKind::Sealer && product.kind == ProductKind::Topcoat;
-    if product.kind == needs || seals {
+    if product.kind.fits(needs) {
         return Ok(());
     }
     Err(DeskError::WrongProduct {

@@ -34,6 +34,7 @@ mod faces_and_any_input;
 mod opening;
 mod outline;
 mod overlap;
+mod recut;
 #[cfg(test)]
 mod refusals;
 mod rounded;
@@ -44,4 +45,5 @@ pub use error::ShapeError;
 pub use face::{Construction, Face, FaceGrain, FaceGroup, FaceKey, UnknownFace};
 pub use opening::{Opening, OpeningKind, OpeningName, Place};
 pub use outline::{EdgeProfile, Outline};
+pub use recut::recut;
 pub use solid::{Shape, ShapeDraft};

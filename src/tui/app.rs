@@ -22,7 +22,7 @@ use chrono::{DateTime, Utc};
 #[derive(Debug, Clone, PartialEq)]
 pub enum Effect {
     /// Do this action and tell the app how it ended.
-    Act(Action),
+    Act(Box<Action>),
     /// Ring the bell.
     Ring,
     /// Draw everything anew.
@@ -35,7 +35,7 @@ pub enum Effect {
 #[derive(Debug)]
 pub enum Layer {
     /// A ticket.
-    Ticket(TicketScreen),
+    Ticket(Box<TicketScreen>),
     /// A form.
     Form(Box<OpenForm>),
     /// Lines to read, with a heading.
@@ -126,8 +126,8 @@ impl App {
         app.waiting = app.not_yet();
         if app.shop.clients.is_empty() {
             app.open_form(FormKind::Client(Which::New));
-            app.said.words =
-                "Welcome. Begin with the client; the job and the first piece follow.".to_owned();
+            "Welcome. Begin with the client; the job and the first piece follow."
+                .clone_into(&mut app.said.words);
         }
         app
     }
@@ -150,7 +150,7 @@ impl App {
             theme: &self.theme,
         };
         if let Some(Layer::Ticket(ticket)) = self.layers.last_mut() {
-            return look(ticket, &ctx);
+            return look(ticket.as_mut(), &ctx);
         }
         match self.place {
             Place::Bench => look(&mut self.bench, &ctx),
@@ -265,8 +265,8 @@ impl App {
         }
         Some(match key {
             Key::Char('q') => vec![Effect::Quit],
-            Key::Char('u') => vec![Effect::Act(Action::Undo)],
-            Key::Char('a') => vec![Effect::Act(Action::Redo)],
+            Key::Char('u') => vec![Effect::Act(Box::new(Action::Undo))],
+            Key::Char('a') => vec![Effect::Act(Box::new(Action::Redo))],
             Key::Char('0') => {
                 self.due.clear();
                 Vec::new()
@@ -312,7 +312,7 @@ impl App {
 
     fn grant(&mut self, wish: Wish) -> Vec<Effect> {
         match wish {
-            Wish::Act(action) => return vec![Effect::Act(action)],
+            Wish::Act(action) => return vec![Effect::Act(Box::new(action))],
             Wish::Form(kind) => self.open_form(kind),
             Wish::Ticket(piece) => self.open_ticket(piece),
             Wish::Go(place) => self.go(place),
@@ -343,7 +343,7 @@ impl App {
             _ => None,
         });
         if let Some(ticket) = ticket {
-            return look(ticket, &ctx);
+            return look(ticket.as_ref(), &ctx);
         }
         match self.place {
             Place::Bench => look(&self.bench, &ctx),

@@ -11,7 +11,8 @@ use crate::shop::PieceId;
 
 impl App {
     pub(super) fn open_ticket(&mut self, piece: PieceId) {
-        self.layers.push(Layer::Ticket(TicketScreen::new(piece)));
+        self.layers
+            .push(Layer::Ticket(Box::new(TicketScreen::new(piece))));
         self.settle();
     }
 
@@ -22,7 +23,7 @@ impl App {
             let (_, draft) = self.drafts.remove(at);
             open.form.fill(&draft);
             open.changed(&self.shop, self.now);
-            self.said.words = "What you had typed here is back.".to_owned();
+            "What you had typed here is back.".clone_into(&mut self.said.words);
         }
         self.layers.push(Layer::Form(Box::new(open)));
     }
@@ -34,9 +35,8 @@ impl App {
         {
             self.drafts.retain(|(kind, _)| *kind != open.kind);
             self.drafts.push((open.kind.clone(), open.form.draft()));
-            self.said.words =
-                "Not saved. What you typed is kept and comes back when you open this form again."
-                    .to_owned();
+            "Not saved. What you typed is kept and comes back when you open this form again."
+                .clone_into(&mut self.said.words);
         }
     }
 
@@ -49,7 +49,7 @@ impl App {
             FormAction::Submit => {
                 if let Some(action) = open.submit(&self.shop, self.now) {
                     self.submitted = true;
-                    return vec![Effect::Act(action)];
+                    return vec![Effect::Act(Box::new(action))];
                 }
                 let trouble = open.trouble.clone();
                 self.tell(trouble);

@@ -66,7 +66,7 @@ impl Outside<'_> {
 }
 
 /// Runs the screen until the person leaves.
-pub fn run(outside: Outside<'_>) -> Result<(), RunError> {
+pub fn run(outside: &mut Outside<'_>) -> Result<(), RunError> {
     let shop = outside.read()?;
     let theme = outside.theme(&shop);
     let journal = outside.books.journal(JOURNAL_LINES)?;
@@ -87,7 +87,7 @@ pub fn run(outside: Outside<'_>) -> Result<(), RunError> {
         let input = inputs.next(until_next_minute((outside.now)()));
         let now = (outside.now)();
         if outside.books.version()? != version {
-            version = reload(&mut app, &outside, now)?;
+            version = reload(&mut app, outside, now)?;
         }
         let mut effects = Vec::new();
         if minute_of(now) != minute {
@@ -113,7 +113,7 @@ pub fn run(outside: Outside<'_>) -> Result<(), RunError> {
                     };
                     let result = desk.perform(&action);
                     if result.is_ok() {
-                        version = reload(&mut app, &outside, now)?;
+                        version = reload(&mut app, outside, now)?;
                         app.theme = outside.theme(&app.shop);
                     }
                     app.ended(result);

@@ -1,6 +1,6 @@
 //! The real binary in a pseudo-terminal: keys in, the screen out.
 
-use portable_pty::{Child, CommandBuilder, MasterPty, PtySize, native_pty_system};
+use portable_pty::{Child, CommandBuilder, PtySize, native_pty_system};
 use std::io::{Read, Write};
 use std::path::Path;
 use std::sync::{Arc, Mutex};
@@ -15,7 +15,6 @@ pub struct Terminal {
     child: Box<dyn Child + Send + Sync>,
     keys: Box<dyn Write + Send>,
     screen: Arc<Mutex<vt100::Parser>>,
-    master: Option<Box<dyn MasterPty + Send>>,
 }
 
 impl Terminal {
@@ -63,7 +62,6 @@ impl Terminal {
             child,
             keys,
             screen,
-            master: Some(pair.master),
         }
     }
 
@@ -173,11 +171,6 @@ impl Terminal {
             );
             std::thread::sleep(Duration::from_millis(10));
         }
-    }
-
-    /// Closes the terminal, as a window is closed.
-    pub fn close(&mut self) {
-        self.master = None;
     }
 
     /// Kills the program as hard as the system can.

@@ -12,8 +12,8 @@ use ratatui::style::Style;
 
 /// Least width at which five columns can be read.
 const LEAST_WIDTH: u16 = 75;
-/// Rows of the detail strip below the columns, its rule included.
-const DETAIL: u16 = 4;
+/// Least rows of the strip below the columns, its rule included.
+const DETAIL: u16 = 3;
 
 /// Draws the Bench inside `area`.
 pub(super) fn draw(bench: &Bench, buf: &mut Buffer, area: Rect, ctx: &Ctx<'_>) {
@@ -21,7 +21,9 @@ pub(super) fn draw(bench: &Bench, buf: &mut Buffer, area: Rect, ctx: &Ctx<'_>) {
         empty(buf, area, ctx);
         return;
     }
-    let detail = DETAIL.min(area.height / 3);
+    let lines = description(bench, usize::from(area.width), ctx);
+    let wanted = u16::try_from(lines.len()).unwrap_or(u16::MAX);
+    let detail = wanted.saturating_add(1).max(DETAIL).min(area.height / 2);
     let board = Rect {
         height: area.height - detail,
         ..area
@@ -36,7 +38,18 @@ pub(super) fn draw(bench: &Bench, buf: &mut Buffer, area: Rect, ctx: &Ctx<'_>) {
         height: detail,
         ..area
     };
-    describe(bench, buf, strip, ctx);
+    let line = if ctx.theme.ascii { "-" } else { "\u{2500}" };
+    put(
+        buf,
+        strip,
+        0,
+        0,
+        &line.repeat(usize::from(area.width)),
+        ctx.theme.border,
+    );
+    for (at, (line, style)) in lines.iter().enumerate() {
+        put(buf, strip, 0, at + 1, line, *style);
+    }
 }
 
 fn empty(buf: &mut Buffer, area: Rect, ctx: &Ctx<'_>) {
@@ -259,20 +272,10 @@ fn draw_card(
 }
 
 /// The strip below the board: the selected piece in full.
-fn describe(bench: &Bench, buf: &mut Buffer, area: Rect, ctx: &Ctx<'_>) {
-    let line = if ctx.theme.ascii { "-" } else { "\u{2500}" };
-    put(
-        buf,
-        area,
-        0,
-        0,
-        &line.repeat(usize::from(area.width)),
-        ctx.theme.border,
-    );
+fn description(bench: &Bench, width: usize, ctx: &Ctx<'_>) -> Vec<(String, Style)> {
     let Some(card) = bench.selected() else {
         let words = "No piece stands in this stage.";
-        put(buf, area, 0, 1, words, ctx.theme.dim);
-        return;
+        return vec![(words.to_owned(), ctx.theme.dim)];
     };
     let today = ctx.now.with_timezone(&ctx.zone()).date_naive();
     let mut who = card.called.clone();
@@ -285,35 +288,31 @@ fn describe(bench: &Bench, buf: &mut Buffer, area: Rect, ctx: &Ctx<'_>) {
             .map_or("", |client| client.name.as_str());
         who = format!("{who} \u{b7} {} \u{b7} {client}", job.title);
         if let Some(date) = job.promised {
-            let days = (date - today).num_days();
-            let left = match days {
-                0 => "today".to_owned(),
-                1 => "in 1 day".to_owned(),
-                2.. => format!("in {days} days"),
-                -1 => "1 day late".to_owned(),
-                _ => format!("{} days late", -days),
-            };
+            let left = days_left((date - today).num_days());
             who = format!("{who} \u{b7} promised {} ({left})", show_date(date, today));
         }
     }
-    let words = card.waiting.line(ctx.now, ctx.zone());
     let picked = match bench.picked.len() {
         0 => String::new(),
         1 => " \u{b7} 1 piece picked".to_owned(),
         n => format!(" \u{b7} {n} pieces picked"),
     };
-    let width = usize::from(area.width);
-    let room = usize::from(area.height).saturating_sub(1);
-    let mut all: Vec<(String, Style)> = wrap(&who, width)
-        .into_iter()
-        .map(|line| (line, ctx.theme.text))
-        .collect();
+    let words = format!("{}{picked}", card.waiting.line(ctx.now, ctx.zone()));
     let style = style_of(card.waiting.shows(), ctx);
-    let words = wrap(&format!("{words}{picked}"), width);
-    all.truncate(room.saturating_sub(words.len().min(room)).max(1));
-    all.extend(words.into_iter().map(|line| (line, style)));
-    for (at, (line, style)) in all.iter().take(room).enumerate() {
-        put(buf, area, 0, at + 1, line, *style);
+    let who = wrap(&who, width)
+        .into_iter()
+        .map(|line| (line, ctx.theme.text));
+    let words = wrap(&words, width).into_iter().map(|line| (line, style));
+    who.chain(words).collect()
+}
+
+fn days_left(days: i64) -> String {
+    match days {
+        0 => "today".to_owned(),
+        1 => "in 1 day".to_owned(),
+        2.. => format!("in {days} days"),
+        -1 => "1 day late".to_owned(),
+        _ => format!("{} days late", -days),
     }
 }
 

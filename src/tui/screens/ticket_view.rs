@@ -1,7 +1,7 @@
 //! Drawing a ticket: what the piece is, where it stands, the sheet, the set list, the log.
 
 use super::super::kit::draw::{put, window};
-use super::super::kit::text::{fit, wrap};
+use super::super::kit::text::{fit, width as cells, wrap};
 use super::super::screen::Ctx;
 use super::sheet::{Column, sheet_columns};
 use super::ticket::TicketScreen;
@@ -33,7 +33,7 @@ pub(super) fn draw(screen: &TicketScreen, buf: &mut Buffer, area: Rect, ctx: &Ct
         put(buf, area, 0, row, &line, ctx.theme.text);
         row += 1;
     }
-    for line in wrap(&stages(&ticket), width) {
+    for line in joined(&stages(&ticket), width) {
         put(buf, area, 0, row, &line, ctx.theme.text);
         row += 1;
     }
@@ -94,9 +94,8 @@ fn head(file: &PieceFile, ctx: &Ctx<'_>) -> Vec<String> {
         .recipe(piece.recipe)
         .map_or("", |recipe| recipe.name.as_str());
     vec![format!(
-        "{} {}{job} \u{b7} {} x {} {} {} \u{b7} {recipe}",
+        "{}{job} \u{b7} {} x {} {} {} \u{b7} {recipe}",
         piece.kind.word(),
-        piece.name,
         size,
         piece.shape.thickness().show(style),
         piece.species,
@@ -105,8 +104,8 @@ fn head(file: &PieceFile, ctx: &Ctx<'_>) -> Vec<String> {
 }
 
 /// The five stages and what each came to.
-fn stages(ticket: &Ticket) -> String {
-    let words: Vec<String> = Stage::ALL
+fn stages(ticket: &Ticket) -> Vec<String> {
+    Stage::ALL
         .into_iter()
         .map(|stage| {
             let state = if !ticket.schedule.asks(stage) {
@@ -124,8 +123,22 @@ fn stages(ticket: &Ticket) -> String {
                 format!("{stage}: {state}")
             }
         })
-        .collect();
-    words.join(" \u{b7} ")
+        .collect()
+}
+
+/// Items in as few lines as they fit in, none broken.
+fn joined(items: &[String], width: usize) -> Vec<String> {
+    let mut lines: Vec<String> = Vec::new();
+    for item in items {
+        match lines.last_mut() {
+            Some(line) if cells(line) + 3 + cells(item) <= width => {
+                line.push_str(" \u{b7} ");
+                line.push_str(item);
+            }
+            _ => lines.push(item.clone()),
+        }
+    }
+    lines
 }
 
 fn column_head(column: Column) -> String {
