@@ -8,7 +8,8 @@ use crate::shop::{Event, EventId, PieceId};
 use rusqlite::{Connection, params, params_from_iter};
 use std::collections::HashMap;
 
-/// The logs of the chosen pieces, each in the order of its identifiers.
+/// The logs of the chosen pieces, each in the order of its identifiers. (CROSS JOIN holds `SQLite` to
+/// choosing the pieces first: the other way round it would go through every log there is.)
 pub(super) fn logs(
     conn: &Connection,
     chosen: &Chosen,
@@ -18,8 +19,7 @@ pub(super) fn logs(
         "SELECT event.id, event.piece, event.at_ms, event.kind, event.grit, event.pass, \
          event.coat, event.product, event.started_ms, event.used_ul, event.means, \
          event.verdict, event.reason, event.from_stage, event.to_stage, event.item, event.done \
-         FROM piece JOIN event ON event.piece = piece.id WHERE {} \
-         ORDER BY event.piece, event.id",
+         FROM piece CROSS JOIN event ON event.piece = piece.id WHERE {}",
         chosen.sql
     );
     let lines = all(conn, &sql, params_from_iter(&chosen.value), |row| {
@@ -35,33 +35,33 @@ pub(super) fn logs(
     for (piece, event) in lines {
         logs.entry(piece).or_default().push(event);
     }
+    for log in logs.values_mut() {
+        log.sort_by_key(|event| event.id);
+    }
     Ok(logs)
 }
 
 fn faces(conn: &Connection, chosen: &Chosen) -> Result<HashMap<EventId, Vec<LineFace>>, Fault> {
     let sql = format!(
-        "SELECT event_face.event, event_face.face, event_face.area_um2, event_face.gone \
-         FROM piece JOIN event ON event.piece = piece.id \
-         JOIN event_face ON event_face.event = event.id WHERE {} \
-         ORDER BY event_face.event, event_face.pos",
+        "SELECT event_face.event, event_face.pos, event_face.face, event_face.area_um2, event_face.gone \
+         FROM piece CROSS JOIN event ON event.piece = piece.id \
+         CROSS JOIN event_face ON event_face.event = event.id WHERE {}",
         chosen.sql
     );
-    let mut faces: HashMap<EventId, Vec<LineFace>> = HashMap::new();
+    let mut placed: HashMap<EventId, Vec<(i64, LineFace)>> = HashMap::new();
     let rows = all(conn, &sql, params_from_iter(&chosen.value), |row| {
-        let event: EventId = row.parse()?;
-        Ok((
-            event,
-            LineFace {
-                face: row.parse()?,
-                area: row.take()?,
-                gone: row.take()?,
-            },
-        ))
+        let (event, pos): (EventId, i64) = (row.parse()?, row.take()?);
+        let (face, area, gone) = (row.parse()?, row.take()?, row.take()?);
+        Ok((event, (pos, LineFace { face, area, gone })))
     })?;
     for (event, face) in rows {
-        faces.entry(event).or_default().push(face);
+        placed.entry(event).or_default().push(face);
     }
-    Ok(faces)
+    let in_order = |(event, mut faces): (EventId, Vec<(i64, LineFace)>)| {
+        faces.sort_by_key(|(pos, _)| *pos);
+        (event, faces.into_iter().map(|(_, face)| face).collect())
+    };
+    Ok(placed.into_iter().map(in_order).collect())
 }
 
 fn read(row: &mut Cells<'_>) -> Result<Line, Fault> {

@@ -255,11 +255,16 @@ fn is_full(error: &IoError) -> bool {
     )
 }
 
-/// What goes wrong on opening: a file that is no database at all is somebody else's, not damaged.
+/// What goes wrong on opening: a file that is no database at all is somebody else's, not damaged;
+/// and why a file cannot be opened the system says better than `SQLite` does.
 fn first_words(fault: Fault, path: &Path) -> BooksError {
     match fault.code() {
         Some(ErrorCode::NotADatabase) => BooksError::NotAStore {
             path: path.display().to_string(),
+        },
+        Some(ErrorCode::CannotOpen) => match fs::File::open(path) {
+            Err(error) => cannot_open(path, &error),
+            Ok(_) => fault.said(path),
         },
         _ => fault.said(path),
     }

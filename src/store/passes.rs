@@ -22,8 +22,8 @@ impl Chosen {
         let (sql, value) = match scope {
             Scope::All => ("TRUE", None),
             Scope::OpenSince(moment) => (
-                "(piece.finished = 0 OR (SELECT max(done.at_ms) FROM event AS done \
-                 WHERE done.piece = piece.id AND done.kind = 'set-list') >= ?1)",
+                "piece.id IN (SELECT id FROM piece WHERE finished = 0 UNION \
+                 SELECT piece FROM event WHERE kind = 'set-list' AND at_ms >= ?1)",
                 Some(Value::Integer(moment.timestamp_millis())),
             ),
             Scope::Job(id) => ("piece.job = ?1", Some(Value::Text(id.to_string()))),
@@ -74,7 +74,7 @@ pub(super) fn passes(conn: &Connection, scope: Scope) -> Result<Vec<Pass>, Fault
     let chosen = Chosen::from(scope);
     let sql = format!(
         "SELECT {COLUMNS} FROM pass WHERE id IN (SELECT event.pass FROM piece \
-         JOIN event ON event.piece = piece.id WHERE event.pass IS NOT NULL AND {}) \
+         CROSS JOIN event ON event.piece = piece.id WHERE event.pass IS NOT NULL AND {}) \
          ORDER BY started_ms, id",
         chosen.sql
     );

@@ -126,7 +126,7 @@ fn openings(conn: &Connection, chosen: &Chosen) -> Result<HashMap<PieceId, Vec<O
     let sql = format!(
         "SELECT opening.piece, opening.kind, opening.no, opening.x_nm, opening.y_nm, \
          opening.width_nm, opening.depth_nm, opening.corner_nm, opening.diameter_nm \
-         FROM piece JOIN opening ON opening.piece = piece.id WHERE {} \
+         FROM piece CROSS JOIN opening ON opening.piece = piece.id WHERE {} \
          ORDER BY opening.piece, opening.pos",
         chosen.sql
     );

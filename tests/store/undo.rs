@@ -277,3 +277,51 @@ fn an_identifier_that_a_redo_brings_back_counts_as_used() {
     trial.done(&Action::Undo);
     assert_ne!(trial.store.last_id(), Ok(client.0));
 }
+
+/// One action may touch a row more than once, and rows that belong to one another.
+#[test]
+fn an_action_that_writes_a_row_twice_is_undone_in_the_reverse_order() {
+    use tackfree::desk::{Key, Row};
+    use tackfree::shop::{Client, ClientId};
+    let folder = tempfile::tempdir().expect("a folder");
+    let path = folder.path().join("shop.store");
+    let mut trial = Trial::new(&path);
+    let old = trial.add_client("Ada");
+    let job = trial.add_job(old, "kitchen");
+    let before = dump(&path);
+    let named = |id, name: &str| Client {
+        id,
+        name: name.to_owned(),
+        phone: String::new(),
+        email: String::new(),
+        address: String::new(),
+        notes: String::new(),
+    };
+    let new = ClientId(trial.mint.next(0));
+    let mut moved = trial.store.jobs().expect("read").remove(0);
+    moved.client = new;
+    moved.no = 7;
+    let store = &mut trial.store;
+    store.begin().expect("begun");
+    for name in ["Bo", "Bo B", "Bo C"] {
+        store.put(Row::Client(&named(new, name))).expect("put");
+    }
+    store.put(Row::Job(&moved)).expect("put");
+    for name in ["Ada B", "Ada C"] {
+        store.put(Row::Client(&named(old, name))).expect("put");
+    }
+    store.remove(Key::Client(old)).expect("removed");
+    store.remove(Key::Job(job)).expect("removed");
+    moved.title = "bar".to_owned();
+    store.put(Row::Job(&moved)).expect("put");
+    store.commit(opening(), "Moved house").expect("committed");
+    let after = dump(&path);
+    assert_ne!(after, before);
+    for _ in 0..3 {
+        assert_eq!(trial.done(&Action::Undo).words, "Undone: Moved house");
+        assert_eq!(dump(&path), before);
+        assert_eq!(trial.done(&Action::Redo).words, "Done again: Moved house");
+        assert_eq!(dump(&path), after);
+    }
+    assert_eq!(trial.store.check(), Ok(Vec::new()));
+}

@@ -167,7 +167,10 @@ CREATE TABLE event (
     CHECK ((done IS NOT NULL) = (kind = 'set-list'))
 ) STRICT;
 CREATE INDEX event_by_piece ON event (piece, id);
+CREATE INDEX event_of_coat ON event (piece, pass) WHERE pass IS NOT NULL;
 CREATE INDEX event_by_pass ON event (pass) WHERE pass IS NOT NULL;
+-- When pieces were finished: the last line of their set lists.
+CREATE INDEX event_of_set_list ON event (at_ms, piece) WHERE kind = 'set-list';
 CREATE INDEX event_by_product ON event (product) WHERE product IS NOT NULL;
 
 -- The faces of a log line, in order. area_um2 only for coats; gone only for faces that a change of
