@@ -76,7 +76,8 @@ pub(super) fn meant(
     }
 }
 
-/// Faces can only come that are not there, and go that are.
+/// Faces can only come that are not there (or go in the same breath: they are cut anew), and go
+/// that are.
 pub(super) fn reshaped(
     ticket: &Ticket,
     called: &str,
@@ -86,7 +87,7 @@ pub(super) fn reshaped(
     let there = |key: &FaceKey| ticket.face(*key).is_some();
     let came = added
         .iter()
-        .find(|key| there(key))
+        .find(|key| there(key) && !removed.contains(key))
         .map(|key| format!("{key} is added and is there"));
     let went = removed
         .iter()
