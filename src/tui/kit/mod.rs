@@ -1,5 +1,5 @@
 //! The general toolkit of the screen room: the terminal, its input, looks, text by display width,
-//! and the few shapes that every screen is put together from (form, picker, pager, notice, block
+//! and the few shapes that every screen is put together from (form, pager, table, block
 //! digits, key table).
 //!
 //! Nothing in here knows the trade. A shape is a plain state with a `key` function that changes
@@ -16,10 +16,8 @@ pub mod form_view;
 pub mod key;
 pub mod keymap;
 pub mod line_edit;
-pub mod notice;
 pub mod options;
 pub mod pager;
-pub mod picker;
 pub mod table;
 pub mod terminal;
 pub mod text;
