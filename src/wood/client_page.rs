@@ -27,9 +27,10 @@ pub struct ClientPageInput<'a> {
     pub band: SeasonBand,
     /// What makes the band uncertain.
     pub notes: &'a [SiteNote],
-    /// How the top stands.
-    pub situation: Situation,
-    /// Where it is held, as seen from the edge with the gap.
+    /// What else is to be held or let move: a corner, a sink, a cleat, walls at both ends. How
+    /// the edges are held is said by `held`.
+    pub situations: &'a [Situation],
+    /// Where the width is held, as seen from the edge with the gap.
     pub held: HoldLine,
     /// The cup risk of its faces, when it was reckoned.
     pub cup: Option<CupRisk>,
@@ -108,7 +109,7 @@ pub fn client_page(input: &ClientPageInput<'_>) -> Result<ClientPage, MovementEr
     page.say(Topic::Why, why());
     page.tell_year(input);
     page.tell_gap(input);
-    page.say(Topic::Hold, hold(input.situation));
+    page.tell_hold(input);
     page.tell_sealing(input);
     page.tell_air(input);
     page.tell_basis(input);
@@ -122,9 +123,14 @@ fn why() -> String {
         .to_owned()
 }
 
-fn hold(situation: Situation) -> String {
-    let advice = situation.advice();
-    format!("Held: {}. Free: {}.", advice.hold, advice.free)
+fn hold_line(held: HoldLine) -> &'static str {
+    match held {
+        HoldLine::ThisEdge => "It is held at this edge and moves at the opposite one.",
+        HoldLine::Middle => "It is held along the middle, so that each edge moves only half.",
+        HoldLine::OppositeEdge => {
+            "It is held at the opposite edge, so that this one takes the movement."
+        }
+    }
 }
 
 impl ClientPage {
@@ -134,21 +140,22 @@ impl ClientPage {
 
     fn tell_year(&mut self, input: &ClientPageInput<'_>) {
         let text = format!(
-            "At {} the {} is {} wide; in your rooms the wood will go between {} through the year.",
+            "At {} the {} is {} wide; in your rooms the wood will go from {} to {} and back through the year.",
             input.today.show(),
             input.piece,
             both(input.width),
-            input.band.show()
+            input.band.driest().show(),
+            input.band.wettest().show()
         );
         self.say(Topic::Year, text);
         let text = format!(
-            "Across the grain it {} in the dry season and {} in the damp one.",
+            "In width it {} in the dry season and {} in the damp one.",
             self.across.to_dry.show(),
             self.across.to_wet.show()
         );
         self.say(Topic::Year, text);
         let text = format!(
-            "Lengthwise it {} in the dry season and {} in the damp one.",
+            "In length it {} in the dry season and {} in the damp one.",
             self.along.to_dry.show(),
             self.along.to_wet.show()
         );
@@ -173,6 +180,25 @@ impl ClientPage {
             )
         };
         self.say(Topic::Gap, text);
+    }
+
+    fn tell_hold(&mut self, input: &ClientPageInput<'_>) {
+        self.say(Topic::Hold, hold_line(input.held).to_owned());
+        for situation in input.situations {
+            use Situation::{BackToWall, Island, ShowingJoint};
+            if matches!(situation, BackToWall | Island | ShowingJoint) {
+                // Said by the line above, as it was really done.
+                continue;
+            }
+            let advice = situation.advice();
+            let text = format!(
+                "At the {}, held: {}; free: {}.",
+                situation.words(),
+                advice.hold,
+                advice.free
+            );
+            self.say(Topic::Hold, text);
+        }
     }
 
     fn tell_sealing(&mut self, input: &ClientPageInput<'_>) {

@@ -266,9 +266,11 @@ fn steadiness<'a>(
         }
     }
     let Some(earlier) = earlier else {
+        let first = first.unwrap_or(latest.at);
+        let due = first.checked_add_signed(TimeDelta::days(apart));
         return Reason::TooSoon {
             place,
-            due: first.unwrap_or(latest.at) + TimeDelta::days(apart),
+            due: due.unwrap_or(first),
         };
     };
     let (from, to) = (earlier.content(), latest.content());

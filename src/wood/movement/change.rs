@@ -3,7 +3,7 @@
 use super::build::{Axis, Build, Direction};
 use super::rate::{Formula, strain};
 use super::show::{both, nearest_32nd};
-use crate::units::Length;
+use crate::units::{Length, LengthStyle};
 use crate::wood::moisture::MoistureContent;
 use crate::wood::{Between, Standing};
 
@@ -202,17 +202,26 @@ impl Movement {
     }
 }
 
-/// `3/16" to 9/32" (4.8 to 7.1 mm)`, or one figure when both come out alike to 1/32 in.
+/// `3/16" to 9/32" (4.8 to 7.1 mm)`; one figure when both come out alike to 1/32 in; `up to 1/32"
+/// (0.5 mm)` or `less than 1/32" (0.2 mm)` when the low or both ends come out as nothing.
 pub(in crate::wood) fn spread(range: Between<Length>) -> String {
-    let (low, high) = (both(range.low()), both(range.high()));
-    if nearest_32nd(range.low()) == nearest_32nd(range.high()) {
-        return high;
+    let style = LengthStyle::ThirtySeconds;
+    let inch = |length| nearest_32nd(length).show_inches(style);
+    let mm = |length: Length| {
+        let shown = length.show(LengthStyle::Millimetres);
+        shown.trim_start_matches('~').to_owned()
+    };
+    let (low, high) = (range.low(), range.high());
+    if nearest_32nd(high) == Length::ZERO {
+        return format!("less than 1/32\" ({})", mm(high));
     }
-    match (low.split_once(" ("), high.split_once(" (")) {
-        (Some((low_in, low_mm)), Some((high_in, high_mm))) => {
-            let low_mm = low_mm.trim_end_matches(" mm)");
-            format!("{low_in} to {high_in} ({low_mm} to {high_mm}")
-        }
-        _ => format!("{low} to {high}"),
+    if nearest_32nd(low) == nearest_32nd(high) {
+        return both(high);
     }
+    if nearest_32nd(low) == Length::ZERO {
+        return format!("up to {}", both(high));
+    }
+    let low_mm = mm(low);
+    let low_mm = low_mm.trim_end_matches(" mm");
+    format!("{} to {} ({low_mm} to {})", inch(low), inch(high), mm(high))
 }

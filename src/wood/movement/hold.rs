@@ -56,7 +56,7 @@ impl Situation {
         match self {
             Self::BackToWall => "back along a wall",
             Self::Island => "free all round",
-            Self::BetweenWalls => "between two walls",
+            Self::BetweenWalls => "walls at both ends",
             Self::Corner => "L or U corner",
             Self::DropInSink => "drop-in sink",
             Self::CrossPiece => "breadboard end or cleat",

@@ -16,7 +16,7 @@ pub fn sagitta(curvature: f64, width: Length) -> Length {
 /// Curvature (1/m) of an even panel of thickness `h` (m) whose free strain changes evenly from face
 /// to face by `misfit`: `k = misfit / h` (beam theory, worked out here: `k = 12/h^3` times the
 /// integral of `e(z) z`).
-fn even_curvature(misfit: f64, thickness: Length) -> f64 {
+pub fn even_curvature(misfit: f64, thickness: Length) -> f64 {
     misfit / thickness.metres()
 }
 

@@ -19,7 +19,8 @@ mod finish;
 mod table;
 
 pub use cup::{
-    CupRisk, Faces, OneMoreCoat, cup_risk, layer_factor, one_more_coat, sagitta, step_curvature,
+    CupRisk, Faces, OneMoreCoat, cup_risk, even_curvature, layer_factor, one_more_coat, sagitta,
+    step_curvature,
 };
 pub use face::{Coats, FaceSeal, face_seal};
 pub use finish::{Exposure, FinishKind};
