@@ -2,7 +2,7 @@
 //! record.
 //!
 //! The rooms, from the ground up (a room knows only those before it in this list):
-//! [`units`], [`shape`], [`coating`], [`shop`], [`desk`], [`store`], [`papers`], [`tui`], [`cli`].
+//! [`units`], [`shape`], [`wood`], [`coating`], [`shop`], [`desk`], [`store`], [`papers`], [`tui`], [`cli`].
 
 pub mod cli;
 pub mod coating;
@@ -13,3 +13,4 @@ pub mod shop;
 pub mod store;
 pub mod tui;
 pub mod units;
+pub mod wood;

@@ -1,0 +1,136 @@
+//! Where to hold a top and what to let move: advice as data, each with its basis.
+
+use serde::{Deserialize, Serialize};
+
+use crate::wood::Standing;
+
+/// How a top stands.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Situation {
+    /// Its back along a wall.
+    BackToWall,
+    /// Free all round.
+    Island,
+    /// Both ends between walls or tall cabinets.
+    BetweenWalls,
+    /// An L or U corner.
+    Corner,
+    /// A sink dropped in.
+    DropInSink,
+    /// A breadboard end or a cleat across the grain.
+    CrossPiece,
+    /// A joint that shows, at any edge.
+    ShowingJoint,
+}
+
+/// What to hold, what to let move, and why.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct HoldAdvice {
+    /// What to fasten tight.
+    pub hold: &'static str,
+    /// What to leave free.
+    pub free: &'static str,
+    /// Why, in a few words.
+    pub why: &'static str,
+    /// Who says so.
+    pub source: &'static str,
+    /// How it is known.
+    pub standing: Standing,
+}
+
+impl Situation {
+    /// Every situation.
+    pub const ALL: [Self; 7] = [
+        Self::BackToWall,
+        Self::Island,
+        Self::BetweenWalls,
+        Self::Corner,
+        Self::DropInSink,
+        Self::CrossPiece,
+        Self::ShowingJoint,
+    ];
+
+    /// The words on screen.
+    pub fn words(self) -> &'static str {
+        match self {
+            Self::BackToWall => "back along a wall",
+            Self::Island => "free all round",
+            Self::BetweenWalls => "walls at both ends",
+            Self::Corner => "L or U corner",
+            Self::DropInSink => "drop-in sink",
+            Self::CrossPiece => "breadboard end or cleat",
+            Self::ShowingJoint => "joint that shows",
+        }
+    }
+
+    /// What to hold and what to let move. Never glue or silicone a top down along its width.
+    pub fn advice(self) -> HoldAdvice {
+        match self {
+            Self::BackToWall => HoldAdvice {
+                hold: "the back edge, with round holes",
+                free: "the front, in slots across the grain",
+                why: "the caulk line at the wall stays shut and the front overhang takes the movement",
+                source: "a US maker's sheet; others hold the front and let the back move under a \
+                         splash, so say which on the ticket",
+                standing: Standing::Retrieved,
+            },
+            Self::Island => HoldAdvice {
+                hold: "the middle line",
+                free: "both long edges, in slots across the grain",
+                why: "each edge then moves only half",
+                source: "common practice",
+                standing: Standing::Practice,
+            },
+            Self::BetweenWalls => HoldAdvice {
+                hold: "the middle of the length",
+                free: "a gap at both ends; an end-grain top needs the full gap of its width there",
+                why: "along the grain a top hardly moves, end grain moves both ways",
+                source: "common practice; Wood Handbook for the small movement along the grain",
+                standing: Standing::Practice,
+            },
+            Self::Corner => HoldAdvice {
+                hold: "the corner joint with bolts snug, not tight, and flexible sealant",
+                free: "each leg's front and far end; a butt with a short mitre, not a full mitre",
+                why: "a full mitre opens by 1.4 times the change of width",
+                source: "trade forum threads on L and U tops (2010, 2013, 2024); makers disagree",
+                standing: Standing::Retrieved,
+            },
+            Self::DropInSink => HoldAdvice {
+                hold: "the sink by its clips, on flexible sealant",
+                free: "3 mm on each side across the grain, 6 mm in all",
+                why: "the opening shrinks with the wood; a tight sink splits it",
+                source: "a UK worktop fitting guide",
+                standing: Standing::Retrieved,
+            },
+            Self::CrossPiece => HoldAdvice {
+                hold: "one screw: in the middle, or at the edge that must stay flush",
+                free: "every other screw in a slot across the grain, longer the farther out",
+                why: "the piece across hardly changes its length while the top changes its width",
+                source: "common practice",
+                standing: Standing::Practice,
+            },
+            Self::ShowingJoint => HoldAdvice {
+                hold: "the edge whose joint shows",
+                free: "the opposite edge, in slots across the grain",
+                why: "the joint that is looked at stays shut",
+                source: "makers' sheets differ on front or back",
+                standing: Standing::Judgement,
+            },
+        }
+    }
+}
+
+impl HoldAdvice {
+    /// Hold, free, why and source in one line.
+    pub fn line(&self) -> String {
+        format!(
+            "Hold {}; free: {}: {} ({}; {}).",
+            self.hold,
+            self.free,
+            self.why,
+            self.source,
+            self.standing.words()
+        )
+    }
+}

@@ -1,0 +1,162 @@
+//! Gaps, slots, mitre, sink, cleat, fasteners and holds.
+
+use tackfree::shape::Construction;
+use tackfree::units::Length;
+use tackfree::wood::moisture::SeasonBand;
+use tackfree::wood::movement::{
+    Axis, Build, Grain, HoldLine, MovementError, Situation, SpacingRule, YearMovement, cleat_slots,
+    figure_eight, mitre_opening, sink_clearance, slot, spaced, wall_gap,
+};
+use tackfree::wood::species::Species;
+
+use super::{flat, inches, mc, near, wood};
+
+fn band() -> SeasonBand {
+    SeasonBand::given(mc(6.0), mc(10.0))
+}
+
+/// 25 1/2 in of flatsawn sugar maple at 7 %: 25.5 x 0.00353 a point (Table 13-5).
+fn year(species: &Species, size: f64, today: f64) -> YearMovement {
+    flat(species, Grain::Flat)
+        .year(Axis::Width, inches(size), mc(today), &band())
+        .unwrap()
+}
+
+#[test]
+fn a_year_grows_shrinks_and_swings() {
+    let maple = wood("Maple, sugar");
+    let year = year(&maple, 25.5, 7.0);
+    let point = 25.5 * 0.00353;
+    near(year.outward().inches(), 3.0 * point, 1e-6);
+    near(year.inward().inches(), point, 1e-6);
+    near(year.travel().inches(), 4.0 * point, 1e-6);
+    near(year.swing().low().inches(), 4.0 * point, 1e-6);
+    assert_eq!(
+        year.show(),
+        "width 25 1/2\" (647.7 mm) today: shrinks 3/32\" (2.3 mm) in the dry season, grows 9/32\" \
+         (6.9 mm) in the damp one"
+    );
+}
+
+#[test]
+fn a_top_that_comes_wetter_than_its_rooms_only_shrinks() {
+    let maple = wood("Maple, sugar");
+    let year = year(&maple, 25.5, 12.0);
+    let point = 25.5 * 0.00353;
+    assert_eq!(year.outward(), Length::ZERO);
+    near(year.inward().inches(), 6.0 * point, 1e-6);
+    near(year.swing().high().inches(), 4.0 * point, 1e-6);
+    assert_eq!(wall_gap(&year, HoldLine::OppositeEdge).leave, Length::ZERO);
+}
+
+#[test]
+fn the_gap_at_the_wall_follows_from_where_the_top_is_held() {
+    let maple = wood("Maple, sugar");
+    let year = year(&maple, 25.5, 7.0);
+    // 0.270 in to grow, up to the next 1/32: 9/32; 0.090 in to shrink: 3/32.
+    let all = wall_gap(&year, HoldLine::OppositeEdge);
+    assert_eq!(all.leave, inches(9.0 / 32.0));
+    assert_eq!(all.opens_to, inches(12.0 / 32.0));
+    let half = wall_gap(&year, HoldLine::Middle);
+    assert_eq!(half.leave, inches(5.0 / 32.0));
+    assert_eq!(wall_gap(&year, HoldLine::ThisEdge).leave, Length::ZERO);
+    assert_eq!(
+        all.words(),
+        "leave at least 9/32\" (7.1 mm) today; opens to 3/8\" (9.5 mm) in the dry season"
+    );
+}
+
+#[test]
+fn a_slot_is_as_long_as_the_travel_and_the_screw() {
+    // Slot length >= change + screw diameter (common practice, no source).
+    let maple = wood("Maple, sugar");
+    let year = year(&maple, 25.5, 7.0);
+    let slot = slot(&year, inches(0.25)).unwrap();
+    assert!(slot.length >= year.travel() + inches(0.25));
+    assert_eq!(slot.outward, inches(13.0 / 32.0));
+    assert_eq!(slot.inward, inches(7.0 / 32.0));
+    assert_eq!(slot.length, inches(20.0 / 32.0));
+    assert_eq!(slot.round_hole, inches(26.0 / 32.0));
+    let refused = super::fit::slot(&year, Length::ZERO);
+    assert!(matches!(refused, Err(MovementError::Size { .. })));
+}
+
+#[test]
+fn a_mitre_opens_by_1_414_times_the_change_of_width() {
+    // Geometry: 1/8, 1/4 and 3/8 in open 0.18, 0.35 and 0.53 in.
+    let maple = wood("Maple, sugar");
+    for (change, opening) in [(0.125, 0.18), (0.25, 0.35), (0.375, 0.53)] {
+        let size = change / (0.00353 * 2.0);
+        let mitre = mitre_opening(&year(&maple, size, 8.0));
+        near(mitre.outer_when_damp.inches(), opening, 0.005);
+        near(mitre.inner_when_dry.inches(), opening, 0.005);
+    }
+}
+
+#[test]
+fn a_sink_gets_3_mm_a_side_or_what_its_opening_shrinks() {
+    // 3 mm a side, 6 mm in all: a UK worktop fitting guide.
+    let maple = wood("Maple, sugar");
+    let small = sink_clearance(&year(&maple, 16.0, 7.0));
+    assert_eq!(small.leave, Length::from_mm(3));
+    // 22 in from 14 to 6 %: 22 x 0.00353 x 8 / 2 = 0.311 in a side.
+    let large = sink_clearance(&year(&maple, 22.0, 14.0));
+    assert_eq!(large.leave, inches(10.0 / 32.0));
+    assert!(large.words().contains("5/16\""));
+}
+
+#[test]
+fn slots_of_a_cleat_grow_with_the_distance_from_the_held_screw() {
+    let maple = wood("Maple, sugar");
+    let build = Build {
+        species: &maple,
+        construction: Construction::FaceGrain,
+        grain: Grain::Unknown,
+    };
+    let at = [Length::ZERO, inches(6.0), inches(12.0)];
+    let slots = cleat_slots(&build, &at, inches(0.1875), mc(8.0), &band()).unwrap();
+    assert_eq!(slots[0].slot, None);
+    let length = |i: usize| slots[i].slot.unwrap().length;
+    assert!(length(1) < length(2));
+    // 12 in, 2 points each way at the tangential 0.00353: 0.0847, with half the screw 0.1785.
+    assert_eq!(length(2), inches(12.0 / 32.0));
+    let refused = cleat_slots(&build, &[inches(-6.0)], inches(0.1875), mc(8.0), &band());
+    assert!(refused.is_err());
+}
+
+#[test]
+fn fasteners_are_spaced_evenly_within_the_rule() {
+    // A US maker: 1 per 3 ft of length; another: every 12 to 18 in.
+    let wide = spaced(inches(96.0), inches(3.0), SpacingRule::Wide).unwrap();
+    assert_eq!((wide.count, wide.apart), (4, inches(30.0)));
+    let close = spaced(inches(96.0), inches(3.0), SpacingRule::Close).unwrap();
+    assert_eq!((close.count, close.apart), (6, inches(18.0)));
+    let short = spaced(inches(12.0), inches(3.0), SpacingRule::Wide).unwrap();
+    assert_eq!((short.count, short.apart), (2, inches(6.0)));
+    for (run, margin, most) in [(12.0, 6.0, 3.0), (12.0, -1.0, 3.0), (12.0, 1.0, 0.0)] {
+        let rule = SpacingRule::Own(inches(most));
+        assert!(spaced(inches(run), inches(margin), rule).is_err());
+    }
+}
+
+#[test]
+fn a_figure_eight_turns_and_draws_a_little() {
+    // Geometry: holes 7/8 in apart, 1/4 in of travel: asin(0.125/0.875) = 8.2 degrees, drawn
+    // 0.875 (1 - cos) = 0.009 in.
+    let turned = figure_eight(inches(0.875), inches(0.25)).unwrap();
+    assert_eq!(turned.turns_degrees, 9);
+    near(turned.drawn.inches(), 0.009, 0.000_1);
+    assert!(figure_eight(inches(0.875), inches(0.9)).is_err());
+}
+
+#[test]
+fn every_hold_says_what_is_free_and_who_says_so() {
+    for situation in Situation::ALL {
+        let line = situation.advice().line();
+        assert!(
+            line.starts_with("Hold ") && line.contains("; free: "),
+            "{line}"
+        );
+        assert!(!situation.advice().source.is_empty());
+    }
+}
