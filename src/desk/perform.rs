@@ -193,6 +193,7 @@ impl Desk<'_> {
             self.now,
             "Opened the shop with starting products and recipes",
         )?;
+        self.books.seal()?;
         Ok(())
     }
 

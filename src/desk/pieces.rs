@@ -104,7 +104,7 @@ impl Desk<'_> {
             if !added.is_empty() || !removed.is_empty() {
                 if !added.is_empty() {
                     notes.push(format!(
-                        "Cut, and so bare: {}. They go through sanding, seal and coats like the \
+                        "Cut anew or filled, and so bare: {}. They go through sanding, seal and coats like the \
                          rest.",
                         names(&added)
                     ));

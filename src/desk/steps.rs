@@ -8,7 +8,7 @@ use crate::coating::ProductId;
 use crate::shape::FaceKey;
 use crate::shop::{
     Caution, CoatKind, Grit, PieceId, Schedule, ScuffMeans, Stage, Ticket, TouchVerdict, What,
-    WipeDown, cautions_for_scuff, cautions_for_wipe,
+    WipeDown, cautions_for_scuff, cautions_for_wipe, sanding_cautions,
 };
 use chrono::{DateTime, Utc};
 
@@ -156,15 +156,16 @@ impl Desk<'_> {
     ) -> Result<Done, DeskError> {
         let mut notes = Vec::new();
         let reason = super::people::line("The reason", reason, 200, &mut notes)?;
-        let words = format!("Sanded back to {to}: {reason}: {}", names(faces));
+        let (faces_words, why) = (names(faces), reason.clone());
         let what = What::SandBack {
             faces: faces.to_vec(),
             to,
             reason,
         };
         let done = self.one(piece, what, at, "The sand-back", |called| {
-            format!("{words} of {called}")
+            format!("Sanded {faces_words} of {called} back to {to}: {why}")
         })?;
+        notes.extend(sanding_cautions().iter().map(Caution::words));
         Ok(done.with_notes(notes))
     }
 

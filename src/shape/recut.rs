@@ -1,12 +1,15 @@
 //! Which faces a change of shape cuts anew.
 
 use super::face::FaceKey;
+use super::opening::{Opening, OpeningKind};
 use super::outline::Outline;
 use super::solid::Shape;
 
 /// Faces that both shapes have but that a piece of the first, made into the second, would carry as
 /// fresh wood: another length cuts the ends, another width the long edges, another thickness top
-/// and underside, another profile every outside edge, a moved or resized opening its wall. A band
+/// and underside, another profile every outside edge, a moved or resized opening its wall. An
+/// opening that is no more, or that no longer takes in the place where it was, is filled with wood
+/// that nobody has sanded or coated: top and underside are to do again. A band
 /// of another width is stained anew, and so is not what it was either, nor is its field.
 pub fn recut(before: &Shape, after: &Shape) -> Vec<FaceKey> {
     let mut out = Vec::new();
@@ -55,6 +58,20 @@ pub fn recut(before: &Shape, after: &Shape) -> Vec<FaceKey> {
             out.push(opening.wall());
         }
     }
+    let filled = before.openings().iter().any(|old| {
+        !after
+            .openings()
+            .iter()
+            .any(|new| new.wall() == old.wall() && takes_in(new, old))
+    });
+    if filled {
+        out.extend([
+            FaceKey::Top,
+            FaceKey::Underside,
+            FaceKey::Band,
+            FaceKey::Field,
+        ]);
+    }
     let has = |shape: &Shape, key: FaceKey| {
         shape
             .faces(super::face::Construction::FaceGrain)
@@ -67,9 +84,32 @@ pub fn recut(before: &Shape, after: &Shape) -> Vec<FaceKey> {
     out
 }
 
+/// Whether the new opening takes in all of the old one: grown where it was, or unchanged.
+fn takes_in(new: &Opening, old: &Opening) -> bool {
+    if new.place != old.place {
+        return false;
+    }
+    match (new.what, old.what) {
+        (OpeningKind::Hole { diameter: new }, OpeningKind::Hole { diameter: old }) => new >= old,
+        (
+            OpeningKind::Cutout {
+                width,
+                depth,
+                corner_radius,
+            },
+            OpeningKind::Cutout {
+                width: old_width,
+                depth: old_depth,
+                corner_radius: old_radius,
+            },
+        ) => width >= old_width && depth >= old_depth && corner_radius <= old_radius,
+        _ => false,
+    }
+}
+
 #[cfg(test)]
 mod tests {
-    use super::super::{EdgeProfile, Opening, OpeningKind, Place, ShapeDraft};
+    use super::super::{EdgeProfile, Place, ShapeDraft};
     use super::*;
     use crate::units::Length;
 
@@ -120,7 +160,17 @@ mod tests {
         );
         assert_eq!(
             after(|draft| draft.openings[0].place.x = inches(31)),
-            [FaceKey::Hole(1)]
+            [FaceKey::Top, FaceKey::Underside, FaceKey::Hole(1)]
+        );
+        let drill = |draft: &mut ShapeDraft, wide| {
+            draft.openings[0].what = OpeningKind::Hole {
+                diameter: inches(wide),
+            };
+        };
+        assert_eq!(after(|draft| drill(draft, 3)), [FaceKey::Hole(1)]);
+        assert_eq!(
+            after(|draft| drill(draft, 1)),
+            [FaceKey::Top, FaceKey::Underside, FaceKey::Hole(1)]
         );
         assert_eq!(
             after(|draft| draft.thickness = inches(1)),
@@ -131,7 +181,10 @@ mod tests {
             [FaceKey::Front, FaceKey::Back, FaceKey::Left, FaceKey::Right]
         );
         // Faces that only one of the two shapes has are told by their keys, not here.
-        assert_eq!(after(|draft| draft.openings.clear()), []);
+        assert_eq!(
+            after(|draft| draft.openings.clear()),
+            [FaceKey::Top, FaceKey::Underside]
+        );
         assert_eq!(after(|draft| draft.band = Some(inches(2))), []);
     }
 }

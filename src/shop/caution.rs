@@ -111,6 +111,11 @@ pub fn cautions_for_wipe(product: &Product) -> Vec<Caution> {
     cautions_for_pass(product, CoatKind::Stain, false)
 }
 
+/// Cautions of sanding a film back to wood.
+pub fn sanding_cautions() -> Vec<Caution> {
+    vec![DUST, FINISH_DUST]
+}
+
 /// Cautions of scuffing a film.
 pub fn cautions_for_scuff() -> Vec<Caution> {
     vec![FINISH_DUST]

@@ -326,14 +326,14 @@ fn check_reshape(ticket: &Ticket, added: &[FaceKey], removed: &[FaceKey], out: &
     }
 }
 
+/// A reason is at least two words and eight letters: something that says something in five years.
 fn needs_reason(face: FaceKey, reason: &str, out: &mut Vec<Blocker>) {
-    if reason
-        .trim()
-        .chars()
-        .filter(|c| c.is_alphanumeric())
-        .count()
-        < 3
-    {
+    let words = reason
+        .split_whitespace()
+        .filter(|word| word.chars().any(char::is_alphanumeric))
+        .count();
+    let letters = reason.chars().filter(|c| c.is_alphanumeric()).count();
+    if words < 2 || letters < 8 {
         out.push(Blocker::NoReason { face });
     }
 }

@@ -29,7 +29,7 @@ mod waits;
 pub use blocker::Blocker;
 pub use caution::{
     Caution, cautions_for_job, cautions_for_pass, cautions_for_scuff, cautions_for_stage,
-    cautions_for_wipe,
+    cautions_for_wipe, sanding_cautions,
 };
 pub use check::{Gates, Strictness};
 pub use event::{CoatKind, Event, ScuffMeans, SetItem, TouchVerdict, What};

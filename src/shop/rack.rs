@@ -1,5 +1,6 @@
 //! The Rack: every piece with a wet or drying coat, and what is ready now.
 
+use super::blocker::Blocker;
 use super::check::Gates;
 use super::event::CoatKind;
 use super::face_state::{Coat, FaceState};
@@ -19,6 +20,8 @@ pub enum RackState {
     Ready,
     /// Window missed: abrade.
     Missed,
+    /// Held: a face was left behind while the rest went on.
+    Held,
     /// Still wet to the touch.
     Wet,
     /// Past touch, not yet tack-free.
@@ -35,6 +38,7 @@ impl RackState {
         match self {
             Self::Ready => "ready now",
             Self::Missed => "window missed",
+            Self::Held => "held",
             Self::Wet => "wet",
             Self::Tacky => "tacky",
             Self::TackFree => "tack-free",
@@ -66,7 +70,7 @@ pub struct RackRow {
     pub next: Option<DateTime<Utc>>,
 }
 
-/// The rows: ready first, then missed windows, then by what happens soonest.
+/// The rows: ready first, then missed windows, then what is held, then by what happens soonest.
 pub fn rack(files: &[PieceFile], gates: &Gates<'_>, now: DateTime<Utc>) -> Vec<RackRow> {
     let mut rows: Vec<RackRow> = files
         .iter()
@@ -76,13 +80,14 @@ pub fn rack(files: &[PieceFile], gates: &Gates<'_>, now: DateTime<Utc>) -> Vec<R
         let rank = match row.state {
             RackState::Ready => 0,
             RackState::Missed => 1,
-            _ => 2,
+            RackState::Held => 2,
+            _ => 3,
         };
         // Of what is ready, a window that shuts sooner wants the hand sooner; where none shuts,
         // what has waited longest.
         let turn = match rank {
             0 => row.shuts.or(row.recoat),
-            1 => row.shuts,
+            1 | 2 => row.shuts,
             _ => row.next,
         };
         let later = if rank == 0 {
@@ -106,8 +111,21 @@ fn youngest(ticket: &Ticket) -> Option<(&FaceState, &Coat)> {
 
 fn row(file: &PieceFile, gates: &Gates<'_>, now: DateTime<Utc>) -> Option<RackRow> {
     let ticket = Ticket::of(file);
+    if ticket.stage == Stage::Set {
+        // On site, no longer on the rack.
+        return None;
+    }
     let waits = waiting(&ticket, gates, now);
-    let Some((face, coat)) = youngest(&ticket) else {
+    // What was left behind is what the clock runs for; else the youngest coat decides.
+    let behind = match &waits {
+        Waiting::Held {
+            why: Blocker::CoatMissing { face, .. },
+        } => ticket
+            .face(*face)
+            .and_then(|face| face.last_coat().map(|coat| (face, coat))),
+        _ => None,
+    };
+    let Some((face, coat)) = behind.or_else(|| youngest(&ticket)) else {
         // A solvent wipe that must flash off is drying too, though it is no coat.
         let Waiting::FlashOff { ready } = waits else {
             return None;
@@ -132,9 +150,6 @@ fn row(file: &PieceFile, gates: &Gates<'_>, now: DateTime<Utc>) -> Option<RackRo
         reached(product.label.tack_free),
     );
     let full_cure = reached(product.label.full_cure);
-    if now >= full_cure && matches!(ticket.stage, Stage::Set) {
-        return None;
-    }
     let (recoat, shuts) = match gates.recoat(face, now)? {
         Recoat::Wait { ready } => {
             let first = product.label.windows.first()?;
@@ -151,7 +166,8 @@ fn row(file: &PieceFile, gates: &Gates<'_>, now: DateTime<Utc>) -> Option<RackRo
     };
     let state = match waits.shows() {
         Shows::Missed => RackState::Missed,
-        Shows::Ready if ticket.stage != Stage::Set => RackState::Ready,
+        Shows::Ready => RackState::Ready,
+        Shows::Held => RackState::Held,
         _ if now < touch => RackState::Wet,
         _ if now < tack_free => RackState::Tacky,
         _ if now < recoat => RackState::TackFree,

@@ -50,7 +50,7 @@ pub struct Planned {
 }
 
 /// What the schedule asks of a piece: area times coats over the label's spread rate, per product.
-/// Faces declared not exposed ask nothing.
+/// A face declared not exposed asks for no more than it carries already.
 pub fn planned_use(file: &PieceFile, products: &[Product]) -> Vec<Planned> {
     let ticket = Ticket::of(file);
     let schedule: &Schedule = &ticket.schedule;
@@ -65,7 +65,14 @@ pub fn planned_use(file: &PieceFile, products: &[Product]) -> Vec<Planned> {
         let area: Area = ticket
             .faces
             .iter()
-            .map(|face| face.area * f64::from(ticket.asked(face, kind)))
+            .map(|face| {
+                let coats = if face.is_exposed() {
+                    ticket.asked(face, kind)
+                } else {
+                    face.count(kind)
+                };
+                face.area * f64::from(coats)
+            })
             .sum();
         if area.m2() > 0.0 {
             let volume = product.label.spread.volume_for(area);

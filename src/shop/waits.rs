@@ -182,7 +182,7 @@ impl Waiting {
     /// In words with how it shows in front, where the words do not say that themselves.
     pub fn line(&self, now: DateTime<Utc>, zone: Tz) -> String {
         let (words, shows) = (self.words(now, zone), self.shows().word());
-        if words.starts_with(shows) {
+        if words.starts_with(shows) || words.ends_with(shows) {
             words
         } else {
             format!("{shows}: {words}")

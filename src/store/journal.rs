@@ -42,6 +42,13 @@ enum Kind {
     Redo(i64),
 }
 
+/// What was done so far becomes the beginning, which is not undone.
+pub(super) fn seal(conn: &Connection) -> Result<(), Fault> {
+    let sql = "UPDATE journal SET kind = 'start', undone = 0 WHERE kind = 'do'";
+    run(conn, sql, [])?;
+    Ok(())
+}
+
 /// Ends an action of the desk.
 pub(super) fn commit(conn: &Connection, at: DateTime<Utc>, words: &str) -> Result<(), Fault> {
     close(conn, at, words, Kind::Do).inspect_err(|_| rollback(conn))

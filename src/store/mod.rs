@@ -178,6 +178,11 @@ impl Books for Store {
         })
     }
 
+    fn seal(&mut self) -> Result<(), BooksError> {
+        self.writable()?;
+        self.on(journal::seal)
+    }
+
     fn begin(&mut self) -> Result<(), BooksError> {
         self.writable()?;
         self.on(journal::begin)

@@ -231,21 +231,52 @@ impl App {
     pub fn key(&mut self, key: &Key) -> Vec<Effect> {
         self.said.notes.clear();
         if *key == Key::Ctrl('c') {
-            return vec![Effect::Quit];
+            let touched =
+                matches!(self.layers.last(), Some(Layer::Form(open)) if open.form.is_touched());
+            if touched {
+                self.leave_form();
+                return Vec::new();
+            }
+            let mut effects = self.leaving();
+            effects.push(Effect::Quit);
+            return effects;
         }
         if *key == Key::Ctrl('l') {
             return vec![Effect::Redraw];
         }
         match self.layers.last_mut() {
             Some(Layer::Form(_)) => self.form_key(key),
-            Some(Layer::Read(_, pager) | Layer::Tell(pager)) => {
-                if !pager.key(key) || *key == Key::Enter {
+            Some(Layer::Read(_, pager)) => {
+                if !pager.key(key) && matches!(key, Key::Enter | Key::Esc | Key::Char('q' | '?')) {
                     self.layers.pop();
                 }
                 Vec::new()
             }
+            Some(Layer::Tell(pager)) => {
+                if pager.key(key) {
+                    return Vec::new();
+                }
+                self.layers.pop();
+                // Any other key puts the answer away and does what it does.
+                match key {
+                    Key::Enter | Key::Esc => Vec::new(),
+                    other => self.key(other),
+                }
+            }
             Some(Layer::Ticket(ticket)) if ticket.is_walking() => self.screen_key(key),
             _ => self.global_key(key).unwrap_or_else(|| self.screen_key(key)),
+        }
+    }
+
+    /// What must still be done before the program ends: what was said on a walk is kept.
+    pub fn leaving(&mut self) -> Vec<Effect> {
+        match self.layers.last() {
+            Some(Layer::Ticket(ticket)) => ticket
+                .said_on_the_walk(self.now)
+                .map(|action| Effect::Act(Box::new(action)))
+                .into_iter()
+                .collect(),
+            _ => Vec::new(),
         }
     }
 

@@ -28,15 +28,33 @@ impl App {
         self.layers.push(Layer::Form(Box::new(open)));
     }
 
-    /// Leaves the topmost form; what was typed is kept until it is opened again.
-    fn leave_form(&mut self) {
-        if let Some(Layer::Form(open)) = self.layers.pop()
-            && open.form.is_touched()
-        {
+    /// Leaves the topmost form. What was typed of a client, job, piece, recipe or product is kept
+    /// while the program runs; a form that logs work is begun anew each time, so that faces and
+    /// times of another moment are never logged by mistake.
+    pub(super) fn leave_form(&mut self) {
+        let Some(Layer::Form(open)) = self.layers.pop() else {
+            return;
+        };
+        if !open.form.is_touched() {
+            return;
+        }
+        let keeps = matches!(
+            open.kind,
+            FormKind::Client(_)
+                | FormKind::Job(..)
+                | FormKind::Piece(..)
+                | FormKind::Recipe(..)
+                | FormKind::Product(_)
+                | FormKind::Settings
+        );
+        if keeps {
             self.drafts.retain(|(kind, _)| *kind != open.kind);
             self.drafts.push((open.kind.clone(), open.form.draft()));
-            "Not saved. What you typed is kept and comes back when you open this form again."
+            "Not saved. What you typed is kept until you leave tackfree, and comes back when you \
+             open this form again."
                 .clone_into(&mut self.said.words);
+        } else {
+            "Not logged. What you typed here is dropped.".clone_into(&mut self.said.words);
         }
     }
 

@@ -8,7 +8,7 @@ use super::kit::{form_view, pager::Pager};
 use super::screen::Place;
 use crate::shop::{
     Caution, PieceId, Ticket, WipeDown, cautions_for_pass, cautions_for_scuff, cautions_for_wipe,
-    waiting,
+    sanding_cautions, waiting,
 };
 use ratatui::buffer::Buffer;
 use ratatui::layout::{Position, Rect};
@@ -223,6 +223,7 @@ fn form_cautions(app: &App, kind: &FormKind) -> Vec<Caution> {
             .map(cautions_for_wipe)
             .unwrap_or_default(),
         FormKind::Scuff { .. } => cautions_for_scuff(),
+        FormKind::SandBack { .. } => sanding_cautions(),
         _ => Vec::new(),
     }
 }

@@ -55,40 +55,96 @@ const KEYS: Keymap<()> = Keymap(&[
 
 const FORM_KEYS: Keymap<()> = Keymap(&[
     Binding {
-        keys: &["enter", "down", "tab"],
+        keys: &["enter", "tab"],
         action: (),
         hint: "",
-        help: "In a form: to the next field; enter on the last field saves.",
+        help: "To the next field; enter on the last field saves.",
+    },
+    Binding {
+        keys: &["shift-tab"],
+        action: (),
+        hint: "",
+        help: "To the field before.",
+    },
+    Binding {
+        keys: &["down", "up"],
+        action: (),
+        hint: "",
+        help: "To the next field or the one before; in a list of faces, to the next or last face, \
+               and past its ends on.",
     },
     Binding {
         keys: &["F2", "ctrl-s"],
         action: (),
         hint: "",
-        help: "In a form: saves from any field.",
-    },
-    Binding {
-        keys: &["up", "shift-tab"],
-        action: (),
-        hint: "",
-        help: "In a form: to the field before.",
+        help: "Saves, from any field.",
     },
     Binding {
         keys: &["left", "right"],
         action: (),
         hint: "",
-        help: "In a form: in text, moves the cursor; in a choice, picks. Typing narrows a choice.",
+        help: "In text, moves the cursor; in a choice, picks. Typing narrows a choice; backspace, \
+               delete and ctrl-u widen it again.",
     },
     Binding {
         keys: &["space", "*"],
         action: (),
         hint: "",
-        help: "In a list of faces: ticks one; * ticks all or none.",
+        help: "In a list of faces, space ticks one and * all or none; a letter goes to the next \
+               face that begins with it. In a yes or no, space, y and n answer.",
+    },
+    Binding {
+        keys: &["home", "end", "ctrl-a", "ctrl-e"],
+        action: (),
+        hint: "",
+        help: "To the beginning or end of the text or list.",
+    },
+    Binding {
+        keys: &["ctrl-left", "ctrl-right"],
+        action: (),
+        hint: "",
+        help: "A word to the left or right.",
+    },
+    Binding {
+        keys: &[
+            "backspace",
+            "delete",
+            "ctrl-h",
+            "ctrl-w",
+            "ctrl-u",
+            "ctrl-k",
+        ],
+        action: (),
+        hint: "",
+        help: "Take away a character, the word before, all before the cursor, all after it.",
+    },
+    Binding {
+        keys: &["pgup", "pgdn"],
+        action: (),
+        hint: "",
+        help: "To the first or last field.",
     },
     Binding {
         keys: &["esc"],
         action: (),
         hint: "",
-        help: "Leaves a form, notice or page.",
+        help: "Leaves the form.",
+    },
+]);
+
+const PAGE_KEYS: Keymap<()> = Keymap(&[
+    Binding {
+        keys: &["up", "down", "pgup", "pgdn", "space", "home", "end"],
+        action: (),
+        hint: "",
+        help: "Read on or back.",
+    },
+    Binding {
+        keys: &["enter", "esc"],
+        action: (),
+        hint: "",
+        help: "Put it away. An answer is also put away by any other key, which then does what it \
+               does.",
     },
 ]);
 
@@ -97,7 +153,11 @@ pub(super) fn help_lines(width: usize) -> Vec<String> {
     let mut out = vec!["Everywhere:".to_owned()];
     out.extend(KEYS.help_lines(width));
     out.push(String::new());
+    out.push("In a form:".to_owned());
     out.extend(FORM_KEYS.help_lines(width));
+    out.push(String::new());
+    out.push("On a page to read, or an answer:".to_owned());
+    out.extend(PAGE_KEYS.help_lines(width));
     out
 }
 
@@ -107,5 +167,6 @@ mod tests {
     fn the_key_tables_are_sound() {
         crate::tui::kit::keymap::assert_sound(&super::KEYS);
         crate::tui::kit::keymap::assert_sound(&super::FORM_KEYS);
+        crate::tui::kit::keymap::assert_sound(&super::PAGE_KEYS);
     }
 }

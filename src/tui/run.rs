@@ -99,7 +99,10 @@ pub fn run(outside: &mut Outside<'_>) -> Result<(), RunError> {
             Input::Key(key) => effects.extend(app.key(&key)),
             Input::Paste(text) => app.paste(&text),
             Input::Resize | Input::Tick => {}
-            Input::Quit(_) => return Ok(()),
+            Input::Quit(_) => {
+                effects.extend(app.leaving());
+                effects.push(Effect::Quit);
+            }
         }
         for effect in effects {
             match effect {

@@ -53,12 +53,14 @@ pub fn load_demo(
     clock: &dyn DryingClock,
 ) -> Result<ImportReport, FilesError> {
     let files = demo_files();
-    bring_in(
+    let report = bring_in(
         books,
         Source::Carried(&files),
         "Opened the demo shop",
         (now, zone),
         mint,
         clock,
-    )
+    )?;
+    books.seal()?;
+    Ok(report)
 }

@@ -190,10 +190,10 @@ CREATE TABLE journal (
     no INTEGER NOT NULL PRIMARY KEY,
     at_ms INTEGER NOT NULL,
     words TEXT NOT NULL,
-    kind TEXT NOT NULL CHECK (kind IN ('do', 'undo', 'redo')),
+    kind TEXT NOT NULL CHECK (kind IN ('start', 'do', 'undo', 'redo')),
     target INTEGER REFERENCES journal (no),
     undone INTEGER NOT NULL CHECK (undone IN (0, 1, 2)),
-    CHECK ((target IS NULL) = (kind = 'do')),
+    CHECK ((target IS NULL) = (kind IN ('start', 'do'))),
     CHECK (undone = 0 OR kind = 'do')
 ) STRICT;
 CREATE INDEX journal_in_force ON journal (no) WHERE kind = 'do' AND undone = 0;

@@ -11,6 +11,8 @@ use super::theme::Theme;
 
 /// Rows that a value takes at most while its field is not in focus.
 const SHORT: usize = 3;
+/// Rows of a field that names what was ticked: enough for every face of a large top.
+const LIST: usize = 16;
 
 /// One row of a field: its text and how it is drawn.
 pub(super) struct Row {
@@ -85,7 +87,7 @@ pub(super) fn block(
                 &mut rows,
                 &text,
                 width,
-                if focused { 1 } else { SHORT },
+                if focused { 1 } else { LIST },
                 theme,
             );
         }
@@ -185,7 +187,7 @@ fn choice_value(rows: &mut Vec<Row>, list: &PickOne, focused: bool, width: usize
                 theme.warn,
             );
         } else {
-            short(rows, label, width, SHORT, theme);
+            short(rows, label, width, LIST, theme);
         }
         return;
     }

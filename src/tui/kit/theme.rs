@@ -135,16 +135,11 @@ impl Theme {
         }
     }
 
-    /// For a background that is not known: the terminal's own text colour, and a few colours that
-    /// hold their contrast on black as well as on white.
+    /// For a background that is not known: the terminal's own two colours, weight, reverse and
+    /// underline. No third colour holds 4.5:1 on a dark grey as well as on white.
     pub fn either() -> Self {
         Self {
             kind: Kind::Either,
-            dim: fg(243),
-            accent: fg(63).add_modifier(Modifier::BOLD),
-            warn: fg(131).add_modifier(Modifier::BOLD.union(Modifier::UNDERLINED)),
-            good: fg(29),
-            border: fg(243),
             ..Self::plain()
         }
     }

@@ -180,6 +180,29 @@ pub fn next_step(piece: PieceId, waits: &Waiting, pieces: Vec<PieceId>) -> Vec<W
     vec![wish]
 }
 
+/// The form of a touch test, if there is a coat to touch.
+pub(super) fn touch_form(pieces: Vec<PieceId>, ctx: &Ctx<'_>) -> Vec<Wish> {
+    if pieces.is_empty() {
+        return nothing_here();
+    }
+    let coated = pieces
+        .iter()
+        .filter_map(|piece| ctx.shop.file(*piece))
+        .any(|file| {
+            Ticket::of(file)
+                .faces
+                .iter()
+                .any(|face| !face.coats.is_empty())
+        });
+    if coated {
+        vec![Wish::Form(FormKind::Touch { pieces })]
+    } else {
+        vec![Wish::Tell(vec![
+            "There is no coat to touch on it yet.".to_owned(),
+        ])]
+    }
+}
+
 fn nothing_here() -> Vec<Wish> {
     vec![Wish::Tell(vec![
         "No piece stands here. Press n to enter one.".to_owned(),
@@ -230,7 +253,7 @@ impl Screen for Bench {
             Some(Do::Pass) => return self.pass(),
             Some(Do::Wipe) => return self.wipe(),
             Some(Do::Scuff) => return self.form(|pieces| FormKind::Scuff { pieces }),
-            Some(Do::Touch) => return self.form(|pieces| FormKind::Touch { pieces }),
+            Some(Do::Touch) => return touch_form(self.meant(), ctx),
             Some(Do::NewPiece) => {
                 let here = self.selected().and_then(|card| ctx.shop.file(card.piece));
                 let job = here
@@ -268,7 +291,8 @@ impl Screen for Bench {
     }
 
     fn hints(&self, width: usize, _: &Ctx<'_>) -> String {
-        KEYS.hint_line(width, |_| true)
+        let empty = self.cards.is_empty();
+        KEYS.hint_line(width, |action| !empty || action == Do::NewPiece)
     }
 
     fn help(&self, width: usize) -> Vec<String> {

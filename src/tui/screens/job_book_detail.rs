@@ -45,8 +45,8 @@ fn labelled(label: &str, text: &str) -> Vec<Line> {
 
 fn client(client: &Client, ctx: &Ctx<'_>) -> Vec<Line> {
     let mut out = Vec::new();
-    out.extend(labelled("phone", &client.phone));
-    out.extend(labelled("email", &client.email));
+    out.extend(labelled("telephone", &client.phone));
+    out.extend(labelled("mail", &client.email));
     out.extend(labelled("address", &client.address));
     out.extend(labelled("notes", &client.notes));
     out.push(plain(
@@ -100,7 +100,7 @@ fn for_whom(job: &Job, ctx: &Ctx<'_>) -> Vec<Line> {
 fn piece(file: &PieceFile, ctx: &Ctx<'_>) -> Vec<Line> {
     let piece = &file.piece;
     let settings = &ctx.shop.settings;
-    let len = |length: Length| length.show_inches(settings.length);
+    let len = |length: Length| length.show(settings.length);
     let species = if piece.species.is_empty() {
         "species not given"
     } else {

@@ -43,6 +43,7 @@ pub(super) fn entries(rows: &[RackRow], width: usize, ctx: &Ctx<'_>) -> Vec<Entr
     let group = |row: &RackRow| match row.state {
         RackState::Ready => "Ready now",
         RackState::Missed => "Window missed, abrade first",
+        RackState::Held => "Held, a face was left behind",
         _ => "Drying, soonest first",
     };
     for rows in rows.chunk_by(|a, b| group(a) == group(b)) {
@@ -76,7 +77,7 @@ fn columns(width: usize, texts: [&str; 6]) -> Vec<String> {
 fn tone(row: &RackRow) -> Tone {
     match row.state {
         RackState::Ready => Tone::Good,
-        RackState::Missed => Tone::Warn,
+        RackState::Missed | RackState::Held => Tone::Warn,
         _ => Tone::Text,
     }
 }

@@ -152,7 +152,7 @@ fn head(width: usize, total: &str) -> Vec<Entry> {
     let names = ["planned", "used so far", "coated so far", "cost so far"].map(str::to_owned);
     let mut out = vec![Entry::note(
         Tone::Text,
-        format!("{total}, at the price of the cans"),
+        format!("{total}, at the price of the cans; each figure is rounded by itself"),
     )];
     out.push(Entry::note(Tone::Dim, BASIS));
     let line = figures(width, "", names).pop().unwrap_or_default();

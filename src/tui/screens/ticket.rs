@@ -2,13 +2,15 @@
 
 use super::super::forms::FormKind;
 use super::super::kit::key::Key;
+use super::super::kit::text::{shorten, wrap};
 use super::super::screen::{Ctx, Screen, Wish};
-use super::bench::next_step;
+use super::bench::{next_step, touch_form};
 use super::sheet::{Column, lacking, sheet_columns};
 use super::ticket_keys::{Do, KEYS};
-use super::walk::{Step, Walk};
+use super::walk::{HELP, HINTS, Step, Walk};
 use crate::desk::{Action, FacePick, Which};
 use crate::shop::{CoatKind, FaceState, PieceId, SetItem, Stage, Ticket, waiting};
+use chrono::{DateTime, Utc};
 use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
 
@@ -46,6 +48,17 @@ impl TicketScreen {
     /// Whether the walk round the piece is under way, which takes every key.
     pub fn is_walking(&self) -> bool {
         self.walk.is_some()
+    }
+
+    /// What was said on a walk under way, as the action it would come to.
+    pub fn said_on_the_walk(&self, at: DateTime<Utc>) -> Option<Action> {
+        let walk = self.walk.as_ref().filter(|walk| !walk.said().is_empty())?;
+        Some(Action::Tick {
+            piece: self.piece,
+            faces: walk.said().to_vec(),
+            grit: walk.grit,
+            at,
+        })
     }
 
     /// The folded ticket, if the piece is there.
@@ -249,7 +262,7 @@ impl Screen for TicketScreen {
             }
             Do::Wipe => vec![Wish::Form(FormKind::Wipe { pieces })],
             Do::Scuff => vec![Wish::Form(FormKind::Scuff { pieces })],
-            Do::Touch => vec![Wish::Form(FormKind::Touch { pieces })],
+            Do::Touch => touch_form(pieces, ctx),
             Do::SandBack => {
                 let faces = ticket
                     .faces
@@ -325,10 +338,16 @@ impl Screen for TicketScreen {
     }
 
     fn hints(&self, width: usize, _: &Ctx<'_>) -> String {
+        if self.walk.is_some() {
+            return shorten(HINTS, width);
+        }
         KEYS.hint_line(width, |_| true)
     }
 
     fn help(&self, width: usize) -> Vec<String> {
-        KEYS.help_lines(width)
+        let mut lines = KEYS.help_lines(width);
+        lines.push(String::new());
+        lines.extend(wrap(HELP, width));
+        lines
     }
 }

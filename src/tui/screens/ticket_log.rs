@@ -45,7 +45,7 @@ fn pass_words(what: &What, ctx: &Ctx<'_>) -> String {
                 )
             });
             format!(
-                " ({} by {} in all{air})",
+                " ({} in all, {}{air})",
                 pass.amount.volume.show(settings.volume),
                 pass.amount.basis.word()
             )

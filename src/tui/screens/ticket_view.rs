@@ -5,7 +5,9 @@ use super::super::kit::text::{fit, width as cells, wrap};
 use super::super::screen::Ctx;
 use super::sheet::{Column, sheet_columns};
 use super::ticket::TicketScreen;
-use crate::shop::{CoatKind, FaceState, PieceFile, SetItem, Stage, Ticket, waiting};
+use crate::shop::{
+    CoatKind, FaceState, PieceFile, SetItem, Stage, Ticket, cautions_for_stage, waiting,
+};
 use crate::units::moment::show_moment;
 use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
@@ -43,13 +45,27 @@ pub(super) fn draw(screen: &TicketScreen, buf: &mut Buffer, area: Rect, ctx: &Ct
         put(buf, area, 0, row, &line, ctx.theme.accent);
         row += 1;
     }
+    for line in hidden(&ticket).iter().flat_map(|line| wrap(line, width)) {
+        put(buf, area, 0, row, &line, ctx.theme.warn);
+        row += 1;
+    }
     let top = u16::try_from(row).unwrap_or(0).min(area.height);
     let body = Rect {
         y: area.y + top,
         height: area.height - top,
         ..area
     };
-    let foot_lines = detail(screen, &ticket, width, ctx);
+    let cautions = cautions_for_stage(ticket.stage);
+    let foot_lines: Vec<(String, Style)> = detail(screen, &ticket, width, ctx)
+        .into_iter()
+        .map(|line| (line, ctx.theme.text))
+        .chain(
+            cautions
+                .iter()
+                .flat_map(|caution| wrap(&caution.words(), width))
+                .map(|line| (line, ctx.theme.warn)),
+        )
+        .collect();
     let foot = u16::try_from(foot_lines.len())
         .unwrap_or(1)
         .min(body.height / 2);
@@ -67,9 +83,18 @@ pub(super) fn draw(screen: &TicketScreen, buf: &mut Buffer, area: Rect, ctx: &Ct
         height: foot,
         ..body
     };
-    for (at, line) in foot_lines.iter().enumerate() {
-        put(buf, strip, 0, at, line, ctx.theme.text);
+    for (at, (line, style)) in foot_lines.iter().enumerate() {
+        put(buf, strip, 0, at, line, *style);
     }
+}
+
+/// Faces declared not exposed, each with its reason: they are never out of sight.
+fn hidden(ticket: &Ticket) -> Vec<String> {
+    let words = |face: &FaceState| {
+        let reason = face.not_exposed.as_ref()?;
+        Some(format!("not exposed: {} ({reason})", face.key))
+    };
+    ticket.faces.iter().filter_map(words).collect()
 }
 
 /// What the piece is and for whom.

@@ -9,6 +9,13 @@ use crate::shop::Grit;
 use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
 
+/// Its keys, for the hint line.
+pub(super) const HINTS: &str = "space yes  n not yet  up one back  esc stop and keep what was said";
+
+/// Its keys, for the help page.
+pub(super) const HELP: &str = "While the ticket asks face by face (g): space or enter says yes, n \
+     says not yet, up goes one face back, esc stops and keeps what was said.";
+
 /// A walk under way.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Walk {
@@ -62,6 +69,11 @@ impl Walk {
         }
     }
 
+    /// The faces said yes to so far.
+    pub fn said(&self) -> &[FaceKey] {
+        &self.yes
+    }
+
     /// Draws the question over the lower part of `area`.
     pub fn draw(&self, buf: &mut Buffer, area: Rect, ctx: &Ctx<'_>) {
         let Some(face) = self.faces.get(self.at) else {
@@ -78,7 +90,6 @@ impl Walk {
                 "Looked at the {face} in raking light: does it carry {} all over?",
                 self.grit
             ),
-            "space yes   n not yet   up one back   esc stop and keep what was said".to_owned(),
         ];
         let width = usize::from(area.width);
         let wrapped: Vec<Vec<String>> = lines.iter().map(|line| wrap(line, width)).collect();
@@ -90,7 +101,7 @@ impl Walk {
             ..area
         };
         clear(buf, strip, ctx.theme);
-        let styles = [ctx.theme.title, ctx.theme.banner, ctx.theme.dim];
+        let styles = [ctx.theme.title, ctx.theme.banner];
         let mut row = 0;
         for (part, style) in wrapped.iter().zip(styles) {
             for line in part {
