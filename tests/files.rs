@@ -106,7 +106,7 @@ fn every_sort_of_line_goes_round() {
         Action::DeclareHidden {
             piece: id,
             face: FaceKey::Back,
-            reason: "=glued, \"so\"".into(),
+            reason: "=glued there, \"so\"".into(),
         },
         Action::WithdrawHidden {
             piece: id,

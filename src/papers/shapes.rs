@@ -36,7 +36,7 @@ pub fn shape_words(shape: &Shape, settings: &Settings) -> Vec<String> {
 
 /// One cutout or hole in words.
 pub fn opening_words(opening: &Opening, settings: &Settings) -> String {
-    let show = |length: Length| length.show(settings.length);
+    let show = |length: Length| length.show_inches(settings.length);
     let form = match opening.what {
         OpeningKind::Cutout {
             width,

@@ -205,9 +205,7 @@ impl Blocker {
                 )
             }
             Self::NoReason { face } => {
-                format!(
-                    "{face}: write the reason in a few words, two at least; it stays on the ticket"
-                )
+                format!("{face}: write the reason, a few words; it stays on the ticket")
             }
             Self::TopIsExposed => "top: always exposed; it cannot be declared hidden".to_owned(),
             Self::ExposedAlready { face } => format!("{face}: is exposed already"),

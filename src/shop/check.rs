@@ -171,7 +171,7 @@ impl Gates<'_> {
                 if *face == FaceKey::Top {
                     out.push(Blocker::TopIsExposed);
                 }
-                needs_reason(*face, reason, out);
+                needs_full_reason(*face, reason, out);
             }
             What::Exposed { face } => {
                 if faces.iter().any(|face| face.is_exposed()) {
@@ -326,14 +326,25 @@ fn check_reshape(ticket: &Ticket, added: &[FaceKey], removed: &[FaceKey], out: &
     }
 }
 
-/// A reason is at least two words and eight letters: something that says something in five years.
+/// A reason says something: `run` will do for a sand-back.
 fn needs_reason(face: FaceKey, reason: &str, out: &mut Vec<Blocker>) {
-    let words = reason
-        .split_whitespace()
-        .filter(|word| word.chars().any(char::is_alphanumeric))
-        .count();
-    let letters = reason.chars().filter(|c| c.is_alphanumeric()).count();
-    if words < 2 || letters < 8 {
+    if letters(reason) < 3 {
         out.push(Blocker::NoReason { face });
     }
+}
+
+/// A face is hidden for good, so its reason must still speak in five years: two words and eight
+/// letters at least.
+fn needs_full_reason(face: FaceKey, reason: &str, out: &mut Vec<Blocker>) {
+    let words = reason
+        .split_whitespace()
+        .filter(|word| letters(word) > 0)
+        .count();
+    if words < 2 || letters(reason) < 8 {
+        out.push(Blocker::NoReason { face });
+    }
+}
+
+fn letters(text: &str) -> usize {
+    text.chars().filter(|c| c.is_alphanumeric()).count()
 }

@@ -111,8 +111,8 @@ fn youngest(ticket: &Ticket) -> Option<(&FaceState, &Coat)> {
 
 fn row(file: &PieceFile, gates: &Gates<'_>, now: DateTime<Utc>) -> Option<RackRow> {
     let ticket = Ticket::of(file);
-    if ticket.stage == Stage::Set {
-        // On site, no longer on the rack.
+    if ticket.finished.is_some() {
+        // Set and its list done: no longer on the rack.
         return None;
     }
     let waits = waiting(&ticket, gates, now);
@@ -150,6 +150,9 @@ fn row(file: &PieceFile, gates: &Gates<'_>, now: DateTime<Utc>) -> Option<RackRo
         reached(product.label.tack_free),
     );
     let full_cure = reached(product.label.full_cure);
+    if now >= full_cure && ticket.stage == Stage::Set {
+        return None;
+    }
     let (recoat, shuts) = match gates.recoat(face, now)? {
         Recoat::Wait { ready } => {
             let first = product.label.windows.first()?;
@@ -166,7 +169,7 @@ fn row(file: &PieceFile, gates: &Gates<'_>, now: DateTime<Utc>) -> Option<RackRo
     };
     let state = match waits.shows() {
         Shows::Missed => RackState::Missed,
-        Shows::Ready => RackState::Ready,
+        Shows::Ready if ticket.stage != Stage::Set => RackState::Ready,
         Shows::Held => RackState::Held,
         _ if now < touch => RackState::Wet,
         _ if now < tack_free => RackState::Tacky,

@@ -70,18 +70,17 @@ proptest! {
     fn any_history_can_be_walked_back_and_forth(wishes in prop::collection::vec((wish(), 1_i64..9), 60)) {
         let folder = light_folder();
         let path = folder.path().join("shop.store");
-        drop(open(&path));
-        let dumper = Dumper::new(&path);
-        let empty = dumper.dump();
+        // The furnished shop is where every history begins: it is not undone.
         let mut trial = Trial::new(&path);
-        let mut past = Past { states: vec![empty, dumper.dump()], at: 1 };
+        let dumper = Dumper::new(&path);
+        let mut past = Past { states: vec![dumper.dump()], at: 0 };
         let client = trial.add_client("Ada");
         past.did(dumper.dump());
         let job = trial.add_job(client, "kitchen");
         past.did(dumper.dump());
         for shape in [counter(), crate::shop::table(30)] {
             let mut draft = trial.piece_draft(job, "top", shape);
-            draft.recipe = trial.recipe(past.at % 4);
+            draft.recipe = trial.recipe((past.at + 1) % 4);
             trial.add_piece(draft);
             past.did(dumper.dump());
         }
@@ -124,13 +123,11 @@ proptest! {
 fn a_whole_piece_is_finished_undone_and_done_again() {
     let folder = tempfile::tempdir().expect("a folder");
     let path = folder.path().join("shop.store");
-    drop(open(&path));
-    let dumper = Dumper::new(&path);
-    let empty = dumper.dump();
     let mut trial = Trial::new(&path);
+    let dumper = Dumper::new(&path);
     let mut past = Past {
-        states: vec![empty, dumper.dump()],
-        at: 1,
+        states: vec![dumper.dump()],
+        at: 0,
     };
     let client = trial.add_client("Ada");
     past.did(dumper.dump());

@@ -71,7 +71,7 @@ pub fn echo_holes(text: &str, settings: &Settings) -> Option<String> {
 }
 
 fn openings(openings: &[Opening], settings: &Settings) -> Option<String> {
-    let show = |length: Length| length.show(settings.length);
+    let show = |length: Length| length.show_inches(settings.length);
     let words: Vec<String> = openings
         .iter()
         .map(|opening| {

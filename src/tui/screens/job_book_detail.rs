@@ -100,7 +100,7 @@ fn for_whom(job: &Job, ctx: &Ctx<'_>) -> Vec<Line> {
 fn piece(file: &PieceFile, ctx: &Ctx<'_>) -> Vec<Line> {
     let piece = &file.piece;
     let settings = &ctx.shop.settings;
-    let len = |length: Length| length.show(settings.length);
+    let len = |length: Length| length.show_inches(settings.length);
     let species = if piece.species.is_empty() {
         "species not given"
     } else {
