@@ -77,7 +77,12 @@ pub fn draw(app: &App, buf: &mut Buffer, area: Rect) -> Option<Position> {
         }),
     };
     put(buf, hints, 0, 0, &hint, app.theme.dim);
-    let typing = matches!(app.layers.last(), Some(Layer::Form(_)));
+    // While a form or a walk has the keys, `?` is not the help's.
+    let typing = match app.layers.last() {
+        Some(Layer::Form(_)) => true,
+        Some(Layer::Ticket(ticket)) => ticket.is_walking(),
+        _ => false,
+    };
     if !typing && !hint.contains("? help") {
         let col = usize::from(area.width).saturating_sub(6);
         if cells_of(&hint) + 2 <= col {
