@@ -14,3 +14,22 @@ pub use id::ProductId;
 pub use product::{
     Family, FigureBasis, LabelFigures, Product, ProductError, ProductKind, RecoatWindow, Span,
 };
+
+// The drying clock by the shop's air.
+pub mod air_clock;
+pub mod air_log;
+mod air_log_sums;
+mod air_log_usual;
+pub mod forecast;
+pub mod learning;
+pub mod model;
+pub mod psychro;
+
+pub use air_clock::{Reach, ShopAirClock, Tuning, Twin};
+pub use air_log::{
+    AirAt, AirBasis, AirLog, AirReading, Assumed, Coverage, Inserted, Merged, ShopAir,
+};
+pub use air_log_usual::UsualDay;
+pub use forecast::{Forecast, ForecastError, ForecastStep, PassTimes, SafeLikely, WindowTimes};
+pub use learning::{FilmStage, Found, Learned, TouchTest, learn, look_again};
+pub use model::{Care, DryingLaw, Hardening, HumidityCurve, ModelSettings, film_factor};
