@@ -4,140 +4,17 @@
 //! in, hour by hour of the local day, learned from the four weeks before the gap. What was learned
 //! from later readings never reaches back: a new row changes nothing that lies before it.
 
+use super::air_log_kinds::{
+    AirAt, AirBasis, AirReading, Assumed, Coverage, Inserted, Merged, Row, instant,
+};
 use super::air_log_sums::Sums;
 use super::air_log_usual::UsualDay;
-use crate::units::{Humidity, Temperature};
 use chrono::{DateTime, Utc};
 use chrono_tz::Tz;
-use serde::{Deserialize, Serialize};
 use std::sync::{Arc, Mutex, PoisonError};
 
 /// How long a reading holds, in seconds: 12 hours.
 pub const HOLDS: i64 = 12 * 3600;
-
-/// Temperature and humidity of the shop.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
-pub struct ShopAir {
-    /// Temperature.
-    pub temperature: Temperature,
-    /// Relative humidity.
-    pub humidity: Humidity,
-}
-
-/// One row of the log. Kept to the whole second.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
-pub struct AirReading {
-    /// When.
-    pub at: DateTime<Utc>,
-    /// What was read.
-    pub air: ShopAir,
-}
-
-/// What is taken for the air before the first reading, when nothing can be learned.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
-pub enum Assumed {
-    /// The label's own conditions: its hours count as plain hours.
-    #[default]
-    LabelConditions,
-    /// This air, stated by the shop.
-    Air(ShopAir),
-}
-
-/// Where the air of a moment comes from.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
-pub enum AirBasis {
-    /// The reading taken at `at`, which still holds.
-    Read {
-        /// When it was taken.
-        at: DateTime<Utc>,
-    },
-    /// The usual air of that hour, since the last reading is over twelve hours old.
-    Usual {
-        /// The last reading.
-        last: DateTime<Utc>,
-        /// On how many days of the four weeks before it the usual air rests.
-        days: u16,
-    },
-    /// A forecast that was typed in.
-    Forecast,
-    /// Nothing was ever read before: the shop's stated air, or the label's conditions.
-    Assumed,
-}
-
-/// The air at a moment.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
-pub struct AirAt {
-    /// The air; none where the label's conditions are assumed.
-    pub air: Option<ShopAir>,
-    /// Where it comes from.
-    pub basis: AirBasis,
-}
-
-/// What became of a reading put into the log.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Inserted {
-    /// A new row.
-    Added,
-    /// The log held the same already.
-    Same,
-    /// The log held another air at that second, which the new one took the place of.
-    Replaced(ShopAir),
-}
-
-/// What became of many readings put into the log together.
-#[derive(Debug, Clone, Default, PartialEq, Eq)]
-pub struct Merged {
-    /// New rows.
-    pub added: usize,
-    /// Rows that the log, or the same import, held already.
-    pub same: usize,
-    /// Rows left out because the log holds another air at that second.
-    pub differ: usize,
-}
-
-/// How the air of a span is known, in seconds of it.
-#[derive(Debug, Clone, Copy, Default, PartialEq, Eq)]
-pub struct Coverage {
-    /// By readings that hold.
-    pub read: i64,
-    /// By the usual air.
-    pub usual: i64,
-    /// Assumed, before the first reading.
-    pub assumed: i64,
-}
-
-/// One row inside: whole seconds since 1970.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(super) struct Row {
-    pub(super) at: i64,
-    pub(super) air: ShopAir,
-}
-
-impl Row {
-    fn of(reading: &AirReading) -> Self {
-        Self {
-            at: reading.at.timestamp(),
-            air: reading.air,
-        }
-    }
-
-    fn reading(self) -> AirReading {
-        AirReading {
-            at: instant(self.at),
-            air: self.air,
-        }
-    }
-}
-
-/// The instant of whole seconds; beyond the calendar, its end.
-pub(super) fn instant(seconds: i64) -> DateTime<Utc> {
-    DateTime::from_timestamp(seconds, 0).unwrap_or(if seconds < 0 {
-        DateTime::<Utc>::MIN_UTC
-    } else {
-        DateTime::<Utc>::MAX_UTC
-    })
-}
 
 /// The log. Rows are in order of time and no two share a second. A question about any span costs
 /// microseconds however long the log is: sums over blocks of rows are kept as they are first asked

@@ -4,7 +4,8 @@
 //! cut in two counts exactly as much as the whole. Blocks of rows are summed when first asked for
 //! and kept.
 
-use super::air_log::{AirLog, Assumed, HOLDS, Row, ShopAir};
+use super::air_log::{AirLog, HOLDS};
+use super::air_log_kinds::{Assumed, Row, ShopAir};
 use super::air_log_usual::{DAY, HourGrid, UsualDay, local_hour, next_hour};
 use super::model::{Counts, PACE};
 use chrono_tz::Tz;
@@ -172,11 +173,11 @@ impl Asked<'_> {
         let Some((place, row)) =
             place.and_then(|place| Some((place, *self.log.rows().get(place)?)))
         else {
-            let pace = match self.log.assumed() {
+            let assumed = match self.log.assumed() {
                 Assumed::LabelConditions => PACE,
                 Assumed::Air(air) => self.pace(air),
             };
-            walk.steady(until, pace);
+            walk.steady(until, assumed);
             return;
         };
         walk.steady(until.min(row.at + HOLDS), self.pace(row.air));

@@ -1,6 +1,7 @@
 //! The shop's usual air by hour of the local day.
 
-use super::air_log::{HOLDS, Row, ShopAir};
+use super::air_log::HOLDS;
+use super::air_log_kinds::{Row, ShopAir};
 use crate::units::{Humidity, Temperature};
 use chrono::{DateTime, Offset, TimeZone, Utc};
 use chrono_tz::Tz;

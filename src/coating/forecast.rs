@@ -4,7 +4,7 @@
 //! reading holds twelve hours and the usual air follows, as the log has it.
 
 use super::air_clock::ShopAirClock;
-use super::air_log::ShopAir;
+use super::air_log_kinds::ShopAir;
 use super::air_log_sums::Told;
 use super::product::{Product, RecoatWindow, Span};
 use chrono::{DateTime, Utc};

@@ -122,7 +122,7 @@ pub struct DryingLaw {
     pub min_temp: Temperature,
     /// Damper than this an hour does not count.
     pub max_humidity: Humidity,
-    /// Greatest speed f_max, in thousandths: 1000 lets no warm shop shorten the label's hours.
+    /// Greatest speed `f_max`, in thousandths: 1000 lets no warm shop shorten the label's hours.
     pub cap: i32,
 }
 
@@ -167,7 +167,7 @@ impl DryingLaw {
         temperature >= self.min_temp && humidity <= self.max_humidity
     }
 
-    /// Speed against the label, 0 to f_max: 0.4 means that an hour counts as 24 label minutes.
+    /// Speed against the label, 0 to `f_max`: 0.4 means that an hour counts as 24 label minutes.
     pub fn speed(&self, temperature: Temperature, humidity: Humidity) -> f64 {
         if !self.allows(temperature, humidity) {
             return 0.0;
