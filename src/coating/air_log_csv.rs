@@ -86,7 +86,7 @@ impl LoggerQuestion {
 /// A row that was left out.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Refused {
-    /// Its line in the file, from 1.
+    /// Its line in the file, from 1; after empty lines, the first of these.
     pub line: u64,
     /// Why, in words.
     pub why: String,

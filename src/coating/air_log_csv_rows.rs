@@ -122,7 +122,7 @@ fn raw(
         line,
         when: read_when(&when).ok_or_else(|| said(when.trim(), "time"))?,
         degrees: number(&degrees, delimiter).ok_or_else(|| said(&degrees, "temperature"))?,
-        scale: scale(&degrees),
+        scale: scale(degrees.trim_start_matches(|c: char| !c.is_alphabetic())),
         percent: number(&percent, delimiter).ok_or_else(|| said(&percent, "humidity"))?,
     })
 }

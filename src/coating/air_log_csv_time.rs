@@ -85,6 +85,7 @@ pub(super) fn read_when(text: &str) -> Option<When> {
 fn with_offset(date: &str, rest: &str) -> Option<DateTime<Utc>> {
     let joined = format!("{date}T{}", rest.replace(' ', ""));
     DateTime::parse_from_rfc3339(&joined)
+        .or_else(|_| DateTime::parse_from_str(&joined, "%Y-%m-%dT%H:%M:%S%z"))
         .or_else(|_| DateTime::parse_from_str(&joined, "%Y-%m-%dT%H:%M%z"))
         .ok()
         .map(|at| at.with_timezone(&Utc))

@@ -3,12 +3,12 @@
 //! A test seldom hits the moment: "still soft" says that the stage comes later, "dry" that it came
 //! before. Each coat so gives a bracket, and the estimator weighs the brackets:
 //!
-//! - theta = ln(this shop's factor). Prior: normal about 0 (the law as it stands), with 80 in a
-//!   hundred shops within a factor of 1.5 either way, the law's stated uncertainty.
+//! - theta = ln(this shop's factor). Prior: normal about 0 (the law as it stands), its standard
+//!   deviation a factor of 1.5 either way, the law's stated uncertainty.
 //! - A coat's own factor is theta plus a normal scatter (film, wood, thumb). It dried when
 //!   `hours * factor = asked`, so a coat found soft at `h1` and dry at `h2` has the likelihood
 //!   `P(asked/h2 <= factor < asked/h1)`.
-//! - One test in twenty is taken for a slip, so that a single odd one moves little.
+//! - One coat in fifty is taken for a slip, so that a single odd one moves little.
 //! - The posterior is summed over a fixed grid; median, and the span that holds 8 in 10, come
 //!   from it. The method is a grid posterior with interval-censored data; the figures for prior,
 //!   scatter and slips are judgement.
@@ -19,12 +19,12 @@ use chrono::{DateTime, Utc};
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
 
-/// Spread of the prior on ln(factor): ln 1.5 / 1.2816, so that 8 in 10 lie within 1/1.5 to 1.5.
-const PRIOR_SPREAD: f64 = 0.316_4;
+/// Standard deviation of the prior on ln(factor): ln 1.5.
+const PRIOR_SPREAD: f64 = 0.405_5;
 /// Scatter of single coats about the shop's factor, on the logarithm. Judgement.
-const COAT_SCATTER: f64 = 0.12;
-/// Share of tests taken for slips. Judgement.
-const SLIPS: f64 = 0.05;
+const COAT_SCATTER: f64 = 0.10;
+/// Share of coats whose tests are taken for slips. Judgement.
+const SLIPS: f64 = 0.02;
 /// The grid: factors from e^-1.8 (0.17) to e^1.2 (3.3) in steps of half a per cent.
 const GRID_FROM: f64 = -1.8;
 /// Step of the grid.
@@ -91,8 +91,9 @@ impl Default for Learned {
     fn default() -> Self {
         Self {
             median: 1.0,
-            low: 1.0 / 1.5,
-            high: 1.5,
+            // The prior's own: exp(-+1.2816 ln 1.5).
+            low: 0.595,
+            high: 1.681,
             tests: 0,
             coats: 0,
         }

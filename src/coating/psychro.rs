@@ -21,16 +21,21 @@ pub fn saturation_hpa(temperature: Temperature) -> f64 {
     6.1094 * (a * c / (b + c)).exp()
 }
 
-/// Dew point: with `g = ln(RH/100) + a T / (b + T)`, `Td = b g / (a - g)` (the same constants).
-/// None for air without moisture, which has no dew point.
-pub fn dew_point(temperature: Temperature, humidity: Humidity) -> Option<Temperature> {
+/// Dew point in degrees Celsius: with `g = ln(RH/100) + a T / (b + T)`, `Td = b g / (a - g)` (the
+/// same constants). None for air without moisture, which has no dew point.
+pub fn dew_point_c(temperature: Temperature, humidity: Humidity) -> Option<f64> {
     let (a, b) = MAGNUS;
     if humidity.tenths() == 0 {
         return None;
     }
     let c = temperature.c().max(-100.0);
     let g = humidity.fraction().ln() + a * c / (b + c);
-    Some(Temperature::from_c(b * g / (a - g)))
+    Some(b * g / (a - g))
+}
+
+/// [`dew_point_c`] as a temperature, to the thousandth of a degree.
+pub fn dew_point(temperature: Temperature, humidity: Humidity) -> Option<Temperature> {
+    dew_point_c(temperature, humidity).map(Temperature::from_c)
 }
 
 /// Saturation pressure, Pa: ASHRAE Handbook Fundamentals 2017, chapter 1, equations 5 (over ice)
@@ -88,5 +93,5 @@ pub fn wet_bulb(temperature: Temperature, humidity: Humidity, pressure: f64) -> 
 /// How far a surface is above the dew point, in degrees Celsius; infinite for air without
 /// moisture.
 pub fn dew_margin(surface: Temperature, air: Temperature, humidity: Humidity) -> f64 {
-    dew_point(air, humidity).map_or(f64::INFINITY, |dew| surface.c() - dew.c())
+    dew_point_c(air, humidity).map_or(f64::INFINITY, |dew| surface.c() - dew)
 }
