@@ -238,10 +238,9 @@ fn what_is_no_logger_s_file_is_refused_in_words() {
     assert!(said(b"\xff\xfeT\x00i\x00").contains("no CSV text"));
     let broken = read_logger(Broken, &NONE, now(), ZONE);
     assert!(matches!(broken, Err(LoggerError::Io(_))));
-    let (title, _) = ("\u{1b}[31mred\u{7}", ());
-    let text = format!("{title},b,c\n1,2,3\n");
+    let text = "\u{1b}[31mred\u{7},b,c\n1,2,3\n";
     assert!(
-        matches!(question(&text, &NONE), LoggerQuestion::Columns { cells } if cells[0] == "red")
+        matches!(question(text, &NONE), LoggerQuestion::Columns { cells } if cells[0] == "red")
     );
 }
 
