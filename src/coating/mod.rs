@@ -14,3 +14,36 @@ pub use id::ProductId;
 pub use product::{
     Family, FigureBasis, LabelFigures, Product, ProductError, ProductKind, RecoatWindow, Span,
 };
+
+// The drying clock by the shop's air.
+pub mod air_clock;
+mod air_clock_why;
+pub mod air_log;
+pub mod air_log_csv;
+mod air_log_csv_head;
+mod air_log_csv_rows;
+mod air_log_csv_time;
+mod air_log_kinds;
+mod air_log_sums;
+mod air_log_usual;
+pub mod forecast;
+pub mod learning;
+pub mod model;
+pub mod psychro;
+pub mod psychro_checks;
+
+pub use air_clock::{Reach, ShopAirClock, Tuning, Twin};
+pub use air_clock_why::{Slows, Speed};
+pub use air_log::AirLog;
+pub use air_log_csv::{
+    DateOrder, LoggerAnswers, LoggerColumns, LoggerError, LoggerQuestion, LoggerRead, LoggerReport,
+    Refused, read_logger,
+};
+pub use air_log_kinds::{
+    AirAt, AirBasis, AirReading, Assumed, Coverage, Inserted, Merged, ReadingError, ShopAir,
+};
+pub use air_log_usual::UsualDay;
+pub use forecast::{Forecast, ForecastError, ForecastStep, PassTimes, SafeLikely, WindowTimes};
+pub use learning::{FilmStage, Found, Learned, TouchTest, learn, look_again};
+pub use model::{Care, DryingLaw, Hardening, HumidityCurve, ModelSettings, film_factor};
+pub use psychro_checks::{BeforePass, Check, Finding, Stands, before_pass, stain_wait};

@@ -1,0 +1,230 @@
+//! The rows of a logger's file: cells to numbers, and what the file as a whole says of scale and
+//! order.
+
+use super::air_log_csv::{LONGEST, LoggerError, LoggerQuestion, LoggerReport};
+use super::air_log_csv_head::{Header, LoggerColumns, scale};
+use super::air_log_csv_time::{DateOrder, Placing, When, read_when};
+use super::air_log_kinds::{AirReading, ShopAir, both_scales, likely_shop_air};
+use crate::units::{Humidity, Temperature, TemperatureStyle, clean_line};
+use chrono::{DateTime, Utc};
+use chrono_tz::Tz;
+use std::io::{self, Read};
+
+/// One row before scale and order are known.
+pub(super) struct Raw {
+    pub(super) line: u64,
+    when: When,
+    degrees: f64,
+    scale: Option<TemperatureStyle>,
+    percent: f64,
+}
+
+/// The delimiter under which a header row names most, and that row.
+pub(super) fn layout(head: &[u8]) -> (u8, Option<Header>) {
+    let mut best: (u8, Option<Header>) = (b',', None);
+    let mut most = (0, 0);
+    for delimiter in [b',', b';', b'\t'] {
+        let (mut header, mut width) = (None::<Header>, 0);
+        for record in records(head, delimiter).flatten().take(40) {
+            width = width.max(record.len());
+            let cells: Vec<_> = record.iter().map(String::from_utf8_lossy).collect();
+            let read = Header::read(cells.iter().map(AsRef::as_ref));
+            if let Some(read) = read
+                && header
+                    .as_ref()
+                    .is_none_or(|held| read.found() > held.found())
+            {
+                header = Some(read);
+            }
+        }
+        let found = (header.as_ref().map_or(0, Header::found), width);
+        if found > most {
+            (most, best) = (found, (delimiter, header));
+        }
+    }
+    best
+}
+
+pub(super) fn first_cells(head: &[u8], delimiter: u8) -> Vec<String> {
+    let first = records(head, delimiter).flatten().next();
+    let cells = first.into_iter().flat_map(|record| {
+        let cells = record
+            .iter()
+            .map(|cell| clean_line(&String::from_utf8_lossy(cell)).0);
+        cells.collect::<Vec<_>>()
+    });
+    cells.collect()
+}
+
+fn records<R: Read>(text: R, delimiter: u8) -> csv::ByteRecordsIntoIter<R> {
+    csv::ReaderBuilder::new()
+        .has_headers(false)
+        .flexible(true)
+        .delimiter(delimiter)
+        .from_reader(text)
+        .into_byte_records()
+}
+
+/// Every row that has a time and two numbers; the others go to the report once the first good row
+/// was seen (before it they are titles and the header).
+pub(super) fn rows(
+    text: impl Read,
+    delimiter: u8,
+    columns: LoggerColumns,
+    report: &mut LoggerReport,
+) -> Result<Vec<Raw>, LoggerError> {
+    let mut rows = Vec::new();
+    for record in records(text, delimiter) {
+        let record = record.map_err(|error| LoggerError::Io(io::Error::other(error)))?;
+        let position = record.position();
+        let line = position.map_or(0, csv::Position::line);
+        if position.is_some_and(|position| position.byte() >= LONGEST) {
+            return Err(LoggerError::TooLong);
+        }
+        if record.iter().all(<[u8]>::is_empty) {
+            continue;
+        }
+        match raw(&record, line, columns, delimiter) {
+            Ok(row) => rows.push(row),
+            Err(_) if rows.is_empty() => {}
+            Err(why) => report.refuse(line, why),
+        }
+    }
+    Ok(rows)
+}
+
+fn raw(
+    record: &csv::ByteRecord,
+    line: u64,
+    columns: LoggerColumns,
+    delimiter: u8,
+) -> Result<Raw, String> {
+    let cell = |column: usize| {
+        let bytes = record.get(column).unwrap_or_default();
+        clean_line(&String::from_utf8_lossy(bytes)).0
+    };
+    let mut when = cell(columns.when);
+    if let Some(time) = columns.time {
+        when = format!("{when} {}", cell(time));
+    }
+    let said = |text: &str, what: &str| {
+        if text.is_empty() {
+            format!("no {what}")
+        } else {
+            format!(
+                "\"{}\" is no {what}",
+                text.chars().take(40).collect::<String>()
+            )
+        }
+    };
+    let (degrees, percent) = (cell(columns.temperature), cell(columns.humidity));
+    Ok(Raw {
+        line,
+        when: read_when(&when).ok_or_else(|| said(when.trim(), "time"))?,
+        degrees: number(&degrees, delimiter).ok_or_else(|| said(&degrees, "temperature"))?,
+        scale: scale(degrees.trim_start_matches(|c: char| !c.is_alphabetic())),
+        percent: number(&percent, delimiter).ok_or_else(|| said(&percent, "humidity"))?,
+    })
+}
+
+/// The number at the start of a cell; a decimal comma where semicolons or tabs part the cells.
+fn number(cell: &str, delimiter: u8) -> Option<f64> {
+    let text = cell.trim().replace('\u{2212}', "-");
+    let end = text
+        .find(|c: char| !(c.is_ascii_digit() || matches!(c, '.' | ',' | '-' | '+')))
+        .unwrap_or(text.len());
+    let digits = text.get(..end)?;
+    let digits = if delimiter == b',' {
+        digits.to_owned()
+    } else {
+        digits.replace(',', ".")
+    };
+    digits.parse::<f64>().ok().filter(|value| value.is_finite())
+}
+
+fn temperature(degrees: f64, scale: TemperatureStyle) -> Temperature {
+    match scale {
+        TemperatureStyle::Fahrenheit => Temperature::from_f(degrees),
+        TemperatureStyle::Celsius => Temperature::from_c(degrees),
+    }
+}
+
+pub(super) fn settle_scale(
+    rows: &[Raw],
+    answered: Option<TemperatureStyle>,
+    stated: Option<TemperatureStyle>,
+) -> Result<TemperatureStyle, LoggerQuestion> {
+    if let Some(answered) = answered {
+        return Ok(answered);
+    }
+    let bare = || rows.iter().filter(|row| row.scale.is_none());
+    let Some(stated) = stated else {
+        if bare().next().is_none() {
+            return Ok(TemperatureStyle::default());
+        }
+        let ends =
+            |(least, most): (f64, f64), row: &Raw| (least.min(row.degrees), most.max(row.degrees));
+        let (least, most) = bare().fold((f64::INFINITY, f64::NEG_INFINITY), ends);
+        return Err(LoggerQuestion::Scale { least, most });
+    };
+    let unlikely = |row: &&Raw| !likely_shop_air(temperature(row.degrees, stated));
+    let (odd, all) = (bare().filter(unlikely).count(), bare().count());
+    match bare().find(unlikely) {
+        Some(first) if odd * 2 > all => Err(LoggerQuestion::ScaleDoubtful {
+            shown: both_scales(temperature(first.degrees, stated)),
+        }),
+        _ => Ok(stated),
+    }
+}
+
+pub(super) fn settle_order(
+    rows: &[Raw],
+    answered: Option<DateOrder>,
+) -> Result<DateOrder, LoggerQuestion> {
+    if let Some(answered) = answered {
+        return Ok(answered);
+    }
+    let mut undecided = None;
+    for row in rows {
+        if let When::Slashed {
+            first,
+            second,
+            year,
+            ..
+        } = row.when
+        {
+            if first > 12 {
+                return Ok(DateOrder::DayFirst);
+            }
+            if second > 12 {
+                return Ok(DateOrder::MonthFirst);
+            }
+            if first != second && undecided.is_none() {
+                undecided = Some(format!("{first}/{second}/{year}"));
+            }
+        }
+    }
+    match undecided {
+        Some(sample) => Err(LoggerQuestion::Order { sample }),
+        None => Ok(DateOrder::MonthFirst),
+    }
+}
+
+pub(super) fn reading(
+    row: &Raw,
+    scale: TemperatureStyle,
+    order: DateOrder,
+    placing: &mut Placing,
+    now: DateTime<Utc>,
+    zone: Tz,
+) -> Result<AirReading, String> {
+    let at = placing
+        .place(row.when, order)
+        .ok_or("there is no such day")?;
+    let air = ShopAir {
+        temperature: temperature(row.degrees, row.scale.unwrap_or(scale)),
+        humidity: Humidity::from_percent(row.percent)
+            .ok_or_else(|| format!("a humidity of {} % cannot be", row.percent))?,
+    };
+    AirReading::checked(at, air, now, zone).map_err(|error| error.to_string())
+}
