@@ -6,6 +6,7 @@ use super::kit::key::Key;
 use super::kit::pager::Pager;
 use super::kit::theme::Theme;
 use super::screen::{Ctx, Place, Screen, Wish};
+use super::screens::air::Air;
 use super::screens::bench::Bench;
 use super::screens::job_book::JobBook;
 use super::screens::journal::Journal;
@@ -79,6 +80,8 @@ pub struct App {
     pub recipes: Recipes,
     /// The journal.
     pub journal_screen: Journal,
+    /// The shop's air.
+    pub air: Air,
     /// What lies over the screen, the topmost last.
     pub layers: Vec<Layer>,
     /// What was said last.
@@ -110,6 +113,7 @@ impl App {
             job_book: JobBook::default(),
             recipes: Recipes::default(),
             journal_screen: Journal::default(),
+            air: Air::default(),
             layers: Vec::new(),
             said: Said::default(),
             due: Vec::new(),
@@ -155,6 +159,7 @@ impl App {
             Place::JobBook => look(&mut self.job_book, &ctx),
             Place::Recipes => look(&mut self.recipes, &ctx),
             Place::Journal => look(&mut self.journal_screen, &ctx),
+            Place::Air => look(&mut self.air, &ctx),
         }
     }
 
@@ -166,13 +171,14 @@ impl App {
             clock: &self.clock,
             theme: &self.theme,
         };
-        let screens: [&mut dyn Screen; 6] = [
+        let screens: [&mut dyn Screen; 7] = [
             &mut self.bench,
             &mut self.rack,
             &mut self.shelf,
             &mut self.job_book,
             &mut self.recipes,
             &mut self.journal_screen,
+            &mut self.air,
         ];
         for screen in screens {
             screen.settle(&ctx);
@@ -306,9 +312,13 @@ impl App {
                 self.open_form(FormKind::Settings);
                 Vec::new()
             }
-            Key::Char(digit @ '1'..='6') => {
-                let at = usize::from(u8::try_from(*digit).unwrap_or(b'1') - b'1');
-                self.go(Place::ALL[at.min(Place::ALL.len() - 1)]);
+            Key::Char('r') => {
+                self.open_form(FormKind::Air(Which::New));
+                Vec::new()
+            }
+            Key::Char(digit) => {
+                let place = Place::ALL.into_iter().find(|place| place.digit() == *digit);
+                self.go(place?);
                 Vec::new()
             }
             _ => return None,
@@ -379,6 +389,7 @@ impl App {
             Place::JobBook => look(&self.job_book, &ctx),
             Place::Recipes => look(&self.recipes, &ctx),
             Place::Journal => look(&self.journal_screen, &ctx),
+            Place::Air => look(&self.air, &ctx),
         }
     }
 }

@@ -114,9 +114,9 @@ fn heading(app: &App, buf: &mut Buffer, area: Rect) {
         );
     } else {
         let mut col = 0;
-        for (at, place) in Place::ALL.into_iter().enumerate() {
+        for place in Place::ALL {
             let here = place == app.place;
-            let name = format!("{} {}", at + 1, place.name());
+            let name = format!("{} {}", place.digit(), place.name());
             let (name, style) = if here {
                 (format!("[{name}]"), app.theme.title)
             } else {

@@ -16,6 +16,18 @@ const KEYS: Keymap<()> = Keymap(&[
         help: "The shop's settings.",
     },
     Binding {
+        keys: &["8"],
+        action: (),
+        hint: "",
+        help: "To the shop's air.",
+    },
+    Binding {
+        keys: &["r"],
+        action: (),
+        hint: "",
+        help: "Logs a reading of the shop's air.",
+    },
+    Binding {
         keys: &["u"],
         action: (),
         hint: "",

@@ -53,18 +53,34 @@ pub enum Place {
     Recipes,
     /// What was done, undo.
     Journal,
+    /// The shop's air.
+    Air,
 }
 
 impl Place {
-    /// All, in the order of their digits.
-    pub const ALL: [Self; 6] = [
+    /// All, in the order of their digits; 7 is the settings'.
+    pub const ALL: [Self; 7] = [
         Self::Bench,
         Self::Rack,
         Self::Shelf,
         Self::JobBook,
         Self::Recipes,
         Self::Journal,
+        Self::Air,
     ];
+
+    /// The digit that leads there.
+    pub fn digit(self) -> char {
+        match self {
+            Self::Bench => '1',
+            Self::Rack => '2',
+            Self::Shelf => '3',
+            Self::JobBook => '4',
+            Self::Recipes => '5',
+            Self::Journal => '6',
+            Self::Air => '8',
+        }
+    }
 
     /// The name on screen.
     pub fn name(self) -> &'static str {
@@ -75,6 +91,7 @@ impl Place {
             Self::JobBook => "Job book",
             Self::Recipes => "Recipes",
             Self::Journal => "Journal",
+            Self::Air => "Shop air",
         }
     }
 }

@@ -7,10 +7,11 @@ use super::super::screen::{Ctx, Screen, Wish};
 use super::air_plot::{self, Figure, LEGEND};
 use super::list::{self, Cell, Entry, Line, Tone, beside, count, plain};
 use super::picked::{self, Picked, Step, list_keys};
-use crate::coating::{AirBasis, AirReading, ShopAir, dew_point};
+use crate::coating::psychro::dew_point;
+use crate::coating::{AirBasis, AirReading, ShopAir};
 use crate::desk::{Action, Which};
 use crate::units::moment::{show_moment, show_span};
-use crate::units::{Temperature, TemperatureStyle};
+use crate::units::TemperatureStyle;
 use chrono::{DateTime, Duration, Utc};
 use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
@@ -87,16 +88,21 @@ fn air_words(air: ShopAir, style: TemperatureStyle) -> String {
     format!("{}, {}", air.temperature.show(style), air.humidity.show())
 }
 
+/// `; dew point 46 F`; nothing where the air is so dry that there is none.
+fn dew_words(air: ShopAir, style: TemperatureStyle) -> String {
+    dew_point(air.temperature, air.humidity)
+        .map_or_else(String::new, |dew| format!("; dew point {}", dew.show(style)))
+}
+
 /// What the air is now and how it is known.
 fn now_lines(ctx: &Ctx<'_>) -> Vec<Line> {
     let style = ctx.shop.settings.temperature;
-    let (air, basis) = ctx.shop.clock().air_at(ctx.now);
+    let (air, basis) = ctx.clock.air_at(ctx.now);
     let Some(air) = air else {
-        return list::wrapped(&[plain(EMPTY)], usize::MAX);
+        return vec![plain(EMPTY)];
     };
-    let dew = dew_point(air.temperature, air.humidity);
-    let dew = Temperature::from_c(dew).show(style);
-    let words = format!("Now {}; dew point {dew}", air_words(air, style));
+    let dew = dew_words(air, style);
+    let words = format!("Now {}{dew}", air_words(air, style));
     let moment = |at| show_moment(at, ctx.now, ctx.zone());
     let (tone, how) = match basis {
         AirBasis::Read { at } => (
@@ -119,15 +125,11 @@ fn now_lines(ctx: &Ctx<'_>) -> Vec<Line> {
 
 fn row(reading: &AirReading, ctx: &Ctx<'_>) -> Entry {
     let style = ctx.shop.settings.temperature;
-    let dew = dew_point(reading.air.temperature, reading.air.humidity);
     let cells = [
         Cell::left(show_moment(reading.at, ctx.now, ctx.zone()), 18),
         Cell::right(reading.air.temperature.show(style), 9),
         Cell::right(reading.air.humidity.show(), 7),
-        Cell::left(
-            format!("dew point {}", Temperature::from_c(dew).show(style)),
-            20,
-        ),
+        Cell::left(dew_words(reading.air, style), 20),
     ];
     Entry::row(beside(&cells).into_iter().map(plain).collect())
 }

@@ -148,12 +148,11 @@ const SPARSE: usize = 4;
 /// Draws one figure of the last `days` days, today to its end: close dots where a reading holds,
 /// sparse ones where it is the usual air or a forecast.
 pub(super) fn draw(buf: &mut Buffer, area: Rect, figure: Figure, days: u64, ctx: &Ctx<'_>) {
-    let clock = ctx.shop.clock();
     let span = span(days, ctx);
-    let probe = samples(&clock, &span, 200);
+    let probe = samples(ctx.clock, &span, 200);
     let y = figure.axis(&probe);
     let wide = columns(area, &y);
-    let samples = samples(&clock, &span, wide * dots(ctx.theme).0);
+    let samples = samples(ctx.clock, &span, wide * dots(ctx.theme).0);
     let x = Axis {
         from: 0.0,
         to: hours(span.from, span.to),

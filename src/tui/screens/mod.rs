@@ -1,6 +1,8 @@
 //! One file a screen. Each holds its state, its key table and its view; the app around them holds
 //! the shop as last read.
 
+pub mod air;
+mod air_plot;
 pub mod bench;
 mod bench_keys;
 mod bench_list;
@@ -13,6 +15,7 @@ mod list;
 mod picked;
 pub mod rack;
 mod rack_countdown;
+mod rack_detail;
 mod rack_rows;
 pub mod recipes;
 mod recipes_words;
