@@ -14,7 +14,7 @@ use super::screens::rack::Rack;
 use super::screens::recipes::Recipes;
 use super::screens::shelf::Shelf;
 use super::screens::ticket::TicketScreen;
-use crate::coating::ShopAirClock;
+use crate::coating::{LoggerAnswers, ShopAirClock};
 use crate::desk::{Action, JournalLine, Shop, Which};
 use crate::shop::{PieceId, Shows, Ticket, waiting};
 use chrono::{DateTime, Utc};
@@ -24,6 +24,8 @@ use chrono::{DateTime, Utc};
 pub enum Effect {
     /// Do this action and tell the app how it ended.
     Act(Box<Action>),
+    /// Read this logger's file with these answers, and tell the app what came of it.
+    ReadLogger(String, LoggerAnswers),
     /// Ring the bell.
     Ring,
     /// Draw everything anew.

@@ -1,12 +1,13 @@
 //! Forms, tickets and answers over the screen: opened, left, and how an action ended.
 
 use super::app::{App, Effect, Layer, Said};
-use super::forms::{FormKind, OpenForm};
+use super::forms::{FormKind, LoggerRefused, OpenForm};
 use super::kit::form::FormAction;
 use super::kit::key::Key;
 use super::kit::pager::Pager;
 use super::screens::ticket::TicketScreen;
-use crate::desk::{DeskError, Done, Made, Which};
+use crate::coating::LoggerReport;
+use crate::desk::{Action, AirImport, DeskError, Done, Made, Which};
 use crate::shop::PieceId;
 
 impl App {
@@ -65,6 +66,9 @@ impl App {
         match open.key(key, &self.shop, self.now) {
             FormAction::None | FormAction::Changed => Vec::new(),
             FormAction::Submit => {
+                if let Some((file, answers)) = open.logger_file() {
+                    return vec![Effect::ReadLogger(file, answers)];
+                }
                 if let Some(action) = open.submit(&self.shop, self.now) {
                     self.submitted = true;
                     return vec![Effect::Act(Box::new(action))];
@@ -77,6 +81,25 @@ impl App {
                 self.leave_form();
                 Vec::new()
             }
+        }
+    }
+
+    /// What came of reading a logger's file: readings for the desk to take, or what to ask.
+    pub fn logger_read(&mut self, file: &str, read: Result<LoggerReport, LoggerRefused>) -> Vec<Effect> {
+        match (read, self.layers.last_mut()) {
+            (Ok(report), _) => {
+                self.submitted = true;
+                let file = file.rsplit(['/', '\\']).next().unwrap_or(file).to_owned();
+                vec![Effect::Act(Box::new(Action::ImportAir(AirImport {
+                    file,
+                    report,
+                })))]
+            }
+            (Err(refused), Some(Layer::Form(open))) => {
+                open.logger_refused(&refused);
+                Vec::new()
+            }
+            (Err(_), _) => Vec::new(),
         }
     }
 

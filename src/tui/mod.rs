@@ -10,6 +10,7 @@ pub mod forms;
 mod global_keys;
 pub mod kit;
 pub mod run;
+mod run_logger;
 pub mod screen;
 pub mod screens;
 

@@ -6,11 +6,13 @@ use super::app_view;
 use super::kit::events::{Input, Inputs};
 use super::kit::terminal::Screen;
 use super::kit::theme::{Look, Theme};
+use super::run_logger;
 use crate::coating::id::Mint;
 use crate::desk::{Books, BooksError, Desk, Scope, Shop};
 use crate::shop::LookChoice;
 use chrono::{DateTime, Timelike, Utc};
 use chrono_tz::Tz;
+use std::collections::VecDeque;
 use std::io;
 use std::time::Duration;
 use thiserror::Error;
@@ -103,7 +105,8 @@ pub fn run(outside: &mut Outside<'_>) -> Result<(), RunError> {
                 effects.push(Effect::Quit);
             }
         }
-        for effect in effects {
+        let mut effects: VecDeque<Effect> = effects.into();
+        while let Some(effect) = effects.pop_front() {
             match effect {
                 Effect::Act(action) => {
                     let mut desk = Desk {
@@ -118,6 +121,11 @@ pub fn run(outside: &mut Outside<'_>) -> Result<(), RunError> {
                         app.theme = outside.theme(&app.shop);
                     }
                     app.ended(result);
+                }
+                Effect::ReadLogger(file, answers) => {
+                    let zone = app.shop.settings.zone;
+                    let read = run_logger::read(&file, &answers, now, zone);
+                    effects.extend(app.logger_read(&file, read));
                 }
                 Effect::Ring => Screen::ring(),
                 Effect::Redraw => screen.redraw_all()?,

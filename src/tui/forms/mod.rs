@@ -4,10 +4,13 @@
 //! and the reading into an action of the desk. May not live here: how a form looks and moves (the
 //! toolkit's), what the words mean (the desk's `typed`), or anything that writes.
 
+mod air;
+mod air_import;
 mod client;
 mod context;
 mod correct_pass;
 mod faces;
+mod forecast;
 mod hidden;
 mod job;
 mod open;
@@ -22,12 +25,13 @@ mod touch;
 mod wipe;
 mod wipe_off;
 
-pub use open::OpenForm;
+pub use open::{LoggerRefused, OpenForm};
 
 use crate::coating::ProductId;
 use crate::desk::Which;
 use crate::shape::FaceKey;
 use crate::shop::{ClientId, CoatKind, JobId, PassId, PieceId, RecipeId};
+use chrono::{DateTime, Utc};
 
 /// Which form, and on what.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -85,4 +89,10 @@ pub enum FormKind {
     },
     /// How much a pass used, corrected.
     CorrectPass(PassId),
+    /// A reading of the shop's air.
+    Air(Which<DateTime<Utc>>),
+    /// A data logger's file.
+    AirImport,
+    /// The air to come.
+    Forecast,
 }

@@ -3,15 +3,25 @@
 use super::FormKind;
 use super::context::Context;
 use super::{
-    client, correct_pass, hidden, job, pass, piece, product, recipe, sand_back, scuff, settings,
+    air, air_import, client, correct_pass, forecast, hidden, job, pass, piece, product, recipe, sand_back, scuff, settings,
     touch, wipe, wipe_off,
 };
+use crate::coating::{LoggerAnswers, LoggerQuestion};
 use crate::desk::typed::{FieldError, field_of};
 use crate::desk::{Action, DeskError, Shop};
 use crate::tui::kit::Key;
 use crate::tui::kit::form::{Form, FormAction};
 use chrono::{DateTime, Utc};
 use chrono_tz::Tz;
+
+/// Why a logger's file was not brought in.
+#[derive(Debug, Clone, PartialEq)]
+pub enum LoggerRefused {
+    /// Something must be answered first.
+    Asks(LoggerQuestion),
+    /// It cannot be read.
+    Unread(String),
+}
 
 /// A form that is open.
 ///
@@ -62,6 +72,9 @@ impl OpenForm {
             FormKind::SandBack { piece, faces } => sand_back::form(*piece, faces, &ctx),
             FormKind::Hidden { piece } => hidden::form(*piece, &ctx),
             FormKind::CorrectPass(pass) => correct_pass::form(*pass, &ctx),
+            FormKind::Air(which) => air::form(*which, &ctx),
+            FormKind::AirImport => air_import::form(),
+            FormKind::Forecast => forecast::form(),
         };
         let (at, family) = (form.focused(), form.value("family"));
         let mut open = Self {
@@ -156,6 +169,30 @@ impl OpenForm {
         }
     }
 
+    /// The logger's file meant and the answers about it, where this is that form and it is whole.
+    pub fn logger_file(&self) -> Option<(String, LoggerAnswers)> {
+        match self.kind {
+            FormKind::AirImport => air_import::read(&self.form).ok(),
+            _ => None,
+        }
+    }
+
+    /// Puts what a logger's file asks, or why it cannot be read, at the field that answers it.
+    pub fn logger_refused(&mut self, refused: &LoggerRefused) {
+        let (field, message) = match refused {
+            LoggerRefused::Asks(question) => (air_import::field_of(question), question.words()),
+            LoggerRefused::Unread(why) => ("file", why.clone()),
+        };
+        self.form.set_error(field, Some(message.clone()));
+        self.told.push(Told {
+            field,
+            value: self.form.value(field),
+            message,
+        });
+        self.form.focus(field);
+        self.at = self.form.focused();
+    }
+
     /// Puts the desk's refusal at the field it belongs to, or into [`OpenForm::trouble`].
     pub fn refused(&mut self, error: &DeskError, now: DateTime<Utc>, zone: Tz) {
         self.trouble.clear();
@@ -205,6 +242,10 @@ impl OpenForm {
             FormKind::SandBack { piece, .. } => sand_back::read(form, *piece, ctx),
             FormKind::Hidden { piece } => hidden::read(form, *piece),
             FormKind::CorrectPass(pass) => correct_pass::read(form, *pass, ctx),
+            FormKind::Air(which) => air::read(form, *which, ctx),
+            FormKind::Forecast => forecast::read(form, ctx),
+            // The file is read outside; what is wrong with the form itself is told here.
+            FormKind::AirImport => Err(air_import::read(form).err().unwrap_or_default()),
         }
     }
 
@@ -222,7 +263,9 @@ impl OpenForm {
             FormKind::Scuff { pieces } => scuff::echo(form, pieces, ctx),
             FormKind::Touch { pieces } => touch::echo(form, pieces, ctx),
             FormKind::SandBack { piece, .. } => sand_back::echo(form, *piece, ctx),
-            FormKind::Settings | FormKind::Hidden { .. } => Vec::new(),
+            FormKind::Settings | FormKind::Hidden { .. } | FormKind::AirImport => Vec::new(),
+            FormKind::Air(_) => air::echo(form, ctx),
+            FormKind::Forecast => forecast::echo(form, ctx),
             FormKind::CorrectPass(pass) => correct_pass::echo(form, *pass, ctx),
         }
     }

@@ -25,6 +25,7 @@ enum Act {
     Remove,
     Import,
     Forecast,
+    Clear,
     Longer,
     Shorter,
     Usual,
@@ -35,7 +36,8 @@ const KEYS: Keymap<Act> = list_keys![Act:
     Binding { keys: &["enter", "e"], action: Act::Correct, hint: "correct", help: "Corrects the reading picked." },
     Binding { keys: &["x"], action: Act::Remove, hint: "remove", help: "Takes the reading picked out of the log." },
     Binding { keys: &["i"], action: Act::Import, hint: "import", help: "Reads a data logger's CSV file into the log." },
-    Binding { keys: &["o"], action: Act::Forecast, hint: "forecast", help: "Types the air to come, or clears it; without one the usual air of the hour counts." },
+    Binding { keys: &["o"], action: Act::Forecast, hint: "forecast", help: "Types the air to come; without it the usual air of the hour counts." },
+    Binding { keys: &["c"], action: Act::Clear, hint: "clear forecast", help: "Takes the forecast away." },
     Binding { keys: &["right"], action: Act::Longer, hint: "more days", help: "Shows more days." },
     Binding { keys: &["left"], action: Act::Shorter, hint: "fewer", help: "Shows fewer days." },
     Binding { keys: &["v"], action: Act::Usual, hint: "usual day", help: "Shows the usual air by hour of the day, learned from the log." },
@@ -120,7 +122,31 @@ fn now_lines(ctx: &Ctx<'_>) -> Vec<Line> {
         AirBasis::Forecast => (Tone::Warn, "by the forecast typed in".to_owned()),
         AirBasis::Assumed => (Tone::Warn, "assumed; no reading yet".to_owned()),
     };
-    vec![plain(words), (tone, how)]
+    let mut lines = vec![plain(words), (tone, how)];
+    lines.extend(forecast_line(ctx));
+    lines
+}
+
+/// The forecast still to come: `Forecast: 58 F, 60 % until Thu 7:00 am`.
+fn forecast_line(ctx: &Ctx<'_>) -> Option<Line> {
+    let style = ctx.shop.settings.temperature;
+    let moment = |at| show_moment(at, ctx.now, ctx.zone());
+    let steps: Vec<String> = ctx
+        .shop
+        .forecast
+        .steps()
+        .iter()
+        .filter(|step| step.until > ctx.now)
+        .map(|step| {
+            let from = if step.from > ctx.now {
+                format!("from {} ", moment(step.from))
+            } else {
+                String::new()
+            };
+            format!("{} {from}until {}", air_words(step.air, style), moment(step.until))
+        })
+        .collect();
+    (!steps.is_empty()).then(|| plain(format!("Forecast: {}", steps.join("; "))))
 }
 
 fn row(reading: &AirReading, ctx: &Ctx<'_>) -> Entry {
@@ -176,12 +202,13 @@ impl Screen for Air {
             }
             Act::Remove => {
                 return match picked {
-                    Some(at) => vec![Wish::Act(Action::RemoveAir { at })],
+                    Some(at) => vec![Wish::Act(Action::RemoveAir(at))],
                     None => vec![Wish::Tell(vec![EMPTY.to_owned()])],
                 };
             }
             Act::Import => return vec![Wish::Form(FormKind::AirImport)],
             Act::Forecast => return vec![Wish::Form(FormKind::Forecast)],
+            Act::Clear => return vec![Wish::Act(Action::ClearForecast)],
             Act::Longer => self.days = (self.days + 1).min(DAYS.len() - 1),
             Act::Shorter => self.days = self.days.saturating_sub(1),
             Act::Usual => {
@@ -224,6 +251,7 @@ impl Screen for Air {
         let any = !self.readings(ctx).is_empty();
         KEYS.hint_line(width, |act| match act {
             Act::Correct | Act::Remove => any,
+            Act::Clear => !ctx.shop.forecast.steps().is_empty(),
             Act::Longer => self.days + 1 < DAYS.len(),
             Act::Shorter => self.days > 0,
             Act::Usual => !ctx.shop.air.is_empty(),

@@ -112,7 +112,7 @@ impl Screen for Rack {
         let width = usize::from(area.width);
         let detail = match self.picked(&rows) {
             Some(line) if self.countdown == Countdown::Off => {
-                list::wrapped(&rack_detail::lines(line, width, ctx), width)
+                list::wrapped(&rack_detail::lines(line, false, width, ctx), width)
             }
             _ => Vec::new(),
         };

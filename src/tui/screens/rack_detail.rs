@@ -9,9 +9,6 @@ use crate::shop::{Film, Milestone, RackLine};
 use crate::units::moment::show_moment;
 use chrono::{DateTime, Utc};
 
-/// Rows it may take below the list.
-pub(super) const ROWS: usize = 10;
-
 fn at(moment: DateTime<Utc>, ctx: &Ctx<'_>) -> String {
     let words = show_moment(moment, ctx.now, ctx.zone());
     if moment <= ctx.now {
@@ -22,7 +19,7 @@ fn at(moment: DateTime<Utc>, ctx: &Ctx<'_>) -> String {
 }
 
 /// The stages as a small table: stage, likely, safe.
-fn stages(film: &Film, width: usize, ctx: &Ctx<'_>) -> Vec<Line> {
+fn stages(film: &Film, all: bool, width: usize, ctx: &Ctx<'_>) -> Vec<Line> {
     let column = |text: &str, likely: &str, safe: &str| {
         let cells = [
             Cell::left(text, 15),
@@ -41,15 +38,17 @@ fn stages(film: &Film, width: usize, ctx: &Ctx<'_>) -> Vec<Line> {
     };
     let head = column("stage", "likely, worth a test", "safe, the program holds to it");
     let mut lines: Vec<Line> = head.into_iter().map(|line| (Tone::Dim, line)).collect();
-    for milestone in &film.milestones {
+    let reached = film.milestones.iter().filter(|one| one.times.safe <= ctx.now);
+    let skip = if all { 0 } else { reached.count().saturating_sub(1) };
+    for milestone in film.milestones.iter().skip(skip) {
         lines.extend(line(milestone).into_iter().map(plain));
     }
     lines
 }
 
-/// What stands below the list for the row picked; without the stages that are past where there is
-/// little room.
-pub(super) fn lines(line: &RackLine, width: usize, ctx: &Ctx<'_>) -> Vec<Line> {
+/// What stands below the list for the row picked: of the stages that are past only the last,
+/// unless `all` are asked for.
+pub(super) fn lines(line: &RackLine, all: bool, width: usize, ctx: &Ctx<'_>) -> Vec<Line> {
     let piece = called(ctx, line.row.piece);
     let Some(film) = &line.film else {
         return vec![(
@@ -70,7 +69,7 @@ pub(super) fn lines(line: &RackLine, width: usize, ctx: &Ctx<'_>) -> Vec<Line> {
             film.stage_words()
         ),
     )];
-    out.extend(stages(film, width, ctx));
+    out.extend(stages(film, all, width, ctx));
     let window = film.window_words(ctx.now, ctx.zone());
     out.push(plain(format!("{}; {window}", film.hours_words())));
     let style = ctx.shop.settings.temperature;
@@ -92,7 +91,7 @@ pub(super) fn lines(line: &RackLine, width: usize, ctx: &Ctx<'_>) -> Vec<Line> {
 
 /// The same as a page to read.
 pub(super) fn page(line: &RackLine, width: usize, ctx: &Ctx<'_>) -> Vec<String> {
-    lines(line, width, ctx)
+    lines(line, true, width, ctx)
         .into_iter()
         .flat_map(|(_, line)| text::wrap(&line, width))
         .collect()

@@ -144,8 +144,10 @@ fn narrow(line: &RackLine, width: usize, ctx: &Ctx<'_>) -> Vec<Line> {
         let way = if at <= ctx.now { past } else { to_come };
         format!("{way} {}", show_moment(at, ctx.now, ctx.zone()))
     };
+    // What is long past is told below the list, for the row picked.
     times.extend(
         row.tack_free
+            .filter(|at| *at > ctx.now)
             .map(|at| future(at, "tack-free since", "tack-free")),
     );
     let likely = line
@@ -157,8 +159,10 @@ fn narrow(line: &RackLine, width: usize, ctx: &Ctx<'_>) -> Vec<Line> {
         (Some(_), Some(milestone)) if at > ctx.now => milestone.words(ctx.now, ctx.zone()),
         (Some(_), _) => future(at, "dry to recoat since", "dry to recoat"),
     }));
+    let wet = row.recoat.is_some_and(|at| at > ctx.now);
     times.extend(
         row.shuts
+            .filter(|_| !wet)
             .map(|at| future(at, "window shut", "window shuts")),
     );
     if row.state == RackState::Curing {
