@@ -85,7 +85,11 @@ impl App {
     }
 
     /// What came of reading a logger's file: readings for the desk to take, or what to ask.
-    pub fn logger_read(&mut self, file: &str, read: Result<LoggerReport, LoggerRefused>) -> Vec<Effect> {
+    pub fn logger_read(
+        &mut self,
+        file: &str,
+        read: Result<LoggerReport, LoggerRefused>,
+    ) -> Vec<Effect> {
         match (read, self.layers.last_mut()) {
             (Ok(report), _) => {
                 self.submitted = true;

@@ -26,7 +26,9 @@ pub(super) fn read(
         })
     })?;
     if opened.metadata().is_ok_and(|about| !about.is_file()) {
-        return Err(unread(format!("{file} is no file; name the CSV file in it.")));
+        return Err(unread(format!(
+            "{file} is no file; name the CSV file in it."
+        )));
     }
     match read_logger(opened, answers, now, zone) {
         Ok(LoggerRead::Read(report)) => Ok(report),
@@ -37,7 +39,10 @@ pub(super) fn read(
 
 fn path(file: &str) -> PathBuf {
     let home = || directories::UserDirs::new().map(|dirs| dirs.home_dir().to_owned());
-    match file.strip_prefix("~/").and_then(|rest| Some(home()?.join(rest))) {
+    match file
+        .strip_prefix("~/")
+        .and_then(|rest| Some(home()?.join(rest)))
+    {
         Some(path) => path,
         None => PathBuf::from(file),
     }

@@ -2,13 +2,12 @@
 //! read, and enter.
 
 use super::context::Context;
-use crate::desk::typed::{
-    FieldError, echo_when, read_air_time, read_shop_air, write_shop_air,
-};
-use crate::desk::{Action, Which};
 use crate::coating::{AirReading, ShopAir};
+use crate::desk::typed::{FieldError, read_air_time, read_shop_air, write_shop_air};
+use crate::desk::{Action, Which};
 use crate::tui::kit::field::Field;
 use crate::tui::kit::form::Form;
+use crate::units::moment::show_moment;
 use chrono::{DateTime, SecondsFormat, Utc};
 
 fn stored(at: DateTime<Utc>, ctx: &Context<'_>) -> Option<AirReading> {
@@ -54,7 +53,9 @@ struct Line {
 /// The longest beginning that reads as air is the air; the rest is the time.
 fn split(text: &str, ctx: &Context<'_>) -> Result<Line, FieldError> {
     let mut words: Vec<&str> = text.split_whitespace().collect();
-    let sure = words.pop_if(|last| last.eq_ignore_ascii_case("sure")).is_some();
+    let sure = words
+        .pop_if(|last| last.eq_ignore_ascii_case("sure"))
+        .is_some();
     for n in (1..=words.len()).rev() {
         if let Ok(air) = read_shop_air(&words[..n].join(" "), ctx.settings()) {
             return Ok(Line {
@@ -77,8 +78,7 @@ pub(super) fn read(
     ctx: &Context<'_>,
 ) -> Result<Action, Vec<FieldError>> {
     let line = split(form.text("air"), ctx).map_err(|error| vec![error.at("air")])?;
-    let at = read_air_time(&line.when, ctx.now, ctx.zone)
-        .map_err(|error| vec![error.at("air")])?;
+    let at = read_air_time(&line.when, ctx.now, ctx.zone).map_err(|error| vec![error.at("air")])?;
     let (air, sure) = (line.air, line.sure);
     Ok(match which {
         Which::New => Action::LogAir { at, air, sure },
@@ -94,7 +94,10 @@ pub(super) fn read(
 pub(super) fn echo(form: &Form, ctx: &Context<'_>) -> Vec<(&'static str, Option<String>)> {
     let words = split(form.text("air"), ctx).ok().map(|line| {
         let now = if line.when.is_empty() { "now, " } else { "" };
-        let when = echo_when(&line.when, ctx.now, ctx.zone).unwrap_or_default();
+        let when = read_air_time(&line.when, ctx.now, ctx.zone).map_or_else(
+            |_| "that time does not read".to_owned(),
+            |at| show_moment(at, ctx.now, ctx.zone),
+        );
         let air = crate::desk::show_air(line.air, ctx.settings());
         format!("{air}; {now}{when}")
     });

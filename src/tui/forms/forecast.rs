@@ -47,7 +47,10 @@ pub(super) fn echo(form: &Form, ctx: &Context<'_>) -> Vec<(&'static str, Option<
         Some(show_moment(at, ctx.now, ctx.zone))
     };
     vec![
-        ("air", air.map(|air| crate::desk::show_air(air, ctx.settings()))),
+        (
+            "air",
+            air.map(|air| crate::desk::show_air(air, ctx.settings())),
+        ),
         ("from", when("from")),
         (
             "until",

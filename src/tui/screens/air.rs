@@ -10,8 +10,8 @@ use super::picked::{self, Picked, Step, list_keys};
 use crate::coating::psychro::dew_point;
 use crate::coating::{AirBasis, AirReading, ShopAir};
 use crate::desk::{Action, Which};
-use crate::units::moment::{show_moment, show_span};
 use crate::units::TemperatureStyle;
+use crate::units::moment::{show_moment, show_span};
 use chrono::{DateTime, Duration, Utc};
 use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
@@ -90,10 +90,10 @@ fn air_words(air: ShopAir, style: TemperatureStyle) -> String {
     format!("{}, {}", air.temperature.show(style), air.humidity.show())
 }
 
-/// `; dew point 46 F`; nothing where the air is so dry that there is none.
+/// `dew point 46 F`; nothing where the air is so dry that there is none.
 fn dew_words(air: ShopAir, style: TemperatureStyle) -> String {
     dew_point(air.temperature, air.humidity)
-        .map_or_else(String::new, |dew| format!("; dew point {}", dew.show(style)))
+        .map_or_else(String::new, |dew| format!("dew point {}", dew.show(style)))
 }
 
 /// What the air is now and how it is known.
@@ -104,7 +104,7 @@ fn now_lines(ctx: &Ctx<'_>) -> Vec<Line> {
         return vec![plain(EMPTY)];
     };
     let dew = dew_words(air, style);
-    let words = format!("Now {}{dew}", air_words(air, style));
+    let words = format!("Now {}; {dew}", air_words(air, style));
     let moment = |at| show_moment(at, ctx.now, ctx.zone());
     let (tone, how) = match basis {
         AirBasis::Read { at } => (
@@ -143,7 +143,11 @@ fn forecast_line(ctx: &Ctx<'_>) -> Option<Line> {
             } else {
                 String::new()
             };
-            format!("{} {from}until {}", air_words(step.air, style), moment(step.until))
+            format!(
+                "{} {from}until {}",
+                air_words(step.air, style),
+                moment(step.until)
+            )
         })
         .collect();
     (!steps.is_empty()).then(|| plain(format!("Forecast: {}", steps.join("; "))))

@@ -180,7 +180,7 @@ pub(super) fn draw(buf: &mut Buffer, area: Rect, figure: Figure, days: u64, ctx:
 
 /// What the dots mean, for below the plots.
 pub(super) const LEGEND: &str =
-    "Close dots: a reading holds. Sparse dots: usual air of the hour, or the forecast.";
+    "Close dots: read. Sparse dots: the usual air of the hour, or the forecast.";
 
 #[cfg(test)]
 mod tests {

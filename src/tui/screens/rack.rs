@@ -10,7 +10,9 @@ use super::rack_countdown::{self, Countdown};
 use super::rack_detail;
 use super::rack_rows::{called, entries};
 use crate::desk::{Action, FacePick};
-use crate::shop::{CoatKind, PieceId, RackLine, RackRow, RackState, TouchVerdict, Waiting, rack_lines};
+use crate::shop::{
+    CoatKind, PieceId, RackLine, RackRow, RackState, TouchVerdict, Waiting, rack_lines,
+};
 use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
 
@@ -192,7 +194,8 @@ fn news(row: &RackRow, found: TouchVerdict) -> bool {
         row.state,
         RackState::Wet | RackState::Tacky | RackState::TackFree
     );
-    row.coat.is_some() && wet
+    row.coat.is_some()
+        && wet
         && match found {
             TouchVerdict::TouchDry => row.state == RackState::Wet,
             TouchVerdict::TackFree => row.state != RackState::TackFree,

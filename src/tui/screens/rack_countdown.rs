@@ -42,9 +42,7 @@ struct Face {
 
 fn face(lines: &[RackLine], ctx: &Ctx<'_>) -> Face {
     let rows = || lines.iter().map(|line| &line.row);
-    let ready = rows()
-        .filter(|row| row.state == RackState::Ready)
-        .count();
+    let ready = rows().filter(|row| row.state == RackState::Ready).count();
     let ready = match ready {
         0 => None,
         n => Some(format!("Ready now: {}.", count(n, "piece"))),

@@ -30,16 +30,30 @@ fn stages(film: &Film, all: bool, width: usize, ctx: &Ctx<'_>) -> Vec<Line> {
     };
     let line = |milestone: &Milestone| {
         let (likely, safe) = if milestone.in_sight {
-            (at(milestone.times.likely, ctx), at(milestone.times.safe, ctx))
+            (
+                at(milestone.times.likely, ctx),
+                at(milestone.times.safe, ctx),
+            )
         } else {
             ("not in this air".to_owned(), "not in this air".to_owned())
         };
         column(milestone.stage.words(), &likely, &safe)
     };
-    let head = column("stage", "likely, worth a test", "safe, the program holds to it");
+    let head = column(
+        "stage",
+        "likely, worth a test",
+        "safe, the program holds to it",
+    );
     let mut lines: Vec<Line> = head.into_iter().map(|line| (Tone::Dim, line)).collect();
-    let reached = film.milestones.iter().filter(|one| one.times.safe <= ctx.now);
-    let skip = if all { 0 } else { reached.count().saturating_sub(1) };
+    let reached = film
+        .milestones
+        .iter()
+        .filter(|one| one.times.safe <= ctx.now);
+    let skip = if all {
+        0
+    } else {
+        reached.count().saturating_sub(1)
+    };
     for milestone in film.milestones.iter().skip(skip) {
         lines.extend(line(milestone).into_iter().map(plain));
     }
@@ -71,7 +85,7 @@ pub(super) fn lines(line: &RackLine, all: bool, width: usize, ctx: &Ctx<'_>) -> 
     )];
     out.extend(stages(film, all, width, ctx));
     let window = film.window_words(ctx.now, ctx.zone());
-    out.push(plain(format!("{}; {window}", film.hours_words())));
+    out.push(plain(format!("{} to recoat; {window}", film.hours_words())));
     let style = ctx.shop.settings.temperature;
     let slow = film.slow_words(ctx.now, ctx.zone(), style);
     let tone = if film.speed.is_slow() {
@@ -83,7 +97,10 @@ pub(super) fn lines(line: &RackLine, all: bool, width: usize, ctx: &Ctx<'_>) -> 
         out.push((tone, slow));
     }
     let mut taught = Vec::new();
-    taught.extend(film.touch_words(ctx.now, ctx.zone()).map(|words| format!("tested: {words}")));
+    taught.extend(
+        film.touch_words(ctx.now, ctx.zone())
+            .map(|words| format!("tested: {words}")),
+    );
     taught.push(film.learned.words());
     out.push((Tone::Dim, taught.join("; ")));
     out
