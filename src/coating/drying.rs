@@ -2,7 +2,8 @@
 //! clock is [`LabelHours`], which takes the label's hours as plain hours. A clock that reckons
 //! with the shop's air takes the same seat.
 
-use super::product::{LabelFigures, Product, Span};
+use super::figures::LabelFigures;
+use super::product::{Product, Span};
 use chrono::{DateTime, Utc};
 
 /// Turns label time into moments.

@@ -1,6 +1,6 @@
 //! Every action a person can take: the one language between keys, commands and the store.
 
-use crate::coating::{Family, FigureBasis, LabelFigures, ProductId, ProductKind};
+use crate::coating::{Family, LabelFigures, ProductId, ProductKind};
 use crate::shape::{Construction, FaceKey, Shape};
 use crate::shop::{
     Air, ClientId, CoatKind, Grit, JobId, PassId, PieceId, PieceKind, RecipeId, Schedule,
@@ -87,9 +87,7 @@ pub struct ProductDraft {
     pub kind: ProductKind,
     /// Family.
     pub family: Family,
-    /// Where the figures came from.
-    pub basis: FigureBasis,
-    /// Figures.
+    /// Figures, each with where it came from.
     pub label: LabelFigures,
     /// Can size.
     pub can: Volume,

@@ -12,6 +12,7 @@ mod passes;
 mod people;
 mod perform;
 mod pieces;
+mod product_sheet;
 mod recipes;
 mod snapshot;
 mod steps;
@@ -25,4 +26,7 @@ pub use action::{
 pub use books::{Books, BooksError, JournalLine, Key, Row, Scope};
 pub use error::{DeskError, Refusal};
 pub use perform::{Desk, Done, Made};
+pub use product_sheet::{
+    SheetLine, SheetPart, figure_value, product_sheet, range_words, source_words,
+};
 pub use snapshot::Shop;
