@@ -3,6 +3,8 @@
 
 #[path = "files/bad_input.rs"]
 mod bad_input;
+#[path = "files/format_1.rs"]
+mod format_1;
 #[path = "files/support.rs"]
 mod support;
 #[path = "files/tampered.rs"]
@@ -128,7 +130,6 @@ fn every_sort_of_line_goes_round() {
             books: &mut store,
             now: at,
             mint: &mut mint,
-            clock: &LabelHours,
             zone: ZONE,
         };
         desk.perform(action).unwrap();

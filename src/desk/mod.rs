@@ -5,6 +5,7 @@
 //! screen, or a reading of the clock; the store is met through [`Books`], time is passed in.
 
 mod action;
+mod air_rows;
 mod books;
 mod error;
 mod moves;
@@ -14,6 +15,7 @@ mod perform;
 mod pieces;
 mod product_sheet;
 mod recipes;
+mod shop_air;
 mod snapshot;
 mod steps;
 pub mod typed;
@@ -23,10 +25,11 @@ pub use action::{
     Action, AmountDraft, ClientDraft, FacePick, JobDraft, PassDraft, PieceDraft, ProductDraft,
     RecipeDraft, Which,
 };
+pub use air_rows::{AirSource, AirSpan, DryingRules, LoggedAir, TouchRecord, spread_of};
 pub use books::{Books, BooksError, JournalLine, Key, Row, Scope};
 pub use error::{DeskError, Refusal};
 pub use perform::{Desk, Done, Made};
 pub use product_sheet::{
-    SheetLine, SheetPart, figure_value, product_sheet, range_words, source_words,
+    SheetLine, SheetPart, figure_value, learned, product_sheet, range_words, source_words,
 };
 pub use snapshot::Shop;

@@ -1,5 +1,6 @@
 //! A product's figures in words, under the source each came from.
 
+use super::snapshot::Shop;
 use crate::coating::family_ranges::{FamilyRange, Seen, measure, usual_closing, usual_range};
 use crate::coating::{
     Family, Figure, FigureSource, LabelFigures, Learned, Product, ProductKind, Span, after_windows,
@@ -29,20 +30,19 @@ pub struct SheetPart {
 }
 
 /// All figures of a product by source: the label's, this shop's, the family's, those not given.
-pub fn product_sheet(
-    product: &Product,
-    learned: Option<&Learned>,
-    settings: &Settings,
-) -> Vec<SheetPart> {
+pub fn product_sheet(product: &Product, shop: &Shop) -> Vec<SheetPart> {
+    let settings = &shop.settings;
+    let learned = learned(product, shop);
     let part = |source| {
         let lines = match source {
-            FigureSource::ShopTests => learned.filter(|l| l.tests > 0).map_or_else(Vec::new, |l| {
-                vec![SheetLine {
+            FigureSource::ShopTests => learned
+                .iter()
+                .map(|learned| SheetLine {
                     what: "speed here",
-                    value: l.words(),
+                    value: learned.words(),
                     range: None,
-                }]
-            }),
+                })
+                .collect(),
             source => product
                 .label
                 .from(source)
@@ -50,7 +50,7 @@ pub fn product_sheet(
                 .filter(|figure| matters(product.kind, *figure))
                 .map(|figure| SheetLine {
                     what: figure.word(),
-                    value: figure_value(&product.label, figure, settings),
+                    value: with_here(product, figure, learned.as_ref(), settings),
                     range: range_words(product.family, figure, settings),
                 })
                 .collect(),
@@ -67,6 +67,39 @@ pub fn product_sheet(
     .into_iter()
     .filter(|part| !part.lines.is_empty())
     .collect()
+}
+
+/// What this shop's touch tests have shown of a product's speed, against the safe law; none
+/// without a test.
+pub fn learned(product: &Product, shop: &Shop) -> Option<Learned> {
+    let tuning = shop.tuning.get(&product.id)?;
+    (tuning.safe.tests > 0).then_some(tuning.safe)
+}
+
+/// A figure, and of a drying time what touch tests make of it here: `3 h, here 4 h 10 min`.
+fn with_here(
+    product: &Product,
+    figure: Figure,
+    learned: Option<&Learned>,
+    settings: &Settings,
+) -> String {
+    let label = &product.label;
+    let value = figure_value(label, figure, settings);
+    let span = match figure {
+        Figure::Touch => label.touch,
+        Figure::TackFree => label.tack_free,
+        Figure::Handle => label.handle,
+        Figure::LightUse => label.light_use,
+        Figure::FullCure => label.full_cure,
+        _ => return value,
+    };
+    let Some(factor) = learned.map(Learned::cautious).filter(|f| *f > 0.0) else {
+        return value;
+    };
+    // Factors lie between a sixth and four, spans below a century: no number here is large.
+    #[allow(clippy::cast_possible_truncation)]
+    let here = Span::minutes((span.as_minutes() as f64 / factor).round() as i64);
+    format!("{value}, here {}", show_span(here.as_duration()))
 }
 
 /// Whether a figure says anything of a product of this kind: a wipe leaves no film.

@@ -7,7 +7,7 @@ use crate::cli::find;
 use crate::cli::session::Session;
 use crate::coating::family_ranges::{measure, usual_closing, usual_range};
 use crate::coating::{Figure, Product, Span, after_windows, windows_words};
-use crate::desk::{Shop, product_sheet};
+use crate::desk::{Shop, learned, product_sheet};
 use crate::papers::PAPER_WIDTH;
 use crate::papers::layout::wrap;
 use crate::units::show_span;
@@ -16,7 +16,7 @@ use serde::Serialize;
 use std::collections::BTreeMap;
 
 /// Examples and fields.
-pub const MORE: &str = "Examples:\n  tackfree products\n  tackfree products \"clear wiping varnish\"\n\nWith a NAME: every figure of that product under where it came from: from the label, this shop's touch\ntests, the family range (check the can label), or not given.\n\nWith --json: products [id, name, kind, family, basis, spread_m2_per_l, wet_film_um or null,\ndry_film_um or null, solids_pct, density_g_per_ml, voc_g_per_l or null, reference_c,\nreference_humidity_pct or null (then 50 is reckoned with), touch_min, tack_free_min, windows\n[opens_min, closes_min or null, scuff], handle_min, light_use_min, full_cure_min, min_temp_c,\nmax_humidity_pct, can_ml, price_cents, sources {figure: label, family-range or not-given}, ranges\n{figure: [low, high, seen]} of its family in the units above, the range of windows being that of\nopens_min and closing that of closes_min, doubts [sentences]].";
+pub const MORE: &str = "Examples:\n  tackfree products\n  tackfree products \"clear wiping varnish\"\n\nWith a NAME: every figure of that product under where it came from: from the label, this shop's touch\ntests, the family range (check the can label), or not given.\n\nWith --json: products [id, name, kind, family, basis, spread_m2_per_l, wet_film_um or null,\ndry_film_um or null, solids_pct, density_g_per_ml, voc_g_per_l or null, reference_c,\nreference_humidity_pct or null (then 50 is reckoned with), touch_min, tack_free_min, windows\n[opens_min, closes_min or null, scuff], handle_min, light_use_min, full_cure_min, min_temp_c,\nmax_humidity_pct, can_ml, price_cents, sources {figure: label, family-range or not-given}, ranges\n{figure: [low, high, seen]} of its family in the units above, the range of windows being that of\nopens_min and closing that of closes_min, learned {factor, low, high, tests, coats} of this shop's\ntouch tests or null, doubts [sentences]].";
 
 /// What was asked.
 #[derive(Debug, Args)]
@@ -58,7 +58,17 @@ struct ProductJson {
     price_cents: i64,
     sources: BTreeMap<&'static str, &'static str>,
     ranges: BTreeMap<&'static str, (f64, f64, &'static str)>,
+    learned: Option<LearnedJson>,
     doubts: Vec<String>,
+}
+
+#[derive(Serialize)]
+struct LearnedJson {
+    factor: f64,
+    low: f64,
+    high: f64,
+    tests: usize,
+    coats: usize,
 }
 
 #[derive(Serialize)]
@@ -116,6 +126,13 @@ fn json(product: &Product, shop: &Shop) -> ProductJson {
             .into_iter()
             .map(|(code, range)| (code, (range.low, range.high, range.seen.words())))
             .collect(),
+        learned: learned(product, shop).map(|learned| LearnedJson {
+            factor: rounded(learned.median),
+            low: rounded(learned.low),
+            high: rounded(learned.high),
+            tests: learned.tests,
+            coats: learned.coats,
+        }),
         doubts: doubts(product, shop),
     }
 }
@@ -162,10 +179,12 @@ fn sheet(product: &Product, shop: &Shop) -> Vec<String> {
             product.can.show(settings.volume)
         ),
     ];
-    for part in product_sheet(product, None, settings) {
+    for part in product_sheet(product, shop) {
         lines.push(format!("  {}", part.source.words()));
         for line in part.lines {
-            let range = line.range.map_or_else(String::new, |range| format!(" (its family: {range})"));
+            let range = line
+                .range
+                .map_or_else(String::new, |range| format!(" (its family: {range})"));
             let text = format!("{:<18}{}{range}", line.what, line.value);
             let wrapped = wrap(text.trim_end(), PAPER_WIDTH - 4, 18);
             lines.extend(wrapped.into_iter().map(|line| format!("    {line}")));

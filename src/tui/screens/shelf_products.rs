@@ -68,16 +68,24 @@ fn can(product: &Product, ctx: &Ctx<'_>) -> String {
 
 /// Which figures came from where.
 fn sources(product: &Product, ctx: &Ctx<'_>) -> Vec<Line> {
-    if product.basis() == FigureBasis::FamilyRange {
-        return vec![(Tone::Warn, format!("    {}", product.basis().words()))];
-    }
-    product_sheet(product, None, &ctx.shop.settings)
+    let all_family = product.basis() == FigureBasis::FamilyRange;
+    product_sheet(product, ctx.shop)
         .into_iter()
         .filter(|part| part.source != FigureSource::NotGiven)
         .map(|part| {
-            let names: Vec<&str> = part.lines.iter().map(|line| line.what).collect();
-            let words = format!("    {}: {}", part.source.words(), names.join(", "));
-            (tone(part.source), words)
+            let source = part.source.words();
+            let words = match part.source {
+                FigureSource::FamilyRange if all_family => product.basis().words().to_owned(),
+                FigureSource::ShopTests => {
+                    let speeds: Vec<&str> = part.lines.iter().map(|l| l.value.as_str()).collect();
+                    format!("{source}: {}", speeds.join(", "))
+                }
+                _ => {
+                    let names: Vec<&str> = part.lines.iter().map(|line| line.what).collect();
+                    format!("{source}: {}", names.join(", "))
+                }
+            };
+            (tone(part.source), format!("    {words}"))
         })
         .collect()
 }
@@ -97,7 +105,7 @@ pub(super) fn page(product: &Product, ctx: &Ctx<'_>) -> Vec<String> {
         product.family.word(),
         can(product, ctx)
     )];
-    for part in product_sheet(product, None, &ctx.shop.settings) {
+    for part in product_sheet(product, ctx.shop) {
         lines.push(String::new());
         lines.extend(part_lines(&part));
     }
@@ -112,7 +120,10 @@ fn part_lines(part: &SheetPart) -> Vec<String> {
     let title = part.source.words();
     let mut lines = vec![format!("{}{}:", title[..1].to_uppercase(), &title[1..])];
     for line in &part.lines {
-        let range = line.range.as_ref().map(|range| format!("its family: {range}"));
+        let range = line
+            .range
+            .as_ref()
+            .map(|range| format!("its family: {range}"));
         let start = format!("  {}", text::fit(line.what, 18));
         match range {
             Some(range) if text::width(&line.value) <= 16 => {
