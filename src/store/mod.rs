@@ -178,11 +178,6 @@ impl Books for Store {
         })
     }
 
-    fn seal(&mut self) -> Result<(), BooksError> {
-        self.writable()?;
-        self.on(journal::seal)
-    }
-
     fn begin(&mut self) -> Result<(), BooksError> {
         self.writable()?;
         self.on(journal::begin)
@@ -243,6 +238,10 @@ impl Books for Store {
 
     fn commit(&mut self, at: DateTime<Utc>, words: &str) -> Result<(), BooksError> {
         self.on(|conn| journal::commit(conn, at, words))
+    }
+
+    fn commit_start(&mut self, at: DateTime<Utc>, words: &str) -> Result<(), BooksError> {
+        self.on(|conn| journal::commit_start(conn, at, words))
     }
 
     fn rollback(&mut self) {

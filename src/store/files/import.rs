@@ -91,26 +91,39 @@ pub fn import(
     bring_in(
         books,
         Source::Folder(folder),
-        &words,
+        Begins::Action(&words),
         (now, zone),
         mint,
         clock,
     )
 }
 
+/// What an import is in the journal, with its words.
+#[derive(Clone, Copy)]
+pub(super) enum Begins<'a> {
+    /// An action like any other.
+    Action(&'a str),
+    /// The beginning of the shop, which is not undone.
+    Shop(&'a str),
+}
+
 /// The same from any source.
 pub(super) fn bring_in(
     books: &mut dyn Books,
     source: Source<'_>,
-    words: &str,
+    begins: Begins<'_>,
     (now, zone): (DateTime<Utc>, Tz),
     mint: &mut Mint,
     clock: &dyn DryingClock,
 ) -> Result<ImportReport, FilesError> {
+    let (Begins::Action(words) | Begins::Shop(words)) = begins;
     books.begin()?;
     match inside(books, source, words, (now, zone), mint, clock) {
         Ok(report) => {
-            books.commit(now, &report.words)?;
+            match begins {
+                Begins::Action(_) => books.commit(now, &report.words)?,
+                Begins::Shop(_) => books.commit_start(now, &report.words)?,
+            }
             Ok(report)
         }
         Err(error) => {
@@ -132,6 +145,8 @@ fn inside(
         return Err(FilesError::NotEmpty);
     }
     let (products, recipes) = (books.products()?, books.recipes()?);
+    // Asked inside the transaction: another program on the same store may have written since.
+    mint.raise(books.last_id()?);
     let mut reading = Reading {
         source,
         now,
@@ -189,6 +204,9 @@ fn read(
         }
     })?;
 
+    for entry in entries.iter().flatten() {
+        reading.keys.after(&entry.key);
+    }
     let gates = Gates {
         products: &shelf.products,
         clock,
