@@ -50,5 +50,5 @@ pub fn run(args: &ExportArgs, session: &mut Session<'_>) -> Result<Answer, Failu
         passes: report.passes,
         log_lines: report.events,
     };
-    Answer::new(vec![done], json)
+    Answer::done(vec![done], json)
 }

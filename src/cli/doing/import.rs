@@ -65,5 +65,5 @@ pub fn run(args: &ImportArgs, session: &mut Session<'_>) -> Result<Answer, Failu
         passes: report.passes,
         log_lines: report.events,
     };
-    Answer::new(lines, json)
+    Answer::done(lines, json)
 }
