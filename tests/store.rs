@@ -21,3 +21,6 @@ mod two;
 
 #[path = "store/scopes.rs"]
 mod scopes;
+
+#[path = "store/words.rs"]
+mod words;

@@ -6,6 +6,7 @@
 
 mod action;
 mod books;
+mod changes;
 mod error;
 mod moves;
 mod passes;

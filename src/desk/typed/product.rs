@@ -13,9 +13,10 @@ use crate::coating::{Family, FigureBasis, LabelFigures, Product, ProductId, Prod
 use crate::desk::people::NAME_MOST;
 use crate::desk::{ProductDraft, Shop};
 use crate::units::{Money, Volume};
+use serde::Serialize;
 
 /// A product, field by field, as text. A figure left empty is its family's usual one.
-#[derive(Debug, Clone, PartialEq, Eq, Default)]
+#[derive(Debug, Clone, PartialEq, Eq, Default, Serialize)]
 pub struct ProductTyped {
     /// What the shop calls it.
     pub name: String,
