@@ -13,3 +13,5 @@ mod job;
 mod stores;
 #[path = "cli/undo.rs"]
 mod undo;
+#[path = "cli/words.rs"]
+mod words;

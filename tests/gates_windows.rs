@@ -111,6 +111,13 @@ fn a_film_found_still_soft_is_not_set() {
     ));
     bench.touch(&[Left], TouchVerdict::DryToHandle);
     assert_eq!(bench.against(&bench.move_to(Stage::Set)), []);
+    // Nor is it passed over when it is found on a piece that is set.
+    bench.move_on();
+    assert_eq!(bench.board(), "set list: 0 of 7");
+    bench.touch(&[Left], TouchVerdict::StillSoft);
+    assert_eq!(bench.board(), "coat 3 of 3: still soft, test again");
+    bench.touch(&[Left], TouchVerdict::DryToHandle);
+    assert_eq!(bench.board(), "set list: 0 of 7");
 }
 
 #[test]

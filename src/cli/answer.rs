@@ -1,6 +1,7 @@
 //! What a command prints: text for people, or JSON for scripts.
 
 use super::failure::Failure;
+use crate::store::os;
 use serde::Serialize;
 use std::io;
 
@@ -33,18 +34,14 @@ impl Answer {
 
     /// That it could not be written.
     pub fn untold(&self, error: &io::Error) -> Failure {
-        let said = error.to_string();
-        let why = said.split(" (os error").next().unwrap_or_default();
+        let why = os::said(error);
         Failure::Untold(if self.did {
             format!(
-                "It was done, but its answer could not be written: {why}. See to where the output \
-                 goes; the command need not be run again."
+                "It was done, but its answer could not be written: {why}; the command itself need \
+                 not be run again."
             )
         } else {
-            format!(
-                "The answer could not be written: {why}. See to where the output goes and ask \
-                 again."
-            )
+            format!("The answer could not be written: {why}.")
         })
     }
 

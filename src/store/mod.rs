@@ -11,6 +11,7 @@ pub mod files;
 mod journal;
 mod line;
 mod open;
+pub(crate) mod os;
 mod passes;
 mod people;
 mod pieces;

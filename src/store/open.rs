@@ -2,6 +2,7 @@
 
 use super::Store;
 use super::error::Fault;
+use super::os;
 use super::schema::{self, Found};
 use crate::desk::BooksError;
 use rusqlite::config::DbConfig;
@@ -312,6 +313,6 @@ fn first_words(fault: Fault, path: &Path) -> BooksError {
 fn cannot_open(path: &Path, error: &IoError) -> BooksError {
     BooksError::CannotOpen {
         path: path.display().to_string(),
-        detail: error.to_string(),
+        detail: os::said(error),
     }
 }

@@ -17,6 +17,7 @@ use crate::coating::id::Mint;
 use crate::coating::{DryingClock, Product};
 use crate::desk::{Books, Scope};
 use crate::shop::{Client, Gates, Job, Pass, PieceFile, PieceId, Recipe, Settings, Strictness};
+use crate::units::counted;
 use chrono::{DateTime, NaiveDate, Utc};
 use chrono_tz::Tz;
 use std::collections::HashMap;
@@ -171,8 +172,12 @@ fn inside(
         notes: notes.0,
     };
     report.words = format!(
-        "{words}: {} clients, {} jobs, {} pieces, {} passes, {} lines of work",
-        report.clients, report.jobs, report.pieces, report.passes, report.events
+        "{words}: {}, {}, {}, {}, {}",
+        counted(report.clients, "client", "clients"),
+        counted(report.jobs, "job", "jobs"),
+        counted(report.pieces, "piece", "pieces"),
+        counted(report.passes, "pass", "passes"),
+        counted(report.events, "line of work", "lines of work")
     );
     Ok(report)
 }
