@@ -3,7 +3,7 @@
 use super::answer::Answer;
 use super::doing::{
     amend, client, export, hide, import, job, move_along, pass, piece, product, recipe, remove,
-    sandback, scuff, setlist, shop, tick, touch, undo, wipe, wiped_off,
+    sandback, scuff, setlist, shop, tick, touch, undo, wipe,
 };
 use super::failure::Failure;
 use super::reading::{
@@ -127,8 +127,8 @@ pub enum Verb {
     #[command(after_help = pass::MORE)]
     Pass(pass::PassArgs),
     /// Logs that the stain was wiped off.
-    #[command(after_help = wiped_off::MORE)]
-    WipedOff(wiped_off::WipedOffArgs),
+    #[command(after_help = wipe::OFF_MORE)]
+    WipedOff(wipe::WipeArgs),
     /// Logs a scuff, or the abrading that a missed window asks for.
     #[command(after_help = scuff::MORE)]
     Scuff(scuff::ScuffArgs),
@@ -196,7 +196,7 @@ impl Verb {
             Self::Untick(args) => tick::untick(args, session),
             Self::Wipe(args) => wipe::run(args, session),
             Self::Pass(args) => pass::run(args, session),
-            Self::WipedOff(args) => wiped_off::run(args, session),
+            Self::WipedOff(args) => wipe::off(args, session),
             Self::Scuff(args) => scuff::run(args, session),
             Self::Touch(args) => touch::run(args, session),
             Self::Sandback(args) => sandback::run(args, session),
