@@ -1,11 +1,13 @@
 //! What the desk needs of the store.
 
-use crate::coating::{Product, ProductId};
+use super::air_rows::{AirSpan, DryingRules, LoggedAir, TouchRecord};
+use crate::coating::{ForecastStep, Product, ProductId};
 use crate::shop::{
     Client, ClientId, Event, Job, JobId, Pass, PassId, Piece, PieceFile, PieceId, Recipe, RecipeId,
     Settings,
 };
 use chrono::{DateTime, Utc};
+use std::collections::HashMap;
 use thiserror::Error;
 use uuid::Uuid;
 
@@ -114,6 +116,14 @@ pub enum Row<'a> {
     Event(PieceId, &'a Event),
     /// A pass.
     Pass(&'a Pass),
+    /// A reading of the shop's air, in the place of any at its second.
+    Air(&'a LoggedAir),
+    /// The whole forecast; no steps take it away.
+    Forecast(&'a [ForecastStep]),
+    /// What is set about drying.
+    DryingRules(&'a DryingRules),
+    /// From when touch tests of a product count anew.
+    Afresh(ProductId, DateTime<Utc>),
 }
 
 /// Something to remove.
@@ -129,6 +139,8 @@ pub enum Key {
     Recipe(RecipeId),
     /// A piece.
     Piece(PieceId),
+    /// The reading of the shop's air at that second.
+    Air(DateTime<Utc>),
 }
 
 /// One line of the journal.
@@ -163,6 +175,30 @@ pub trait Books {
     fn passes(&self, scope: Scope) -> Result<Vec<Pass>, BooksError>;
     /// One pass.
     fn pass(&self, id: PassId) -> Result<Option<Pass>, BooksError>;
+    /// The readings of the shop's air in a span, in order of time. Costs what it gives back,
+    /// however long the log is.
+    fn air(&self, span: AirSpan) -> Result<Vec<LoggedAir>, BooksError>;
+    /// The last reading at or before a moment.
+    fn air_before(&self, at: DateTime<Utc>) -> Result<Option<LoggedAir>, BooksError>;
+    /// The newest readings, newest first.
+    fn air_newest(&self, limit: usize) -> Result<Vec<LoggedAir>, BooksError>;
+    /// When the first reading was taken.
+    fn air_first(&self) -> Result<Option<DateTime<Utc>>, BooksError>;
+    /// The typed forecast, earliest first.
+    fn forecast(&self) -> Result<Vec<ForecastStep>, BooksError>;
+    /// What the shop has set about drying.
+    fn drying_rules(&self) -> Result<DryingRules, BooksError>;
+    /// From when touch tests count, for products whose learning was reset.
+    fn afresh(&self) -> Result<HashMap<ProductId, DateTime<Utc>>, BooksError>;
+    /// The products that touch tests were made on.
+    fn tested_products(&self) -> Result<Vec<ProductId>, BooksError>;
+    /// The newest touch tests of a product made after a moment, newest first.
+    fn touch_tests(
+        &self,
+        product: ProductId,
+        after: Option<DateTime<Utc>>,
+        limit: usize,
+    ) -> Result<Vec<TouchRecord>, BooksError>;
     /// The newest lines of the journal, newest first.
     fn journal(&self, limit: usize) -> Result<Vec<JournalLine>, BooksError>;
     /// A number that changes whenever anybody has written.

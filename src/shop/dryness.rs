@@ -47,13 +47,9 @@ impl Gates<'_> {
     pub fn recoat(&self, face: &FaceState, at: DateTime<Utc>) -> Option<Recoat> {
         let coat = face.last_coat()?;
         let product = self.product(coat.product)?;
-        Some(recoat_state(
-            self.clock,
-            product,
-            coat.dries_from(),
-            coat.recoat_tested,
-            at,
-        ))
+        Some(self.of_coat(coat, |clock| {
+            recoat_state(clock, product, coat.dries_from(), coat.recoat_tested, at)
+        }))
     }
 
     /// The coat below must be dry to recoat, by the clock or by a touch test.
@@ -129,7 +125,11 @@ impl Gates<'_> {
     pub fn cured_at(&self, ticket: &Ticket, face: &FaceState) -> Option<DateTime<Utc>> {
         let coat = face.last_coat()?;
         let product = self.product(coat.product)?;
-        let reached = |span| self.clock.reached(product, coat.dries_from(), span);
+        let reached = |span| {
+            self.of_coat(coat, |clock| {
+                clock.reached(product, coat.dries_from(), span)
+            })
+        };
         let ready = reached(ticket.schedule.cure_before_set);
         let early = |tested: DateTime<Utc>| tested.max(reached(product.label.handle));
         Some(
