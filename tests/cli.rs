@@ -15,3 +15,5 @@ mod products;
 mod stores;
 #[path = "cli/undo.rs"]
 mod undo;
+#[path = "cli/words.rs"]
+mod words;

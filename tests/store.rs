@@ -24,3 +24,5 @@ mod scopes;
 
 #[path = "store/from_one.rs"]
 mod from_one;
+#[path = "store/words.rs"]
+mod words;

@@ -10,6 +10,7 @@ use crate::shop::{
 };
 use crate::units::{Mass, Money, Volume};
 use chrono::{DateTime, NaiveDate, Utc};
+use serde::Serialize;
 
 /// New, or a change of one that is there.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -21,7 +22,7 @@ pub enum Which<T> {
 }
 
 /// A client as typed.
-#[derive(Debug, Clone, PartialEq, Eq, Default)]
+#[derive(Debug, Clone, PartialEq, Eq, Default, Serialize)]
 pub struct ClientDraft {
     /// Name.
     pub name: String,

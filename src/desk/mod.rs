@@ -9,6 +9,7 @@ mod air;
 mod air_import;
 mod air_rows;
 mod books;
+mod changes;
 mod error;
 mod learned;
 mod moves;

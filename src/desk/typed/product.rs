@@ -10,13 +10,14 @@ use crate::coating::{Family, Figure, Product, ProductId, ProductKind};
 use crate::desk::people::NAME_MOST;
 use crate::desk::{ProductDraft, Shop};
 use crate::units::{Money, Volume};
+use serde::Serialize;
 
 /// A product, field by field, as text.
 ///
 /// A figure left empty is its family's usual one; with `~` in front it is the family's too, the
 /// one that is shown to start from; any other is the label's. Films, VOC and the humidity of the
 /// times are not given where nothing stands.
-#[derive(Debug, Clone, PartialEq, Eq, Default)]
+#[derive(Debug, Clone, PartialEq, Eq, Default, Serialize)]
 pub struct ProductTyped {
     /// What the shop calls it.
     pub name: String,
