@@ -9,7 +9,11 @@ mod bench;
 mod demo;
 #[path = "cli/job.rs"]
 mod job;
+#[path = "cli/products.rs"]
+mod products;
 #[path = "cli/stores.rs"]
 mod stores;
 #[path = "cli/undo.rs"]
 mod undo;
+#[path = "cli/words.rs"]
+mod words;

@@ -30,24 +30,7 @@ fn walk(terminal: &mut Terminal, grit: &str, faces: usize, leave: &[usize]) {
 /// Answers a refusal: reads it to its end, checks that it names each of `reasons`, puts it away.
 fn refused(terminal: &mut Terminal, what: &str, reasons: &[&str]) {
     terminal.see(&format!("{what} was refused"));
-    let mut seen = String::new();
-    // However slowly the screen follows, twenty times a few lines down is past the end.
-    for _ in 0..20 {
-        seen.push_str(&terminal.text());
-        let flat = seen.split_whitespace().collect::<Vec<_>>().join(" ");
-        if reasons.iter().all(|reason| flat.contains(reason)) {
-            break;
-        }
-        terminal.press(&["down", "down", "down"]);
-        std::thread::sleep(std::time::Duration::from_millis(100));
-    }
-    let flat = seen.split_whitespace().collect::<Vec<_>>().join(" ");
-    for reason in reasons {
-        assert!(
-            flat.contains(reason),
-            "{reason:?} is not among the reasons:\n{seen}"
-        );
-    }
+    terminal.see_all_below(reasons);
     terminal.press(&["enter"]);
     terminal.see_no("was refused");
 }

@@ -4,7 +4,6 @@ use super::answer::Answer;
 use super::doing::{
     air, amend, client, drying, export, forecast, hide, import, job, learned, logger, move_along,
     pass, piece, product, recipe, remove, sandback, scuff, setlist, shop, tick, touch, undo, wipe,
-    wiped_off,
 };
 use super::failure::Failure;
 use super::reading::{
@@ -38,7 +37,7 @@ pub fn read_args(words: impl IntoIterator<Item = OsString>) -> Result<Args, Fail
     version,
     about = "The whole job of a one-person wood-top shop: measure, sand, seal, stain, coat, set, and what it took.",
     long_about = "The whole job of a one-person wood-top shop: measure, sand, seal, stain, coat, set, and what it took.\n\nWithout a verb the screen opens. With a verb one thing is read or done and printed, for scripts and for the printer; the same gates hold as on the screen.\n\nPieces are named by their ticket number (3A), jobs by their number, clients, recipes and products by their whole name; each also by its identifier.",
-    after_help = "The store is --store PATH, else the one that TACKFREE_STORE names, else the platform's data folder. TACKFREE_NOW (like 2026-11-25 14:00) holds the clock still.\nExit codes: 0 done, 1 not done (the sentence says why), 2 arguments that do not read, 3 refused by a gate (every reason on its own line).",
+    after_help = "The store is --store PATH, else the one that TACKFREE_STORE names, else the platform's data folder. TACKFREE_NOW (like 2026-11-25 14:00) holds the clock still.\nExit codes: 0 done, 1 not done (the sentence says why), 2 arguments that do not read, 3 refused by a gate (every reason on its own line), 4 the answer could not be written (what was done stays done).",
     subcommand_value_name = "VERB",
     subcommand_help_heading = "Verbs",
     disable_help_subcommand = false
@@ -86,9 +85,9 @@ pub enum Verb {
     /// Lists the recipes: grits, coats and products of each finish schedule.
     #[command(after_help = recipes::MORE)]
     Recipes,
-    /// Lists the products with the figures of their labels.
+    /// Lists the products with the figures of their labels, or shows one with every source.
     #[command(after_help = products::MORE)]
-    Products,
+    Products(products::ProductsArgs),
     /// Tells what was done and when, newest first.
     #[command(after_help = journal::MORE)]
     Journal(journal::JournalArgs),
@@ -129,8 +128,8 @@ pub enum Verb {
     #[command(after_help = pass::MORE)]
     Pass(pass::PassArgs),
     /// Logs that the stain was wiped off.
-    #[command(after_help = wiped_off::MORE)]
-    WipedOff(wiped_off::WipedOffArgs),
+    #[command(after_help = wipe::OFF_MORE)]
+    WipedOff(wipe::WipeArgs),
     /// Logs a scuff, or the abrading that a missed window asks for.
     #[command(after_help = scuff::MORE)]
     Scuff(scuff::ScuffArgs),
@@ -199,7 +198,7 @@ impl Verb {
             Self::Clients => clients::run(session),
             Self::Jobs => jobs::run(session),
             Self::Recipes => recipes::run(session),
-            Self::Products => products::run(session),
+            Self::Products(args) => products::run(args, session),
             Self::Journal(args) => journal::run(args, session),
             Self::Where => place::run(session),
             Self::Client(args) => client::run(args, session),
@@ -213,7 +212,7 @@ impl Verb {
             Self::Untick(args) => tick::untick(args, session),
             Self::Wipe(args) => wipe::run(args, session),
             Self::Pass(args) => pass::run(args, session),
-            Self::WipedOff(args) => wiped_off::run(args, session),
+            Self::WipedOff(args) => wipe::off(args, session),
             Self::Scuff(args) => scuff::run(args, session),
             Self::Touch(args) => touch::run(args, session),
             Self::Air(args) => air::run(args, session),

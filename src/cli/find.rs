@@ -125,12 +125,17 @@ pub fn faces(file: &PieceFile, text: Option<&str>) -> Result<Option<Vec<FaceKey>
 
 /// The one face meant.
 pub fn face(file: &PieceFile, text: &str) -> Result<FaceKey, Failure> {
-    match faces(file, Some(text))?.as_deref() {
+    let keys = keys(file);
+    match read_faces(text, &keys).ok().flatten().as_deref() {
         Some([one]) => Ok(*one),
-        _ => Err(Failure::said(format!(
-            "\"{}\" is not one face: name one, like top, left or cutout-1.",
-            shown(text)
-        ))),
+        _ => {
+            let names: Vec<String> = keys.iter().map(ToString::to_string).collect();
+            Err(Failure::said(format!(
+                "\"{}\" is not one face of this piece: it has {}.",
+                shown(text),
+                names.join(", ")
+            )))
+        }
     }
 }
 

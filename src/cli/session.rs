@@ -84,7 +84,7 @@ impl<'a> Session<'a> {
         let mut lines = wrap(&done.words, usize::MAX, 0);
         lines.extend(done.notes.iter().map(|note| format!("Mind: {note}")));
         let (made, called) = self.made(done.made)?;
-        Answer::new(
+        Answer::done(
             lines,
             DoneJson {
                 done: &done.words,

@@ -2,9 +2,7 @@
 
 use super::air_import::AirImport;
 use super::air_rows::DryingRules;
-use crate::coating::{
-    Family, FigureBasis, ForecastStep, LabelFigures, ProductId, ProductKind, ShopAir,
-};
+use crate::coating::{Family, ForecastStep, LabelFigures, ProductId, ProductKind, ShopAir};
 use crate::shape::{Construction, FaceKey, Shape};
 use crate::shop::{
     Air, ClientId, CoatKind, Grit, JobId, PassId, PieceId, PieceKind, RecipeId, Schedule,
@@ -12,6 +10,7 @@ use crate::shop::{
 };
 use crate::units::{Mass, Money, Volume};
 use chrono::{DateTime, NaiveDate, Utc};
+use serde::Serialize;
 
 /// New, or a change of one that is there.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -23,7 +22,7 @@ pub enum Which<T> {
 }
 
 /// A client as typed.
-#[derive(Debug, Clone, PartialEq, Eq, Default)]
+#[derive(Debug, Clone, PartialEq, Eq, Default, Serialize)]
 pub struct ClientDraft {
     /// Name.
     pub name: String,
@@ -91,9 +90,7 @@ pub struct ProductDraft {
     pub kind: ProductKind,
     /// Family.
     pub family: Family,
-    /// Where the figures came from.
-    pub basis: FigureBasis,
-    /// Figures.
+    /// Figures, each with where it came from.
     pub label: LabelFigures,
     /// Can size.
     pub can: Volume,

@@ -217,8 +217,9 @@ pub trait Books {
     /// Ends the action as if it had never been begun.
     fn rollback(&mut self);
 
-    /// Makes the actions so far the beginning of the shop, which is not undone any more.
-    fn seal(&mut self) -> Result<(), BooksError>;
+    /// Ends the action like [`Books::commit`], but as the beginning of the shop, which is not
+    /// undone.
+    fn commit_start(&mut self, at: DateTime<Utc>, words: &str) -> Result<(), BooksError>;
     /// Undoes the newest action not undone; its words, or none if there is none.
     fn undo(&mut self, at: DateTime<Utc>) -> Result<Option<String>, BooksError>;
     /// Does again the action undone last, unless something new was done since.

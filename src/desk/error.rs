@@ -38,7 +38,8 @@ pub enum DeskError {
     },
     /// Text longer than a line on a ticket can hold.
     #[error(
-        "{what} can have up to {most} characters; this has {has}. Shorten it; the rest can go into the notes."
+        "{what} can have up to {most} characters; this has {has}. Shorten it{}.",
+        elsewhere(what)
     )]
     TooLong {
         /// The field.
@@ -198,6 +199,15 @@ pub enum DeskError {
     /// The store.
     #[error(transparent)]
     Books(#[from] BooksError),
+}
+
+/// Where the rest of a text can go that is too long; of notes nowhere.
+fn elsewhere(what: &str) -> &'static str {
+    if what.ends_with("notes") {
+        ""
+    } else {
+        "; the rest can go into the notes"
+    }
 }
 
 impl DeskError {

@@ -189,40 +189,44 @@ impl Desk<'_> {
         Ok(Done::said(words))
     }
 
-    /// The starting products and recipes, for a new store. Saved as one action.
+    /// The starting products and recipes, for a new store. Saved as one action; a shop that is
+    /// open already stays as it is.
     pub fn furnish(&mut self, settings: &Settings) -> Result<(), DeskError> {
         self.books.begin()?;
+        match self.write_start(settings) {
+            Ok(true) => {
+                let words = "Opened the shop with starting products and recipes";
+                Ok(self.books.commit_start(self.now, words)?)
+            }
+            Ok(false) => {
+                self.books.rollback();
+                Ok(())
+            }
+            Err(error) => {
+                self.books.rollback();
+                Err(error.into())
+            }
+        }
+    }
+
+    /// Whether there was anything to write: another program may have opened the shop meanwhile.
+    fn write_start(&mut self, settings: &Settings) -> Result<bool, BooksError> {
+        use super::books::Row;
+        if self.books.settings()?.is_some() {
+            return Ok(false);
+        }
+        self.mint.raise(self.books.last_id()?);
         let at = self.now.timestamp_millis();
         let products = crate::shop::ready_products(self.mint, at);
         let recipes = crate::shop::ready_recipes(&products, self.mint, at);
-        let written = self.write_start(settings, &products, &recipes);
-        if let Err(error) = written {
-            self.books.rollback();
-            return Err(error.into());
-        }
-        self.books.commit(
-            self.now,
-            "Opened the shop with starting products and recipes",
-        )?;
-        self.books.seal()?;
-        Ok(())
-    }
-
-    fn write_start(
-        &mut self,
-        settings: &Settings,
-        products: &[crate::coating::Product],
-        recipes: &[crate::shop::Recipe],
-    ) -> Result<(), BooksError> {
-        use super::books::Row;
         self.books.put(Row::Settings(settings))?;
-        for product in products {
+        for product in &products {
             self.books.put(Row::Product(product))?;
         }
-        for recipe in recipes {
+        for recipe in &recipes {
             self.books.put(Row::Recipe(recipe))?;
         }
-        Ok(())
+        Ok(true)
     }
 
     /// The whole shop as it stands, for words and look-ups inside an action.

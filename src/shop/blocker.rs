@@ -1,6 +1,7 @@
 //! Why something may not be done: one reason each, naming the face and the step.
 
 use super::event::CoatKind;
+use super::reason::ReasonFor;
 use super::schedule::Grit;
 use super::stage::Stage;
 use crate::coating::ProductKind;
@@ -97,7 +98,7 @@ pub enum Blocker {
     /// A time still to come.
     Future { at: DateTime<Utc> },
     /// A reason is asked.
-    NoReason { face: FaceKey },
+    NoReason { face: FaceKey, what: ReasonFor },
     /// The top is always exposed.
     TopIsExposed,
     /// The declaration stands already, or not at all.
@@ -204,9 +205,7 @@ impl Blocker {
                     when(at)
                 )
             }
-            Self::NoReason { face } => {
-                format!("{face}: write the reason, a few words; it stays on the ticket")
-            }
+            Self::NoReason { face, what } => format!("{face}: {}", what.asks()),
             Self::TopIsExposed => "top: always exposed; it cannot be declared hidden".to_owned(),
             Self::ExposedAlready { face } => format!("{face}: is exposed already"),
             Self::NoProduct => "the product is not on the shelf list".to_owned(),

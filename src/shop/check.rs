@@ -7,6 +7,7 @@ use super::event::{CoatKind, Event, What};
 use super::face_state::{Coat, FaceState};
 use super::id::PassId;
 use super::moves::grits_missing;
+use super::reason::ReasonFor;
 use super::stage::Stage;
 use super::ticket::Ticket;
 use crate::coating::{DryingClock, Product, ProductId};
@@ -187,14 +188,14 @@ impl Gates<'_> {
                             grit: *to,
                         });
                     }
-                    needs_reason(face.key, reason, out);
+                    self.needs_reason(face.key, ReasonFor::SandBack, reason, out);
                 }
             }
             What::NotExposed { face, reason } => {
                 if *face == FaceKey::Top {
                     out.push(Blocker::TopIsExposed);
                 }
-                needs_full_reason(*face, reason, out);
+                self.needs_reason(*face, ReasonFor::Hiding, reason, out);
             }
             What::Exposed { face } => {
                 if faces.iter().any(|face| face.is_exposed()) {
@@ -347,27 +348,4 @@ fn check_reshape(ticket: &Ticket, added: &[FaceKey], removed: &[FaceKey], out: &
     if !(after(FaceKey::Top) && under && around) {
         out.push(Blocker::NotATop);
     }
-}
-
-/// A reason says something: `run` will do for a sand-back.
-fn needs_reason(face: FaceKey, reason: &str, out: &mut Vec<Blocker>) {
-    if letters(reason) < 3 {
-        out.push(Blocker::NoReason { face });
-    }
-}
-
-/// A face is hidden for good, so its reason must still speak in five years: two words and eight
-/// letters at least.
-fn needs_full_reason(face: FaceKey, reason: &str, out: &mut Vec<Blocker>) {
-    let words = reason
-        .split_whitespace()
-        .filter(|word| letters(word) > 0)
-        .count();
-    if words < 2 || letters(reason) < 8 {
-        out.push(Blocker::NoReason { face });
-    }
-}
-
-fn letters(text: &str) -> usize {
-    text.chars().filter(|c| c.is_alphanumeric()).count()
 }

@@ -119,15 +119,23 @@ impl Gates<'_> {
         }
     }
 
-    /// When a face's last coat has cured long enough to be set.
+    /// When a face's last coat has cured long enough to be set. A touch test that found it dry to
+    /// handle ends the wait early, but not before the label's dry to handle by the clock: a thumb
+    /// feels the skin of a film, not what is below it (our own rule; common practice, no source).
     pub fn cured_at(&self, ticket: &Ticket, face: &FaceState) -> Option<DateTime<Utc>> {
         let coat = face.last_coat()?;
         let product = self.product(coat.product)?;
-        let cure = ticket.schedule.cure_before_set;
-        let ready = self.of_coat(coat, |clock| {
-            clock.reached(product, coat.dries_from(), cure)
-        });
-        Some(coat.handle_tested.map_or(ready, |tested| tested.min(ready)))
+        let reached = |span| {
+            self.of_coat(coat, |clock| {
+                clock.reached(product, coat.dries_from(), span)
+            })
+        };
+        let ready = reached(ticket.schedule.cure_before_set);
+        let early = |tested: DateTime<Utc>| tested.max(reached(product.label.handle));
+        Some(
+            coat.handle_tested
+                .map_or(ready, |tested| early(tested).min(ready)),
+        )
     }
 
     pub(super) fn cured(&self, ticket: &Ticket, at: DateTime<Utc>, out: &mut Vec<Blocker>) {

@@ -20,6 +20,7 @@ mod rack;
 mod rack_film;
 mod rack_film_words;
 mod ready_made;
+mod reason;
 mod recipe;
 mod schedule;
 mod settings;
@@ -46,6 +47,7 @@ pub use rack_film::{
     ABRADES_WITH, DryStage, Film, FilmWindow, Milestone, RackLine, rack_lines,
 };
 pub use ready_made::{ready_products, ready_recipes};
+pub use reason::ReasonFor;
 pub use recipe::Recipe;
 pub use schedule::{Grit, GroupPlan, Schedule, ScheduleError, WipeDown};
 pub use settings::{LookChoice, Settings};

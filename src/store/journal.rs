@@ -38,20 +38,20 @@ pub(super) fn rollback(conn: &Connection) {
 #[derive(Clone, Copy)]
 enum Kind {
     Do,
+    /// The beginning of the shop, which is not undone.
+    Start,
     Undo(i64),
     Redo(i64),
-}
-
-/// What was done so far becomes the beginning, which is not undone.
-pub(super) fn seal(conn: &Connection) -> Result<(), Fault> {
-    let sql = "UPDATE journal SET kind = 'start', undone = 0 WHERE kind = 'do'";
-    run(conn, sql, [])?;
-    Ok(())
 }
 
 /// Ends an action of the desk.
 pub(super) fn commit(conn: &Connection, at: DateTime<Utc>, words: &str) -> Result<(), Fault> {
     close(conn, at, words, Kind::Do).inspect_err(|_| rollback(conn))
+}
+
+/// Ends the action that begins a shop.
+pub(super) fn commit_start(conn: &Connection, at: DateTime<Utc>, words: &str) -> Result<(), Fault> {
+    close(conn, at, words, Kind::Start).inspect_err(|_| rollback(conn))
 }
 
 fn close(conn: &Connection, at: DateTime<Utc>, words: &str, kind: Kind) -> Result<(), Fault> {
@@ -68,10 +68,15 @@ fn close(conn: &Connection, at: DateTime<Utc>, words: &str, kind: Kind) -> Resul
         return Ok(());
     }
     let (word, target) = match kind {
-        Kind::Do => {
+        Kind::Do | Kind::Start => {
             // Something new was done: what was undone before it can no longer be done again.
             run(conn, "UPDATE journal SET undone = 2 WHERE undone = 1", [])?;
-            ("do", None)
+            let word = if matches!(kind, Kind::Do) {
+                "do"
+            } else {
+                "start"
+            };
+            (word, None)
         }
         Kind::Undo(target) => ("undo", Some((target, 1))),
         Kind::Redo(target) => ("redo", Some((target, 0))),

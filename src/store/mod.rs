@@ -12,6 +12,7 @@ pub mod files;
 mod journal;
 mod line;
 mod open;
+pub(crate) mod os;
 mod passes;
 mod people;
 mod pieces;
@@ -223,11 +224,6 @@ impl Books for Store {
         })
     }
 
-    fn seal(&mut self) -> Result<(), BooksError> {
-        self.writable()?;
-        self.on(journal::seal)
-    }
-
     fn begin(&mut self) -> Result<(), BooksError> {
         self.writable()?;
         self.on(journal::begin)
@@ -293,6 +289,10 @@ impl Books for Store {
 
     fn commit(&mut self, at: DateTime<Utc>, words: &str) -> Result<(), BooksError> {
         self.on(|conn| journal::commit(conn, at, words))
+    }
+
+    fn commit_start(&mut self, at: DateTime<Utc>, words: &str) -> Result<(), BooksError> {
+        self.on(|conn| journal::commit_start(conn, at, words))
     }
 
     fn rollback(&mut self) {

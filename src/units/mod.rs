@@ -12,6 +12,7 @@
 mod air;
 mod area;
 pub mod clean;
+mod count;
 mod exact;
 mod length;
 mod mass;
@@ -26,6 +27,7 @@ mod volume;
 pub use air::{AirError, Humidity, Temperature, TemperatureStyle, parse_air, parse_any_air};
 pub use area::{Area, AreaStyle};
 pub use clean::{clean_line, clean_text, display_width};
+pub use count::counted;
 pub use length::{BareUnit, Length, LengthError, LengthStyle};
 pub use mass::{Density, Mass, MassError};
 pub use moment::{

@@ -1,6 +1,6 @@
 //! Verbs that do something: each reads what was typed and hands one action to the desk.
 //!
-//! Lives here: one file a verb. May not live here: any check of its own on what may be done; that
+//! Lives here: one file a verb (or a verb and its twin). May not live here: any check of its own on what may be done; that
 //! is the desk's, so that the screen and the commands can never differ.
 
 pub mod air;
@@ -28,7 +28,6 @@ pub mod tick;
 pub mod touch;
 pub mod undo;
 pub mod wipe;
-pub mod wiped_off;
 
 /// Puts what was typed, if anything was, over what stood there.
 fn put(over: &mut String, typed: Option<&String>) {

@@ -53,10 +53,10 @@ pub struct PieceArgs {
     /// square, eased 1/16, round-over 1/4 or chamfer 1/8.
     #[arg(long, allow_hyphen_values = true)]
     pub profile: Option<String>,
-    /// A cutout: width x depth, r corner radius, at its centre; once for each.
+    /// A cutout: width x depth, r corner radius, at its centre; once for each, or none.
     #[arg(long, allow_hyphen_values = true)]
     pub cutout: Vec<String>,
-    /// A hole: diameter at its centre; once for each.
+    /// A hole: diameter at its centre; once for each, or none.
     #[arg(long, allow_hyphen_values = true)]
     pub hole: Vec<String>,
     /// Width of the stained band of the underside, or none.

@@ -8,7 +8,7 @@
 
 use super::error::FieldError;
 use super::size::{pair, read_length, sides, write_length, write_pair};
-use super::words::quoted;
+use super::words::{plain, quoted};
 use crate::shape::{Opening, OpeningKind, OpeningName, Place};
 use crate::shop::Settings;
 use crate::units::Length;
@@ -80,6 +80,9 @@ fn read(
     called: &str,
     form: impl Fn(&str, &str) -> Result<Form, FieldError>,
 ) -> Result<Vec<Opening>, FieldError> {
+    if matches!(plain(text).as_str(), "none" | "no") {
+        return Ok(Vec::new());
+    }
     let mut read: Vec<(Option<u8>, Form)> = Vec::new();
     let typed: Vec<&str> = text
         .split(';')

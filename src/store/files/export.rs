@@ -12,6 +12,7 @@ use super::table::{pour, write};
 use super::tomls;
 use crate::desk::{Books, Scope, Shop};
 use crate::shop::What;
+use crate::store::os;
 use chrono_tz::Tz;
 use std::fs::{self, File};
 use std::io;
@@ -62,13 +63,13 @@ pub fn export(books: &dyn Books, folder: &Path, zone: Tz) -> Result<ExportReport
             for path in written {
                 let _ = fs::remove_file(path);
             }
-            return Err(cannot(&path, &error.to_string()));
+            return Err(cannot(&path, &os::said(&error)));
         }
     }
     #[cfg(unix)]
     File::open(folder)
         .and_then(|folder| folder.sync_all())
-        .map_err(|error| cannot(folder, &error.to_string()))?;
+        .map_err(|error| cannot(folder, &os::said(&error)))?;
     Ok(ExportReport {
         folder: folder.to_owned(),
         clients: shop.clients.len(),
@@ -220,7 +221,7 @@ fn open_folder(folder: &Path) -> Result<(), FilesError> {
                 Ok(())
             }
         }
-        Err(error) => Err(cannot(folder, &error.to_string())),
+        Err(error) => Err(cannot(folder, &os::said(&error))),
     }
 }
 

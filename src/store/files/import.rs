@@ -18,6 +18,7 @@ use crate::coating::id::Mint;
 use crate::coating::{DryingClock, Product};
 use crate::desk::{Books, Scope};
 use crate::shop::{Client, Gates, Job, Pass, PieceFile, PieceId, Recipe, Settings, Strictness};
+use crate::units::counted;
 use chrono::{DateTime, NaiveDate, Utc};
 use chrono_tz::Tz;
 use std::collections::HashMap;
@@ -95,26 +96,39 @@ pub fn import(
     bring_in(
         books,
         Source::Folder(folder),
-        &words,
+        Begins::Action(&words),
         (now, zone),
         mint,
         clock,
     )
 }
 
+/// What an import is in the journal, with its words.
+#[derive(Clone, Copy)]
+pub(super) enum Begins<'a> {
+    /// An action like any other.
+    Action(&'a str),
+    /// The beginning of the shop, which is not undone.
+    Shop(&'a str),
+}
+
 /// The same from any source.
 pub(super) fn bring_in(
     books: &mut dyn Books,
     source: Source<'_>,
-    words: &str,
+    begins: Begins<'_>,
     (now, zone): (DateTime<Utc>, Tz),
     mint: &mut Mint,
     clock: &dyn DryingClock,
 ) -> Result<ImportReport, FilesError> {
+    let (Begins::Action(words) | Begins::Shop(words)) = begins;
     books.begin()?;
     match inside(books, source, words, (now, zone), mint, clock) {
         Ok(report) => {
-            books.commit(now, &report.words)?;
+            match begins {
+                Begins::Action(_) => books.commit(now, &report.words)?,
+                Begins::Shop(_) => books.commit_start(now, &report.words)?,
+            }
             Ok(report)
         }
         Err(error) => {
@@ -136,6 +150,8 @@ fn inside(
         return Err(FilesError::NotEmpty);
     }
     let (products, recipes) = (books.products()?, books.recipes()?);
+    // Asked inside the transaction: another program on the same store may have written since.
+    mint.raise(books.last_id()?);
     let mut reading = Reading {
         source,
         now,
@@ -161,8 +177,12 @@ fn inside(
         notes: notes.0,
     };
     report.words = format!(
-        "{words}: {} clients, {} jobs, {} pieces, {} passes, {} lines of work",
-        report.clients, report.jobs, report.pieces, report.passes, report.events
+        "{words}: {}, {}, {}, {}, {}",
+        counted(report.clients, "client", "clients"),
+        counted(report.jobs, "job", "jobs"),
+        counted(report.pieces, "piece", "pieces"),
+        counted(report.passes, "pass", "passes"),
+        counted(report.events, "line of work", "lines of work")
     );
     Ok(report)
 }
@@ -194,6 +214,9 @@ fn read(
         }
     })?;
 
+    for entry in entries.iter().flatten() {
+        reading.keys.after(&entry.key);
+    }
     let gates = Gates {
         products: &shelf.products,
         clock,

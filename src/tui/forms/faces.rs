@@ -227,3 +227,39 @@ pub(super) fn both<A, B>(
         (Err(one), _) | (_, Err(one)) => Err(vec![one]),
     }
 }
+
+/// Three answers, or every error of the three.
+pub(super) fn three<A, B, C>(
+    first: Result<A, FieldError>,
+    second: Result<B, FieldError>,
+    third: Result<C, FieldError>,
+) -> Result<(A, B, C), Vec<FieldError>> {
+    match (both(first, second), third) {
+        (Ok((first, second)), Ok(third)) => Ok((first, second, third)),
+        (Ok(_), Err(error)) => Err(vec![error]),
+        (Err(errors), third) => Err(errors.into_iter().chain(third.err()).collect()),
+    }
+}
+
+/// A form that logs work on pieces: these fields, and when.
+pub(super) fn log_form(
+    title: &str,
+    pieces: &[PieceId],
+    mut fields: Vec<Field>,
+    ctx: &Context<'_>,
+) -> Form {
+    fields.push(when("at", "When"));
+    let mut form = Form::new(&format!("{title}: {}", ctx.called(pieces)), fields);
+    "log".clone_into(&mut form.submit_word);
+    form
+}
+
+/// What its faces and its moment mean.
+pub(super) fn log_echo(
+    form: &Form,
+    pieces: &[PieceId],
+    due: impl Fn(&Ticket) -> Vec<FaceKey>,
+    ctx: &Context<'_>,
+) -> Vec<(&'static str, Option<String>)> {
+    vec![echo(form, pieces, due, ctx), echo_moment(form, "at", ctx)]
+}

@@ -23,7 +23,6 @@ mod scuff;
 mod settings;
 mod touch;
 mod wipe;
-mod wipe_off;
 
 pub use open::{LoggerRefused, OpenForm};
 

@@ -3,8 +3,8 @@
 use super::FormKind;
 use super::context::Context;
 use super::{
-    air, air_import, client, correct_pass, forecast, hidden, job, pass, piece, product, recipe, sand_back, scuff, settings,
-    touch, wipe, wipe_off,
+    air, air_import, client, correct_pass, forecast, hidden, job, pass, piece, product, recipe,
+    sand_back, scuff, settings, touch, wipe::Wipe,
 };
 use crate::coating::{LoggerAnswers, LoggerQuestion};
 use crate::desk::typed::{FieldError, field_of};
@@ -65,8 +65,8 @@ impl OpenForm {
             FormKind::Product(which) => product::form(*which, &ctx),
             FormKind::Settings => settings::form(&ctx),
             FormKind::Pass { pieces, kind } => pass::form(pieces, *kind, &ctx),
-            FormKind::Wipe { pieces } => wipe::form(pieces, &ctx),
-            FormKind::WipeOff { pieces } => wipe_off::form(pieces, &ctx),
+            FormKind::Wipe { pieces } => Wipe::Down.form(pieces, &ctx),
+            FormKind::WipeOff { pieces } => Wipe::Off.form(pieces, &ctx),
             FormKind::Scuff { pieces } => scuff::form(pieces, &ctx),
             FormKind::Touch { pieces } => touch::form(pieces, &ctx),
             FormKind::SandBack { piece, faces } => sand_back::form(*piece, faces, &ctx),
@@ -235,8 +235,8 @@ impl OpenForm {
             FormKind::Product(which) => product::read(form, *which, ctx),
             FormKind::Settings => settings::read(form),
             FormKind::Pass { pieces, kind } => pass::read(form, pieces, *kind, ctx),
-            FormKind::Wipe { pieces } => wipe::read(form, pieces, ctx),
-            FormKind::WipeOff { pieces } => wipe_off::read(form, pieces, ctx),
+            FormKind::Wipe { pieces } => Wipe::Down.read(form, pieces, ctx),
+            FormKind::WipeOff { pieces } => Wipe::Off.read(form, pieces, ctx),
             FormKind::Scuff { pieces } => scuff::read(form, pieces, ctx),
             FormKind::Touch { pieces } => touch::read(form, pieces, ctx),
             FormKind::SandBack { piece, .. } => sand_back::read(form, *piece, ctx),
@@ -258,8 +258,8 @@ impl OpenForm {
             FormKind::Recipe(..) => recipe::echo(form),
             FormKind::Product(_) => product::echo(form, ctx),
             FormKind::Pass { pieces, kind } => pass::echo(form, pieces, *kind, ctx),
-            FormKind::Wipe { pieces } => wipe::echo(form, pieces, ctx),
-            FormKind::WipeOff { pieces } => wipe_off::echo(form, pieces, ctx),
+            FormKind::Wipe { pieces } => Wipe::Down.echo(form, pieces, ctx),
+            FormKind::WipeOff { pieces } => Wipe::Off.echo(form, pieces, ctx),
             FormKind::Scuff { pieces } => scuff::echo(form, pieces, ctx),
             FormKind::Touch { pieces } => touch::echo(form, pieces, ctx),
             FormKind::SandBack { piece, .. } => sand_back::echo(form, *piece, ctx),
