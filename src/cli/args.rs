@@ -7,7 +7,7 @@ use super::doing::{
 };
 use super::failure::Failure;
 use super::reading::{
-    bench, clients, jobs, journal, place, products, rack, ready, recipes, tally, ticket,
+    bench, clients, jobs, journal, later, place, products, rack, ready, recipes, tally, ticket,
 };
 use super::session::Session;
 use clap::{Parser, Subcommand};
@@ -145,6 +145,9 @@ pub enum Verb {
     /// Types what the shop's air will be, or takes that away.
     #[command(after_help = forecast::MORE)]
     Forecast(forecast::ForecastArgs),
+    /// Tells when a coat planned for later would be dry.
+    #[command(after_help = later::MORE)]
+    Later(later::LaterArgs),
     /// Tells what touch tests have taught of each product, or begins to learn one anew.
     #[command(after_help = learned::MORE)]
     Learned(learned::LearnedArgs),
@@ -218,6 +221,7 @@ impl Verb {
             Self::Air(args) => air::run(args, session),
             Self::Logger(args) => logger::run(args, session),
             Self::Forecast(args) => forecast::run(args, session),
+            Self::Later(args) => later::run(args, session),
             Self::Learned(args) => learned::run(args, session),
             Self::Drying(args) => drying::run(args, session),
             Self::Sandback(args) => sandback::run(args, session),

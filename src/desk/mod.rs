@@ -12,6 +12,7 @@ mod books;
 mod changes;
 mod error;
 mod learned;
+mod later;
 mod moves;
 mod passes;
 mod people;
@@ -34,6 +35,7 @@ pub use air_import::AirImport;
 pub use air_rows::{AirSource, AirSpan, DryingRules, LoggedAir, TouchRecord, spread_of};
 pub use books::{Books, BooksError, JournalLine, Key, Row, Scope};
 pub use error::{DeskError, Refusal};
+pub use later::{LaterPass, LaterStage, later_lines};
 pub use perform::{Desk, Done, Made};
 pub use shop_air::NEWEST_TESTS;
 pub use product_sheet::{

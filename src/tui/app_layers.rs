@@ -69,6 +69,12 @@ impl App {
                 if let Some((file, answers)) = open.logger_file() {
                     return vec![Effect::ReadLogger(file, answers)];
                 }
+                if let Some(lines) = open.later(&self.shop, self.now) {
+                    let title = open.form.title.clone();
+                    self.layers.pop();
+                    self.layers.push(Layer::Read(title, Pager::new(lines)));
+                    return Vec::new();
+                }
                 if let Some(action) = open.submit(&self.shop, self.now) {
                     self.submitted = true;
                     return vec![Effect::Act(Box::new(action))];

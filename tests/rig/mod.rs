@@ -4,6 +4,8 @@ use chrono::{DateTime, Utc};
 use chrono_tz::Tz;
 use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
+use tackfree::coating::{LoggerRead, read_logger};
+use tackfree::tui::forms::LoggerRefused;
 use tackfree::coating::LabelHours;
 use tackfree::coating::id::Mint;
 use tackfree::desk::{Books, Desk, Scope, Shop};
@@ -108,6 +110,18 @@ impl Rig {
                     self.app.loaded(shop, journal, self.now);
                 }
                 self.app.ended(result);
+            }
+            Effect::ReadLogger(file, answers) => {
+                let opened = std::fs::File::open(&file).expect("the logger's file");
+                let zone = self.app.shop.settings.zone;
+                let read = match read_logger(opened, &answers, self.now, zone) {
+                    Ok(LoggerRead::Read(report)) => Ok(report),
+                    Ok(LoggerRead::Asks(question)) => Err(LoggerRefused::Asks(question)),
+                    Err(error) => Err(LoggerRefused::Unread(error.to_string())),
+                };
+                for effect in self.app.logger_read(&file, read) {
+                    self.carry_out(effect);
+                }
             }
             Effect::Quit => self.left = true,
             Effect::Ring | Effect::Redraw => {}

@@ -9,6 +9,7 @@ pub mod clients;
 mod face_json;
 pub mod jobs;
 pub mod journal;
+pub mod later;
 pub mod place;
 pub mod products;
 pub mod rack;

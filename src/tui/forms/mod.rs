@@ -13,6 +13,7 @@ mod faces;
 mod forecast;
 mod hidden;
 mod job;
+mod later;
 mod open;
 mod pass;
 mod piece;
@@ -94,4 +95,6 @@ pub enum FormKind {
     AirImport,
     /// The air to come.
     Forecast,
+    /// What a coat of this product would do if it went on later.
+    Later(Option<ProductId>),
 }

@@ -3,8 +3,8 @@
 use super::FormKind;
 use super::context::Context;
 use super::{
-    air, air_import, client, correct_pass, forecast, hidden, job, pass, piece, product, recipe,
-    sand_back, scuff, settings, touch, wipe::Wipe,
+    air, air_import, client, correct_pass, forecast, hidden, job, later, pass, piece, product,
+    recipe, sand_back, scuff, settings, touch, wipe::Wipe,
 };
 use crate::coating::{LoggerAnswers, LoggerQuestion};
 use crate::desk::typed::{FieldError, field_of};
@@ -75,6 +75,7 @@ impl OpenForm {
             FormKind::Air(which) => air::form(*which, &ctx),
             FormKind::AirImport => air_import::form(),
             FormKind::Forecast => forecast::form(),
+            FormKind::Later(product) => later::form(*product, &ctx),
         };
         let (at, family) = (form.focused(), form.value("family"));
         let mut open = Self {
@@ -177,6 +178,14 @@ impl OpenForm {
         }
     }
 
+    /// What a coat would do if it went on later, where this is that form and it is whole.
+    pub fn later(&self, shop: &Shop, now: DateTime<Utc>) -> Option<Vec<String>> {
+        match self.kind {
+            FormKind::Later(_) => later::read(&self.form, &Context::new(shop, now)).ok(),
+            _ => None,
+        }
+    }
+
     /// Puts what a logger's file asks, or why it cannot be read, at the field that answers it.
     pub fn logger_refused(&mut self, refused: &LoggerRefused) {
         let (field, message) = match refused {
@@ -246,6 +255,7 @@ impl OpenForm {
             FormKind::Forecast => forecast::read(form, ctx),
             // The file is read outside; what is wrong with the form itself is told here.
             FormKind::AirImport => Err(air_import::read(form).err().unwrap_or_default()),
+            FormKind::Later(_) => Err(later::read(form, ctx).err().unwrap_or_default()),
         }
     }
 
@@ -266,6 +276,7 @@ impl OpenForm {
             FormKind::Settings | FormKind::Hidden { .. } | FormKind::AirImport => Vec::new(),
             FormKind::Air(_) => air::echo(form, ctx),
             FormKind::Forecast => forecast::echo(form, ctx),
+            FormKind::Later(_) => later::echo(form, ctx),
             FormKind::CorrectPass(pass) => correct_pass::echo(form, *pass, ctx),
         }
     }

@@ -24,6 +24,7 @@ enum Act {
     Touch,
     Found(TouchVerdict),
     Detail,
+    Later,
     Pass,
     Scuff,
     WipeOff,
@@ -43,6 +44,7 @@ const KEYS: Keymap<Act> = list_keys![Act:
     Binding { keys: &["w"], action: Act::WipeOff, hint: "wipe off", help: "Records that the stain was wiped off." },
     Binding { keys: &["c"], action: Act::Countdown, hint: "countdown", help: "Shows the countdown to what is ready next: below the list, over the whole screen, not at all." },
     Binding { keys: &["v"], action: Act::Detail, hint: "read all", help: "Shows all stages of the coat as a page to read." },
+    Binding { keys: &["f"], action: Act::Later, hint: "if later", help: "Tells when a coat that goes on later would be dry, by the forecast or the usual air." },
     Binding { keys: &["esc"], action: Act::Back, hint: "list", help: "Puts the countdown away." },
 ];
 
@@ -88,6 +90,10 @@ impl Screen for Rack {
             Act::Go(step) => self.picked.step(step, &keys(&rows)),
             Act::Countdown => self.countdown = self.countdown.next(),
             Act::Back => self.countdown = Countdown::Off,
+            Act::Later => {
+                let film = self.picked(&rows).and_then(|line| line.film.as_ref());
+                return vec![Wish::Form(FormKind::Later(film.map(|film| film.product)))];
+            }
             Act::Open
             | Act::Touch
             | Act::Found(_)
@@ -157,7 +163,7 @@ impl Screen for Rack {
                 picked.is_some_and(|row| matches!(row.waiting, Waiting::WipeOff { .. }))
             }
             Act::Back => self.countdown != Countdown::Off,
-            Act::Go(_) => true,
+            Act::Go(_) | Act::Later => true,
         })
     }
 

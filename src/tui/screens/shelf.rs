@@ -11,7 +11,7 @@ use super::shelf_passes;
 use super::shelf_products;
 use super::shelf_tally::{self, UseKey};
 use crate::coating::ProductId;
-use crate::desk::Which;
+use crate::desk::{Action, Which};
 use crate::shop::{JobId, PassId};
 use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
@@ -25,6 +25,7 @@ enum Act {
     NextView,
     LastView,
     New,
+    Afresh,
     Back,
 }
 
@@ -34,6 +35,7 @@ const KEYS: Keymap<Act> = list_keys![Act:
     Binding { keys: &["right", "tab"], action: Act::NextView, hint: "next view", help: "Goes on to the next view: per job, in all, products." },
     Binding { keys: &["left", "shift-tab"], action: Act::LastView, hint: "view before", help: "Goes back to the view before." },
     Binding { keys: &["n"], action: Act::New, hint: "new product", help: "Enters a new product." },
+    Binding { keys: &["f"], action: Act::Afresh, hint: "learn afresh", help: "On a product: touch tests made so far no longer count for its drying; they stay on the tickets." },
     Binding { keys: &["esc"], action: Act::Back, hint: "back", help: "Goes from the passes back to the tally." },
 ];
 
@@ -109,6 +111,25 @@ impl Shelf {
             (None, View::InAll) => self.in_all.step(step, &shelf_tally::keys_in_all(ctx)),
             (None, View::Products) => self.products.step(step, &shelf_products::keys(ctx)),
         }
+    }
+
+    /// The product picked, if touch tests have taught anything of it.
+    fn taught(&self, ctx: &Ctx<'_>) -> Option<ProductId> {
+        if self.view != View::Products || self.passes.is_some() {
+            return None;
+        }
+        let product = self.products.get(&shelf_products::keys(ctx))?;
+        ctx.shop.tuning.contains_key(&product).then_some(product)
+    }
+
+    fn afresh(&self, ctx: &Ctx<'_>) -> Vec<Wish> {
+        vec![match self.taught(ctx) {
+            Some(product) => Wish::Act(Action::LearnAfresh(product)),
+            None => Wish::Tell(vec![
+                "No touch test has taught anything of a product picked here; pick one in the view of products."
+                    .to_owned(),
+            ]),
+        }]
     }
 
     fn open(&mut self, ctx: &Ctx<'_>) -> Vec<Wish> {
@@ -214,6 +235,7 @@ impl Screen for Shelf {
                 self.products.await_new();
                 return vec![Wish::Form(FormKind::Product(Which::New))];
             }
+            Some(Act::Afresh) => return self.afresh(ctx),
             Some(Act::Back) => self.passes = None,
             None => {}
         }
@@ -258,6 +280,7 @@ impl Screen for Shelf {
             Act::Read => any && self.view == View::Products && self.passes.is_none(),
             Act::NextView | Act::LastView => self.passes.is_none(),
             Act::New => self.view == View::Products && self.passes.is_none(),
+            Act::Afresh => self.taught(ctx).is_some(),
             Act::Back => self.passes.is_some(),
             Act::Go(_) => true,
         })
