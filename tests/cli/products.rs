@@ -81,10 +81,10 @@ fn every_figure_by_command_with_its_source() {
     let sheet = bench.run(NOW, &["products", "satin alkyd"]).out;
     for words in [
         "from the label",
-        "recoat            within 2 hours, or after 6 days, scuffed",
-        "set to touch      1 h 30 min (its family: 1 to 3 h)",
+        "recoat: within 2 hours, or after 6 days, scuffed",
+        "set to touch: 1 h 30 min (its family: 1 to 3 h)",
         "family range, check the can label",
-        "full cure         30 days (its family: 7 to 30 days)",
+        "full cure: 30 days (its family: 7 to 30 days)",
     ] {
         assert!(sheet.contains(words), "{words} is not in\n{sheet}");
     }
