@@ -229,7 +229,7 @@ fn films(files: &[PieceFile], passes: &[Pass], products: &[Product]) -> Films {
         .filter(|pass| pass.amount.basis.is_measured())
         .map(|pass| pass.id)
         .collect();
-    let mut films = Films::new();
+    let mut thick = Films::new();
     for event in files.iter().flat_map(|file| &file.events) {
         let What::Coat {
             pass,
@@ -253,8 +253,8 @@ fn films(files: &[PieceFile], passes: &[Pass], products: &[Product]) -> Films {
         };
         let k = film_factor(product.family, product.label.spread, spread);
         if k > 1.0 {
-            films.insert(*pass, k);
+            thick.insert(*pass, k);
         }
     }
-    films
+    thick
 }

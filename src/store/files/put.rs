@@ -47,5 +47,5 @@ pub(super) fn put(
             books.put(Row::Event(file.piece.id, event))?;
         }
     }
-    Ok(())
+    read.air.put(books)
 }
