@@ -109,7 +109,7 @@ fn what_is_typed_is_the_labels_and_what_is_marked_the_familys() {
     );
     assert_eq!(label.tack_free, Span::hours(4));
     assert_eq!(label.handle, start.label.handle, "empty is the family's");
-    assert_eq!(label.reference.c(), 25.0);
+    assert_eq!(label.reference.milli_c(), 25_000);
 
     // All at once, either way.
     typed.basis = "label".into();
