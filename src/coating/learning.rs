@@ -257,7 +257,10 @@ impl ShopAirClock {
     ) -> Option<TouchTest> {
         // A window that is open at once is for laying wet on wet; dry to recoat comes with the next.
         let windows = &product.label.windows;
-        let opens = windows.iter().map(|w| w.opens).find(|o| *o > Span::minutes(0))?;
+        let opens = windows
+            .iter()
+            .map(|w| w.opens)
+            .find(|o| *o > Span::minutes(0))?;
         let found = if stage >= FilmStage::Recoat {
             Found::Dry
         } else {

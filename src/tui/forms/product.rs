@@ -30,7 +30,8 @@ pub(super) fn form(which: Which<ProductId>, ctx: &Context<'_>) -> Form {
         Choice::new("family", "none read off the label yet"),
     ];
     let time = "45 min, 2 h, 3 days. What you type is the label's; ~ in front the family's.";
-    let text = |figure: Figure, label: &str| Field::text(figure_field(figure), label, t.figure(figure));
+    let text =
+        |figure: Figure, label: &str| Field::text(figure_field(figure), label, t.figure(figure));
     Form::new(
         &title,
         vec![
@@ -48,7 +49,7 @@ pub(super) fn form(which: Which<ProductId>, ctx: &Context<'_>) -> Form {
             text(Figure::Voc, "VOC").hint("446 g/L or 3.7 lb/gal; may stay empty."),
             text(Figure::Reference, "Times hold at")
                 .hint("The temperature beside the drying times: 77 F or 25 C."),
-            text(Figure::ReferenceHumidity, "and in air of %")
+            text(Figure::ReferenceHumidity, "Humidity of times %")
                 .hint("50 unless the label says otherwise; may stay empty."),
             text(Figure::Touch, "Set to touch").hint(time),
             text(Figure::TackFree, "Tack-free").hint(time),
