@@ -73,7 +73,7 @@ fn ten_thousand_rows_are_one_action_with_everything_told() {
     assert_eq!(trial.words(), done.words);
     for wants in [
         "61 rows were there already.",
-        "4 rows were left out: another reading stands at their time and stays.",
+        "4 rows were left out: another reading stands at that time and stays.",
         "5 rows could not be read: line 1",
         "1 time without readings for more than 12 hours",
     ] {
@@ -110,7 +110,9 @@ fn a_file_older_than_the_log_is_put_before_it_and_said_so() {
     let text = "time,temp F,RH\n2026-11-24 08:00,60,50\n2026-11-24 07:50,61,50\n";
     let done = trial.done(&import(text, &trial));
     assert!(
-        done.notes.iter().any(|note| note.contains("out of order")),
+        done.notes
+            .iter()
+            .any(|note| note.contains("1 row was put in order of time")),
         "{:?}",
         done.notes
     );
