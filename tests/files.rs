@@ -3,6 +3,8 @@
 
 #[path = "files/bad_input.rs"]
 mod bad_input;
+#[path = "files/format_1.rs"]
+mod format_1;
 #[path = "files/support.rs"]
 mod support;
 #[path = "files/tampered.rs"]

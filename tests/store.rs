@@ -24,3 +24,6 @@ mod scopes;
 
 #[path = "store/words.rs"]
 mod words;
+
+#[path = "store/from_one.rs"]
+mod from_one;

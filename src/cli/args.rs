@@ -85,9 +85,9 @@ pub enum Verb {
     /// Lists the recipes: grits, coats and products of each finish schedule.
     #[command(after_help = recipes::MORE)]
     Recipes,
-    /// Lists the products with the figures of their labels.
+    /// Lists the products with the figures of their labels, or shows one with every source.
     #[command(after_help = products::MORE)]
-    Products,
+    Products(products::ProductsArgs),
     /// Tells what was done and when, newest first.
     #[command(after_help = journal::MORE)]
     Journal(journal::JournalArgs),
@@ -198,7 +198,7 @@ impl Verb {
             Self::Clients => clients::run(session),
             Self::Jobs => jobs::run(session),
             Self::Recipes => recipes::run(session),
-            Self::Products => products::run(session),
+            Self::Products(args) => products::run(args, session),
             Self::Journal(args) => journal::run(args, session),
             Self::Where => place::run(session),
             Self::Client(args) => client::run(args, session),

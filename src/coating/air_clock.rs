@@ -10,9 +10,8 @@ use super::drying::DryingClock;
 use super::forecast::Forecast;
 use super::id::ProductId;
 use super::learning::Learned;
-use super::model::{Care, Counts, DryingLaw, ModelSettings, PACE, STANDARD_REFERENCE};
+use super::model::{Care, Counts, DryingLaw, ModelSettings, PACE};
 use super::product::{Product, Span};
-use crate::units::Temperature;
 use chrono::{DateTime, Duration, Utc};
 use serde::{Deserialize, Serialize};
 use std::collections::HashMap;
@@ -23,24 +22,12 @@ use std::sync::Arc;
 pub const LOOKS_AHEAD_DAYS: i64 = 3650;
 
 /// What is known of one product beyond its label.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
 pub struct Tuning {
-    /// The temperature the label's hours hold at.
-    pub reference: Temperature,
     /// What touch tests have shown, against the safe law.
     pub safe: Learned,
     /// What touch tests have shown, against the likely law.
     pub likely: Learned,
-}
-
-impl Default for Tuning {
-    fn default() -> Self {
-        Self {
-            reference: Temperature::from(STANDARD_REFERENCE),
-            safe: Learned::default(),
-            likely: Learned::default(),
-        }
-    }
 }
 
 /// Which of the two clocks.
@@ -180,9 +167,7 @@ impl ShopAirClock {
             Twin::Safe => self.settings.safe,
             Twin::Likely => Care::Likely,
         };
-        let reference = self.tuning(product.id).reference;
-        self.settings
-            .law(product.family, &product.label, reference, care)
+        self.settings.law(product.family, &product.label, care)
     }
 
     /// This shop's factor for a product: how fast it dries here against the law.

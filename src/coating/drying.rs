@@ -2,7 +2,8 @@
 //! [`super::ShopAirClock`]; [`LabelHours`], which takes the label's hours as plain hours, serves
 //! records that are read in.
 
-use super::product::{LabelFigures, Product, Span};
+use super::figures::LabelFigures;
+use super::product::{Product, Span};
 use chrono::{DateTime, Utc};
 
 /// Turns label time into moments.

@@ -255,7 +255,9 @@ impl ShopAirClock {
         at: DateTime<Utc>,
         stage: FilmStage,
     ) -> Option<TouchTest> {
-        let opens = product.label.windows.first()?.opens;
+        // A window that is open at once is for laying wet on wet; dry to recoat comes with the next.
+        let windows = &product.label.windows;
+        let opens = windows.iter().map(|w| w.opens).find(|o| *o > Span::minutes(0))?;
         let found = if stage >= FilmStage::Recoat {
             Found::Dry
         } else {

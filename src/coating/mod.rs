@@ -6,14 +6,19 @@
 
 mod drying;
 pub mod families;
+pub mod family_ranges;
+mod figures;
 pub mod id;
 mod product;
+mod product_doubts;
+mod recoat_words;
 
 pub use drying::{DryingClock, LabelHours, Recoat, recoat_state};
+pub use figures::{Figure, FigureSet, FigureSource, LabelFigures, Voc};
 pub use id::ProductId;
-pub use product::{
-    Family, FigureBasis, LabelFigures, Product, ProductError, ProductKind, RecoatWindow, Span,
-};
+pub use product::{Family, FigureBasis, Product, ProductError, ProductKind, RecoatWindow, Span};
+pub use product_doubts::{Doubt, show_film};
+pub use recoat_words::{after_windows, span_words, windows_words};
 
 // The drying clock by the shop's air.
 pub mod air_clock;

@@ -2,9 +2,7 @@
 
 use super::air_import::AirImport;
 use super::air_rows::DryingRules;
-use crate::coating::{
-    Family, FigureBasis, ForecastStep, LabelFigures, ProductId, ProductKind, ShopAir,
-};
+use crate::coating::{Family, ForecastStep, LabelFigures, ProductId, ProductKind, ShopAir};
 use crate::shape::{Construction, FaceKey, Shape};
 use crate::shop::{
     Air, ClientId, CoatKind, Grit, JobId, PassId, PieceId, PieceKind, RecipeId, Schedule,
@@ -92,9 +90,7 @@ pub struct ProductDraft {
     pub kind: ProductKind,
     /// Family.
     pub family: Family,
-    /// Where the figures came from.
-    pub basis: FigureBasis,
-    /// Figures.
+    /// Figures, each with where it came from.
     pub label: LabelFigures,
     /// Can size.
     pub can: Volume,

@@ -17,6 +17,7 @@ mod passes;
 mod people;
 mod perform;
 mod pieces;
+mod product_sheet;
 mod recipes;
 mod shop_air;
 mod snapshot;
@@ -35,4 +36,7 @@ pub use books::{Books, BooksError, JournalLine, Key, Row, Scope};
 pub use error::{DeskError, Refusal};
 pub use perform::{Desk, Done, Made};
 pub use shop_air::NEWEST_TESTS;
+pub use product_sheet::{
+    SheetLine, SheetPart, figure_value, learned, product_sheet, range_words, source_words,
+};
 pub use snapshot::Shop;

@@ -139,12 +139,19 @@ impl Desk<'_> {
             name,
             kind: draft.kind,
             family: draft.family,
-            basis: draft.basis,
             label: draft.label.clone(),
             can: draft.can,
             price: draft.price,
         };
         product.check()?;
+        product.check_orders()?;
+        let settings = self.settings()?;
+        notes.extend(
+            product
+                .doubts()
+                .iter()
+                .map(|doubt| doubt.words(settings.area(), settings.temperature)),
+        );
         self.books.put(Row::Product(&product))?;
         let mut words = format!("{} product {}", verb(&which), product.name);
         if let Some(before) = before {

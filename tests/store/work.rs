@@ -188,7 +188,6 @@ fn books(shop: &Shop, wish: Wish) -> Option<Action> {
                 name: product.name.clone(),
                 kind: product.kind,
                 family: product.family,
-                basis: product.basis,
                 label: product.label.clone(),
                 can: product.can,
                 price: Money::from_cents(i64::from(m)),

@@ -2,10 +2,10 @@
 
 use super::opening::{read_cutouts, read_holes};
 use super::size::{read_length, read_profile, read_size};
-use super::span::read_windows;
+use super::windows::read_windows;
 use super::words::plain;
 use super::work::{read_air, read_amount, read_faces, read_scuff, read_when};
-use crate::coating::Span;
+use crate::coating::{Span, after_windows, windows_words};
 use crate::desk::AmountDraft;
 use crate::shape::{EdgeProfile, FaceKey, Opening, OpeningKind, Outline, Place, Shape};
 use crate::shop::Settings;
@@ -114,21 +114,11 @@ pub fn echo_span(span: Span) -> String {
     show_span(span.as_duration())
 }
 
-/// Windows: `next coat 6 h to 24 h after`.
+/// Windows: `next coat within 2 hours, or after 6 days`.
 pub fn echo_windows(text: &str) -> Option<String> {
-    let words: Vec<String> = read_windows(text)
-        .ok()?
-        .into_iter()
-        .map(|window| {
-            let opens = show_span(window.opens.as_duration());
-            let scuff = if window.scuff { ", scuffed" } else { "" };
-            match window.closes {
-                Some(closes) => format!("{opens} to {}{scuff}", show_span(closes.as_duration())),
-                None => format!("from {opens} on{scuff}"),
-            }
-        })
-        .collect();
-    Some(format!("next coat {}", words.join(", or ")))
+    let windows = read_windows(text).ok()?;
+    let late = after_windows(&windows);
+    Some(format!("next coat {}{late}", windows_words(&windows)))
 }
 
 /// An amount; `expected` is what the area takes at the label's rate: `estimate 1.2 fl oz at the

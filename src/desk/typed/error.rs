@@ -190,6 +190,8 @@ pub(super) fn product_field(error: &ProductError) -> &'static str {
         ProductError::NoName => "name",
         ProductError::NoWindow { .. } | ProductError::Windows { .. } => "windows",
         ProductError::Solids { .. } => "solids",
+        ProductError::Order { later, .. } => super::product_figures::field(*later),
+        ProductError::ReferenceHumidity { .. } => "reference_humidity",
         ProductError::NoCan { .. } => "can",
         ProductError::NoSpread { .. } => "spread",
     }

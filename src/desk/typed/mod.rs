@@ -14,11 +14,13 @@ mod opening;
 mod people;
 mod piece;
 mod product;
+mod product_figures;
 mod product_text;
 mod recipe;
 mod settings;
 mod size;
 mod span;
+mod windows;
 mod words;
 mod work;
 
@@ -32,11 +34,13 @@ pub use error::{FieldError, field_of};
 pub use opening::{read_cutouts, read_holes, write_cutouts, write_holes};
 pub use people::{JobTyped, read_client, read_job, read_promise, read_year};
 pub use piece::{PieceTyped, read_piece};
-pub use product::{ProductTyped, read_product};
+pub use product::{ProductTyped, figure_field, read_product};
+pub use product_figures::echo_figures;
 pub use recipe::{RecipeTyped, read_grits, read_recipe, write_grits, write_scuff};
 pub use settings::{SettingsTyped, read_settings};
 pub use size::{read_length, read_profile, read_size, write_length, write_profile, write_size};
-pub use span::{SpanUnit, read_span, read_windows, write_span, write_windows};
+pub use span::{SpanUnit, read_span, write_span};
+pub use windows::{read_windows, write_windows};
 pub use words::{construction_words, kind_words, pick};
 pub use work::{
     read_air, read_amount, read_faces, read_scuff, read_verdict, read_when, write_amount,

@@ -1,6 +1,6 @@
 //! The words of the files for things that are one of a few.
 
-use crate::coating::{Family, FigureBasis, ProductKind};
+use crate::coating::{Family, ProductKind};
 use crate::shape::{Construction, FaceKey};
 use crate::shop::{
     CoatKind, Grit, LookChoice, PieceKind, ScuffMeans, SetItem, Stage, TouchVerdict,
@@ -24,9 +24,15 @@ pub(super) const VOLUMES: Words<VolumeStyle> = &[
     (VolumeStyle::Millilitres, "millilitres"),
 ];
 pub(super) const LOOKS: Words<LookChoice> = &LookChoice::ALL;
-pub(super) const BASES: Words<FigureBasis> = &[
-    (FigureBasis::Label, "label"),
-    (FigureBasis::FamilyRange, "family-range"),
+/// What files of format 1 say of all figures of a product at once.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum OldBasis {
+    Label,
+    FamilyRange,
+}
+pub(super) const BASES: Words<OldBasis> = &[
+    (OldBasis::Label, "label"),
+    (OldBasis::FamilyRange, "family-range"),
 ];
 pub(super) const FAMILIES: Words<Family> = &[
     (Family::OilWipingVarnish, "oil-wiping-varnish"),

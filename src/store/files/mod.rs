@@ -38,7 +38,10 @@ pub use import::{ImportReport, import};
 
 /// The number of this layout of the files, in `shop.toml`. A change that older versions cannot
 /// read gets the next number.
-pub const FORMAT: i64 = 1;
+pub const FORMAT: i64 = 2;
+
+/// The oldest layout of the files that is still read.
+const OLDEST: i64 = 1;
 
 /// The ten files of a shop, in the order they are read.
 pub const NAMES: [&str; 10] = [

@@ -1,6 +1,6 @@
 //! TOML: read with the line of every fault, and the settings in `shop.toml`.
 
-use super::FORMAT;
+use super::{FORMAT, OLDEST};
 use super::error::{Fault, FilesError};
 use super::import::Reading;
 use super::meaning::{LENGTHS, LOOKS, TEMPERATURES, VOLUMES, pick, word};
@@ -97,7 +97,7 @@ const FILE: &str = "shop.toml";
 pub(super) fn settings(reading: &mut Reading<'_>) -> Result<Settings, FilesError> {
     let format = Read::<FormatRow>::file(&reading.source, FILE)?;
     let found = *format.what.format.get_ref();
-    if found != FORMAT {
+    if !(OLDEST..=FORMAT).contains(&found) {
         let line = format.line(&format.what.format);
         let fault = if found > FORMAT {
             Fault::Newer {

@@ -1,6 +1,6 @@
 //! Quantities as text that reads back exactly.
 
-use crate::coating::Span;
+use crate::coating::{Span, Voc};
 use crate::units::{
     Area, BareUnit, Density, Humidity, Length, LengthStyle, Mass, Money, SpreadRate, Temperature,
     Volume, VolumeStyle,
@@ -212,6 +212,33 @@ pub(super) fn read_density(text: &str) -> Result<Density, String> {
         .ok_or_else(|| format!("\"{text}\" does not read as a density; write it like 0.86 g/mL."))
 }
 
+/// `446 g/L`, to the milligram per litre.
+pub(super) fn voc(voc: Voc) -> String {
+    format!("{} g/L", decimal(voc.mg_per_l().into(), 3))
+}
+
+/// Grams per litre.
+pub(super) fn read_voc(text: &str) -> Result<Voc, String> {
+    before(text, &["g/L", "g/l"])
+        .and_then(number)
+        .and_then(Voc::from_g_per_l)
+        .ok_or_else(|| format!("\"{text}\" does not read as a VOC; write it like 446 g/L."))
+}
+
+/// `68.58 um`, to the nanometre.
+pub(super) fn film(film: Length) -> String {
+    format!("{} um", decimal(film.nm(), 3))
+}
+
+/// Micrometres to the nanometre, up to 5 mm.
+pub(super) fn read_film(text: &str) -> Result<Length, String> {
+    before(text, &["um"])
+        .and_then(|n| undecimal(n, 3))
+        .filter(|nm| (1..=5_000_000).contains(nm))
+        .map(Length::from_nm)
+        .ok_or_else(|| format!("\"{text}\" does not read as a film; write it like 69 um."))
+}
+
 /// `25 %`, with every digit it takes.
 pub(super) fn percent(value: f64) -> String {
     format!("{value} %")
@@ -346,6 +373,10 @@ mod tests {
             prop_assert_eq!(read_temperature(&temperature(t)), Ok(t));
             let h = Humidity::from_tenths(tenths).unwrap();
             prop_assert_eq!(read_humidity(&humidity(h)), Ok(h));
+            let f = Length::from_nm(nm % 5_000_000 + 1);
+            prop_assert_eq!(read_film(&film(f)), Ok(f));
+            let v = Voc::from_g_per_l(f64::from(tenths) * 2.117).unwrap();
+            prop_assert_eq!(read_voc(&voc(v)), Ok(v));
         }
     }
 }

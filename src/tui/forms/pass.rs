@@ -229,7 +229,7 @@ pub(super) fn echo(
     let expected: Option<Volume> = product.map(|one| one.label.spread.volume_for(area));
     vec![
         faces::echo(form, pieces, due(kind), ctx),
-        ("product", product.map(|one| one.basis.words().to_owned())),
+        ("product", product.map(|one| one.basis().words().to_owned())),
         faces::echo_moment(form, "started", ctx),
         faces::echo_moment(form, "ended", ctx),
         (

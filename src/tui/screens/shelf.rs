@@ -21,6 +21,7 @@ use ratatui::layout::Rect;
 enum Act {
     Go(Step),
     Open,
+    Read,
     NextView,
     LastView,
     New,
@@ -29,6 +30,7 @@ enum Act {
 
 const KEYS: Keymap<Act> = list_keys![Act:
     Binding { keys: &["enter"], action: Act::Open, hint: "open", help: "On a line of use: lists its passes. On a pass: corrects how much it used. On a product: edits it." },
+    Binding { keys: &["v"], action: Act::Read, hint: "all figures", help: "On a product: shows all its figures, each with where it came from, as a page to read." },
     Binding { keys: &["right", "tab"], action: Act::NextView, hint: "next view", help: "Goes on to the next view: per job, in all, products." },
     Binding { keys: &["left", "shift-tab"], action: Act::LastView, hint: "view before", help: "Goes back to the view before." },
     Binding { keys: &["n"], action: Act::New, hint: "new product", help: "Enters a new product." },
@@ -139,6 +141,19 @@ impl Shelf {
         Vec::new()
     }
 
+    fn read(&self, ctx: &Ctx<'_>) -> Vec<Wish> {
+        if self.view != View::Products || self.passes.is_some() {
+            return Vec::new();
+        }
+        let picked = self.products.get(&shelf_products::keys(ctx));
+        let product = picked.and_then(|id| ctx.shop.product(id));
+        let page = product.map(|product| Wish::Read {
+            title: product.name.clone(),
+            lines: shelf_products::page(product, ctx),
+        });
+        page.into_iter().collect()
+    }
+
     fn entries(&self, width: usize, ctx: &Ctx<'_>) -> (Vec<Entry>, usize) {
         if let Some(passes) = &self.passes {
             let at = passes.picked.index(&shelf_passes::keys(passes.job, ctx));
@@ -191,6 +206,7 @@ impl Screen for Shelf {
         match KEYS.find(key) {
             Some(Act::Go(step)) => self.step(step, ctx),
             Some(Act::Open) => return self.open(ctx),
+            Some(Act::Read) => return self.read(ctx),
             Some(Act::NextView | Act::LastView) if self.passes.is_some() => {}
             Some(Act::NextView) => self.view = self.view.turned(1),
             Some(Act::LastView) => self.view = self.view.turned(View::ALL.len() - 1),
@@ -239,6 +255,7 @@ impl Screen for Shelf {
             .any(|entry| entry.pickable);
         KEYS.hint_line(width, |act| match act {
             Act::Open => any,
+            Act::Read => any && self.view == View::Products && self.passes.is_none(),
             Act::NextView | Act::LastView => self.passes.is_none(),
             Act::New => self.view == View::Products && self.passes.is_none(),
             Act::Back => self.passes.is_some(),
