@@ -30,7 +30,8 @@ pub(super) fn form(which: Which<ProductId>, ctx: &Context<'_>) -> Form {
         Choice::new("family", "none read off the label yet"),
     ];
     let time = "45 min, 2 h, 3 days. What you type is the label's; ~ in front the family's.";
-    let text = |figure: Figure, label: &str| Field::text(figure_field(figure), label, t.figure(figure));
+    let text =
+        |figure: Figure, label: &str| Field::text(figure_field(figure), label, t.figure(figure));
     Form::new(
         &title,
         vec![
