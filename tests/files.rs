@@ -5,6 +5,8 @@
 mod bad_input;
 #[path = "files/format_1.rs"]
 mod format_1;
+#[path = "files/ids.rs"]
+mod ids;
 #[path = "files/support.rs"]
 mod support;
 #[path = "files/tampered.rs"]

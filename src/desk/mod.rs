@@ -37,8 +37,8 @@ pub use books::{Books, BooksError, JournalLine, Key, Row, Scope};
 pub use error::{DeskError, Refusal};
 pub use later::{LaterPass, LaterStage, later_lines};
 pub use perform::{Desk, Done, Made};
-pub use shop_air::NEWEST_TESTS;
 pub use product_sheet::{
     SheetLine, SheetPart, figure_value, learned, product_sheet, range_words, source_words,
 };
+pub use shop_air::NEWEST_TESTS;
 pub use snapshot::Shop;

@@ -283,7 +283,10 @@ fn a_product_follows_its_family_until_typed_over() {
         "typed over, so it stays"
     );
     assert_eq!(form.form.text("windows"), "~3 h to 12 h");
-    assert_eq!(echo(&form, "windows"), "next coat from 3 hours to 12 hours, later abrade first; family range opens after 2 to 4 h, shuts after 12 h, check the can label");
+    assert_eq!(
+        echo(&form, "windows"),
+        "next coat from 3 hours to 12 hours, later abrade first; family range opens after 2 to 4 h, shuts after 12 h, check the can label"
+    );
     press(&mut form, &shop, "<F2>");
     let Some(Action::SaveProduct(Which::New, draft)) = form.submit(&shop, now()) else {
         panic!("{:?}", errors(&form))

@@ -40,7 +40,12 @@ fn figures_take_the_source_their_product_had() {
     assert_eq!(format!("{:.0}", label.spread.sq_ft_per_gal()), "650");
     assert_eq!(label.touch.as_minutes(), 120);
     assert_eq!(
-        (label.wet_film, label.dry_film, label.voc, label.reference_humidity),
+        (
+            label.wet_film,
+            label.dry_film,
+            label.voc,
+            label.reference_humidity
+        ),
         (None, None, None, None)
     );
     for figure in Figure::ALL {

@@ -14,9 +14,9 @@ use tackfree::shop::{
     ScuffMeans, SetItem, Settings, Stage, TouchVerdict, What, WipeDown,
 };
 use tackfree::store::Store;
-use tackfree::units::{Length, 
-    Area, Density, Humidity, LengthStyle, Mass, Money, SpreadRate, Temperature, TemperatureStyle,
-    Volume, VolumeStyle,
+use tackfree::units::{
+    Area, Density, Humidity, Length, LengthStyle, Mass, Money, SpreadRate, Temperature,
+    TemperatureStyle, Volume, VolumeStyle,
 };
 use uuid::Uuid;
 
@@ -96,7 +96,10 @@ pub fn label(basis: FigureBasis) -> LabelFigures {
         min_temp: Temperature::from_f(50.3),
         max_humidity: Humidity::from_tenths(855).expect("a humidity"),
         from_label: match basis {
-            FigureBasis::Label => Figure::ALL.into_iter().filter(|f| *f != Figure::DryFilm).collect(),
+            FigureBasis::Label => Figure::ALL
+                .into_iter()
+                .filter(|f| *f != Figure::DryFilm)
+                .collect(),
             FigureBasis::Mixed => [Figure::Voc, Figure::MaxHumidity].into_iter().collect(),
             FigureBasis::FamilyRange => FigureSet::NONE,
         },
