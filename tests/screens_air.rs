@@ -15,7 +15,10 @@ fn a_reading_is_one_key_what_was_read_and_enter() {
     assert!(rig.picture(80, 24).contains("Logged shop air 68 F, 45%"));
     rig.press(&["8"]);
     let screen = rig.picture(80, 24);
-    assert!(screen.contains("Now 68 F, 45%; dew point 45.9 F"), "{screen}");
+    assert!(
+        screen.contains("Now 68 F, 45%; dew point 45.9 F"),
+        "{screen}"
+    );
     // Earlier than now, in the same line.
     rig.press(&["r", "60F 50 20 min ago", "enter"]);
     let screen = rig.picture(80, 24);
@@ -77,7 +80,8 @@ fn a_loggers_file_is_read_asked_about_and_brought_in_as_one_action() {
     assert!(screen.contains("F or C?"), "{screen}");
     rig.press(&["right", "right", "F2"]);
     let screen = rig.picture(80, 24);
-    assert!(screen.contains("Brought in 6"), "{screen}");
+    assert!(screen.contains("Brought in 541 readings"), "{screen}");
+    assert!(screen.contains("58 rows"), "{screen}");
     rig.press(&["u"]);
     assert!(rig.picture(80, 24).contains("No reading yet"));
 }
@@ -85,9 +89,23 @@ fn a_loggers_file_is_read_asked_about_and_brought_in_as_one_action() {
 #[test]
 fn the_plots_stand_at_every_size() {
     let mut rig = Rig::demo(NOW);
-    rig.press(&["r", "68F 45 yesterday 16:00", "enter", "r", "58F 60", "enter", "8"]);
+    rig.press(&[
+        "r",
+        "68F 45 yesterday 16:00",
+        "enter",
+        "r",
+        "58F 60",
+        "enter",
+        "8",
+    ]);
     let wide = rig.picture(120, 40);
-    for words in ["Temperature", "Humidity", "Close dots", "Wed 25", "dew point"] {
+    for words in [
+        "Temperature",
+        "Humidity",
+        "Close dots",
+        "Wed 25",
+        "dew point",
+    ] {
         assert!(wide.contains(words), "{words}:\n{wide}");
     }
     insta::assert_snapshot!("air_80x24", rig.picture(80, 24));
@@ -100,13 +118,41 @@ fn the_plots_stand_at_every_size() {
 #[test]
 fn the_rack_tells_likely_and_safe_and_why_it_is_slow() {
     let mut rig = Rig::demo(NOW);
-    rig.press(&["r", "55F 50 yesterday 12:00", "enter", "r", "55F 50", "enter", "2"]);
+    rig.press(&[
+        "r",
+        "60F 50 yesterday 12:00",
+        "enter",
+        "r",
+        "60F 50",
+        "enter",
+        "2",
+    ]);
     let screen = rig.picture(120, 40);
-    assert!(screen.contains("55 F since"), "{screen}");
+    assert!(screen.contains("60 F since"), "{screen}");
     assert!(screen.contains("% speed"), "{screen}");
     assert!(screen.contains("likely, worth a test"), "{screen}");
     assert!(screen.contains("label-hours to recoat"), "{screen}");
     insta::assert_snapshot!("rack_cold_80x24", rig.picture(80, 24));
+}
+
+#[test]
+fn a_film_that_does_not_dry_at_all_is_said_to() {
+    let mut rig = Rig::demo(NOW);
+    rig.press(&[
+        "r",
+        "50F 50 yesterday 12:00",
+        "enter",
+        "r",
+        "50F 50",
+        "enter",
+        "2",
+    ]);
+    for (width, height) in [(80, 24), (120, 40)] {
+        let screen = rig.picture(width, height);
+        assert!(screen.contains("not in this air"), "{screen}");
+        assert!(screen.contains("does not dry"), "{screen}");
+        assert!(!screen.contains("2036"), "{screen}");
+    }
 }
 
 #[test]
@@ -134,12 +180,17 @@ fn a_touch_test_is_one_key_on_the_rack_and_can_be_undone() {
 #[test]
 fn a_coat_planned_for_later_is_told() {
     let mut rig = Rig::demo(NOW);
-    rig.press(&["r", "58F 60", "enter", "8", "o", "58F 60", "tab", "tab", "in 20 h", "enter"]);
+    rig.press(&[
+        "r", "58F 60", "enter", "8", "o", "58F 60", "tab", "tab", "in 20 h", "enter",
+    ]);
     let screen = rig.picture(80, 24);
     assert!(screen.contains("Forecast: 58 F, 60% until"), "{screen}");
     rig.press(&["2", "f", "tab", "in 3 h", "enter"]);
     let screen = rig.picture(120, 40);
-    assert!(screen.contains("Reckoned by the forecast typed in"), "{screen}");
+    assert!(
+        screen.contains("Reckoned by the forecast typed in"),
+        "{screen}"
+    );
     assert!(screen.contains("tack-free"), "{screen}");
     rig.press(&["esc", "8", "c"]);
     assert!(!rig.picture(80, 24).contains("Forecast: 58 F"));

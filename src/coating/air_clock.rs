@@ -12,7 +12,9 @@ use super::id::ProductId;
 use super::learning::Learned;
 use super::model::{Care, Counts, DryingLaw, ModelSettings, PACE};
 use super::product::{Product, Span};
+use crate::units::moment::show_moment;
 use chrono::{DateTime, Duration, Utc};
+use chrono_tz::Tz;
 use serde::{Deserialize, Serialize};
 use std::collections::HashMap;
 use std::sync::Arc;
@@ -20,6 +22,22 @@ use std::sync::Arc;
 /// Past this many days more than the label asks, the clock looks no further: the film does not dry
 /// in this air.
 pub const LOOKS_AHEAD_DAYS: i64 = 3650;
+
+/// Whether a moment the clock gave is only its horizon: the film does not get there in the air that
+/// is known and expected.
+pub fn beyond_sight(at: DateTime<Utc>, now: DateTime<Utc>) -> bool {
+    // A coat long laid has the horizon of its own day, so a few weeks are allowed for.
+    (at - now).num_days() > LOOKS_AHEAD_DAYS - 60
+}
+
+/// A moment a film is to reach, as people say it; `not in this air` where it never does.
+pub fn show_reached(at: DateTime<Utc>, now: DateTime<Utc>, zone: Tz) -> String {
+    if beyond_sight(at, now) {
+        "not in this air".to_owned()
+    } else {
+        show_moment(at, now, zone)
+    }
+}
 
 /// What is known of one product beyond its label.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]

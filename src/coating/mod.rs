@@ -37,7 +37,7 @@ pub mod model;
 pub mod psychro;
 pub mod psychro_checks;
 
-pub use air_clock::{Reach, ShopAirClock, Tuning, Twin};
+pub use air_clock::{Reach, ShopAirClock, Tuning, Twin, beyond_sight, show_reached};
 pub use air_clock_why::{Slows, Speed};
 pub use air_log::AirLog;
 pub use air_log_csv::{

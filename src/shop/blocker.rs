@@ -5,8 +5,9 @@ use super::reason::ReasonFor;
 use super::schedule::Grit;
 use super::stage::Stage;
 use crate::coating::ProductKind;
+use crate::coating::show_reached;
 use crate::shape::FaceKey;
-use crate::units::moment::{show_moment, show_span};
+use crate::units::moment::show_span;
 use chrono::{DateTime, Duration, Utc};
 use chrono_tz::Tz;
 
@@ -113,7 +114,7 @@ impl Blocker {
     /// The reason in words, times as they read in `zone`.
     #[allow(clippy::too_many_lines, reason = "one arm for each reason")]
     pub fn words(&self, now: DateTime<Utc>, zone: Tz) -> String {
-        let when = |at: &DateTime<Utc>| show_moment(*at, now, zone);
+        let when = |at: &DateTime<Utc>| show_reached(*at, now, zone);
         match self {
             Self::GritMissing { face, grit } | Self::GritNotDone { face, grit } => {
                 format!("{face}: {grit} grit not done")

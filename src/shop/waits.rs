@@ -5,7 +5,8 @@ use super::event::CoatKind;
 use super::schedule::Grit;
 use super::stage::Stage;
 
-use crate::units::moment::{show_date, show_moment};
+use crate::coating::show_reached;
+use crate::units::moment::show_date;
 use chrono::{DateTime, Utc};
 use chrono_tz::Tz;
 
@@ -101,7 +102,7 @@ pub enum Waiting {
 impl Waiting {
     /// In words, as the board says it.
     pub fn words(&self, now: DateTime<Utc>, zone: Tz) -> String {
-        let when = |at: &DateTime<Utc>| show_moment(*at, now, zone);
+        let when = |at: &DateTime<Utc>| show_reached(*at, now, zone);
         match self {
             Self::Grit { grit, done, of } => format!("{grit} grit: {}", of_faces(*done, *of)),
             Self::WipeDown { done, of } => format!("wipe down: {}", of_faces(*done, *of)),

@@ -4,15 +4,15 @@ use chrono::{DateTime, Utc};
 use chrono_tz::Tz;
 use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
-use tackfree::coating::{LoggerRead, read_logger};
-use tackfree::tui::forms::LoggerRefused;
 use tackfree::coating::LabelHours;
 use tackfree::coating::id::Mint;
+use tackfree::coating::{LoggerRead, read_logger};
 use tackfree::desk::{Books, Desk, Scope, Shop};
 use tackfree::store::Store;
 use tackfree::store::files::load_demo;
 use tackfree::tui::app::{App, Effect};
 use tackfree::tui::app_view;
+use tackfree::tui::forms::LoggerRefused;
 use tackfree::tui::kit::key::Key;
 use tackfree::tui::kit::theme::Theme;
 
@@ -43,6 +43,7 @@ impl Rig {
     }
 
     /// A new shop with nothing but its starting products and recipes.
+    #[allow(dead_code, reason = "not every test starts an empty shop")]
     pub fn fresh(now: &str) -> Self {
         let now = now.parse().expect("a moment");
         let mut store = Store::in_memory().expect("a store");
@@ -89,6 +90,7 @@ impl Rig {
     }
 
     /// Lets the clock go on to `now`.
+    #[allow(dead_code, reason = "not every test lets time go by")]
     pub fn wait_until(&mut self, now: &str) -> Vec<Effect> {
         self.now = now.parse().expect("a moment");
         self.app.tick(self.now)

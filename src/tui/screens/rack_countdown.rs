@@ -5,6 +5,7 @@ use super::super::kit::{draw, text};
 use super::super::screen::Ctx;
 use super::list::count;
 use super::rack_rows::called;
+use crate::coating::beyond_sight;
 use crate::shop::{RackLine, RackRow, RackState};
 use crate::units::moment::{show_moment, show_span};
 use ratatui::buffer::Buffer;
@@ -51,7 +52,7 @@ fn face(lines: &[RackLine], ctx: &Ctx<'_>) -> Face {
         .filter_map(|row: &RackRow| {
             row.waiting
                 .until()
-                .filter(|at| *at > ctx.now)
+                .filter(|at| *at > ctx.now && !beyond_sight(*at, ctx.now))
                 .map(|at| (at, row))
         })
         .min_by_key(|(at, row)| (*at, row.piece));

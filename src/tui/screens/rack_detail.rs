@@ -85,7 +85,7 @@ pub(super) fn lines(line: &RackLine, all: bool, width: usize, ctx: &Ctx<'_>) -> 
     )];
     out.extend(stages(film, all, width, ctx));
     let window = film.window_words(ctx.now, ctx.zone());
-    out.push(plain(format!("{} to recoat; {window}", film.hours_words())));
+    out.push(plain(format!("{}; {window}", film.hours_words())));
     let style = ctx.shop.settings.temperature;
     let slow = film.slow_words(ctx.now, ctx.zone(), style);
     let tone = if film.speed.is_slow() {

@@ -3,8 +3,8 @@
 use super::super::kit::text;
 use super::super::screen::Ctx;
 use super::list::{Cell, Entry, Line, MARK, Tone, beside, count, plain};
+use crate::coating::show_reached;
 use crate::shop::{DryStage, PieceId, RackLine, RackRow, RackState};
-use crate::units::moment::show_moment;
 use chrono::{DateTime, Utc};
 
 /// What the piece is called.
@@ -84,7 +84,7 @@ fn tone(row: &RackRow) -> Tone {
 
 /// Past moments as `since 3:40 pm`, those to come as they are.
 fn when(at: DateTime<Utc>, past: &str, ctx: &Ctx<'_>) -> String {
-    let moment = show_moment(at, ctx.now, ctx.zone());
+    let moment = show_reached(at, ctx.now, ctx.zone());
     if at <= ctx.now {
         format!("{past} {moment}")
     } else {
@@ -142,7 +142,7 @@ fn narrow(line: &RackLine, width: usize, ctx: &Ctx<'_>) -> Vec<Line> {
     let mut times = Vec::new();
     let future = |at: DateTime<Utc>, past: &str, to_come: &str| {
         let way = if at <= ctx.now { past } else { to_come };
-        format!("{way} {}", show_moment(at, ctx.now, ctx.zone()))
+        format!("{way} {}", show_reached(at, ctx.now, ctx.zone()))
     };
     // What is long past is told below the list, for the row picked.
     times.extend(
