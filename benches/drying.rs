@@ -9,8 +9,8 @@ use std::sync::Arc;
 use std::time::Instant;
 use tackfree::coating::families::{usual_figures, usual_kind};
 use tackfree::coating::{
-    AirLog, AirReading, Assumed, DryingLaw, Family, ModelSettings, Product, ProductId,
-    ShopAir, ShopAirClock, Span,
+    AirLog, AirReading, Assumed, DryingLaw, Family, ModelSettings, Product, ProductId, ShopAir,
+    ShopAirClock, Span,
 };
 use tackfree::units::{Humidity, Money, Temperature, Volume};
 

@@ -16,8 +16,8 @@ use std::sync::Arc;
 use tackfree::coating::families::{usual_figures, usual_kind};
 use tackfree::coating::psychro::saturation_hpa;
 use tackfree::coating::{
-    AirLog, AirReading, Assumed, Care, DryingLaw, Family, ModelSettings, Product,
-    ProductId, ShopAir, ShopAirClock, Span, film_factor,
+    AirLog, AirReading, Assumed, Care, DryingLaw, Family, ModelSettings, Product, ProductId,
+    ShopAir, ShopAirClock, Span, film_factor,
 };
 use tackfree::units::{Humidity, Money, SpreadRate, Temperature, Volume};
 

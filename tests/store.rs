@@ -22,8 +22,7 @@ mod two;
 #[path = "store/scopes.rs"]
 mod scopes;
 
-#[path = "store/words.rs"]
-mod words;
-
 #[path = "store/from_one.rs"]
 mod from_one;
+#[path = "store/words.rs"]
+mod words;

@@ -105,7 +105,7 @@ pub enum Verb {
     Piece(piece::PieceArgs),
     /// Enters a product, or changes one; a figure not given is its family's usual one.
     #[command(after_help = product::MORE)]
-    Product(product::ProductArgs),
+    Product(Box<product::ProductArgs>),
     /// Enters a recipe, most easily like another, or changes one.
     #[command(after_help = recipe::MORE)]
     Recipe(Box<recipe::RecipeArgs>),

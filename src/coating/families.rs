@@ -159,10 +159,9 @@ mod tests {
             assert_eq!(product.doubts(), [], "{}", family.word());
             assert_eq!(product.basis(), FigureBasis::FamilyRange);
             for figure in Figure::ALL {
-                if let (Some(is), Some(range)) = (
-                    measure(&product.label, figure),
-                    usual_range(family, figure),
-                ) {
+                if let (Some(is), Some(range)) =
+                    (measure(&product.label, figure), usual_range(family, figure))
+                {
                     assert!(
                         range.low <= range.high && range.holds(is),
                         "{} {}: {is} is outside {range:?}",

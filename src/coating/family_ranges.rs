@@ -4,8 +4,9 @@
 //! each range says which. The can label always wins. Tack-free and dry to handle are on few
 //! labels: no range was found for them, nor for a film's thickness.
 
-use super::figures::{Figure, LabelFigures};
-use super::product::Family;
+use super::figures::{Figure, LabelFigures, Voc};
+use super::product::{Family, Span};
+use crate::units::{Humidity, Length};
 
 /// How a range was found.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
@@ -55,22 +56,23 @@ impl FamilyRange {
 /// every time; of recoat windows the opening of the first that does not open at once. `None` for
 /// one that is not given.
 pub fn measure(label: &LabelFigures, figure: Figure) -> Option<f64> {
-    let minutes = |span: super::product::Span| span.as_minutes() as f64;
-    let micrometres = |film: crate::units::Length| film.nm() as f64 / 1000.0;
+    let minutes = |span: Span| span.as_minutes() as f64;
+    let micrometres = |film: Length| film.nm() as f64 / 1000.0;
     match figure {
         Figure::Spread => Some(label.spread.m2_per_l()),
         Figure::WetFilm => label.wet_film.map(micrometres),
         Figure::DryFilm => label.dry_film.map(micrometres),
         Figure::Solids => Some(label.solids_pct),
         Figure::Density => Some(label.density.g_per_ml()),
-        Figure::Voc => label.voc.map(super::figures::Voc::g_per_l),
+        Figure::Voc => label.voc.map(Voc::g_per_l),
         Figure::Reference => Some(label.reference.c()),
-        Figure::ReferenceHumidity => label.reference_humidity.map(|h| h.percent()),
+        Figure::ReferenceHumidity => label.reference_humidity.map(Humidity::percent),
         Figure::Touch => Some(minutes(label.touch)),
         Figure::TackFree => Some(minutes(label.tack_free)),
         Figure::Windows => {
-            let opens = label.windows.iter().map(|window| minutes(window.opens));
-            opens.clone().find(|opens| *opens > 0.0).or(opens.last())
+            let mut opens = label.windows.iter().map(|window| minutes(window.opens));
+            let first = opens.clone().find(|opens| *opens > 0.0);
+            first.or_else(|| opens.next_back())
         }
         Figure::Handle => Some(minutes(label.handle)),
         Figure::LightUse => Some(minutes(label.light_use)),
@@ -85,12 +87,12 @@ pub fn usual_range(family: Family, figure: Figure) -> Option<FamilyRange> {
     let (low, high, seen) = match figure {
         Figure::Spread => spread(family)?,
         Figure::Solids => solids(family)?,
-        Figure::Density => density(family)?,
+        Figure::Density => density(family),
         Figure::Voc => voc(family)?,
         // Can labels name 77 F (25 C) or 70 F (21 C), some European sheets 20 C.
         Figure::Reference => (20.0, 25.0, Seen::Sheets),
-        Figure::Touch => hours(touch(family)?),
-        Figure::Windows => hours(opens(family)?),
+        Figure::Touch => hours(touch(family)),
+        Figure::Windows => hours(opens(family)),
         Figure::LightUse => days(light_use(family)?),
         Figure::FullCure => days(full_cure(family)?),
         Figure::MinTemp => min_temp(family),
@@ -170,9 +172,9 @@ fn solids(family: Family) -> Option<Ends> {
 }
 
 /// g/mL.
-fn density(family: Family) -> Option<Ends> {
+fn density(family: Family) -> Ends {
     use Family as F;
-    Some(match family {
+    match family {
         F::OilWipingVarnish => (0.84, 0.88, Seen::Memory),
         F::OilBrushingVarnish => (0.90, 0.95, Seen::Sheets),
         F::OilGelStain => (0.88, 1.00, Seen::Memory),
@@ -184,7 +186,7 @@ fn density(family: Family) -> Option<Ends> {
         F::TungOil => (0.87, 0.90, Seen::Reckoned),
         F::Lacquer => (0.90, 0.92, Seen::Memory),
         F::MineralSpirits => (0.77, 0.79, Seen::Memory),
-    })
+    }
 }
 
 /// g/L.
@@ -205,9 +207,9 @@ fn voc(family: Family) -> Option<Ends> {
 }
 
 /// Hours.
-fn touch(family: Family) -> Option<Ends> {
+fn touch(family: Family) -> Ends {
     use Family as F;
-    Some(match family {
+    match family {
         F::OilWipingVarnish => (2.0, 6.0, Seen::Sheets),
         F::OilBrushingVarnish => (1.0, 3.0, Seen::Sheets),
         F::OilGelStain => (8.0, 24.0, Seen::Sheets),
@@ -219,24 +221,23 @@ fn touch(family: Family) -> Option<Ends> {
         F::TungOil => (24.0, 72.0, Seen::SecondHand),
         F::Lacquer => (10.0 / 60.0, 0.25, Seen::Sheets),
         F::MineralSpirits => (0.25, 20.0 / 60.0, Seen::SecondHand),
-    })
+    }
 }
 
 /// Hours from the coat to the opening of the window.
-fn opens(family: Family) -> Option<Ends> {
+fn opens(family: Family) -> Ends {
     use Family as F;
-    Some(match family {
+    match family {
         F::OilWipingVarnish => (4.0, 24.0, Seen::Sheets),
         F::OilBrushingVarnish => (6.0, 12.0, Seen::Sheets),
         F::OilGelStain => (12.0, 24.0, Seen::Sheets),
-        F::OilLiquidStain => (8.0, 24.0, Seen::SecondHand),
         F::OilConditioner | F::MineralSpirits => (0.25, 0.5, Seen::SecondHand),
         F::WaterBorne => (2.0, 4.0, Seen::Sheets),
         F::Shellac => (0.5, 1.0, Seen::Sheets),
-        F::HardwaxOil => (8.0, 24.0, Seen::SecondHand),
+        F::OilLiquidStain | F::HardwaxOil => (8.0, 24.0, Seen::SecondHand),
         F::TungOil => (24.0, 72.0, Seen::SecondHand),
         F::Lacquer => (1.0, 2.0, Seen::Sheets),
-    })
+    }
 }
 
 /// Days.

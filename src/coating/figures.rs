@@ -73,7 +73,7 @@ impl Figure {
             Self::Density => "weight per volume",
             Self::Voc => "VOC",
             Self::Reference => "times hold at",
-            Self::ReferenceHumidity => "and in air of",
+            Self::ReferenceHumidity => "humidity of times",
             Self::Touch => "set to touch",
             Self::TackFree => "tack-free",
             Self::Windows => "recoat",

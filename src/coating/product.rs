@@ -179,7 +179,7 @@ impl FigureBasis {
     pub fn words(self) -> &'static str {
         match self {
             Self::Label => "from the label",
-            Self::Mixed => "some figures from the label, the others family figures, check the can",
+            Self::Mixed => "label and family figures, check the can",
             Self::FamilyRange => "family figures, check the can label",
         }
     }
@@ -288,7 +288,11 @@ pub enum ProductError {
 impl Product {
     /// Where its figures came from, taken together.
     pub fn basis(&self) -> FigureBasis {
-        let from = |source| Figure::ALL.into_iter().any(|f| self.label.source(f) == source);
+        let from = |source| {
+            Figure::ALL
+                .into_iter()
+                .any(|f| self.label.source(f) == source)
+        };
         match (from(FigureSource::Label), from(FigureSource::FamilyRange)) {
             (true, false) => FigureBasis::Label,
             (true, true) => FigureBasis::Mixed,

@@ -118,18 +118,19 @@ fn notes(
 ) -> Vec<String> {
     let mut notes = Vec::new();
     let rows = |n: usize| if n == 1 { "row" } else { "rows" };
+    let were = |n: usize| if n == 1 { "row was" } else { "rows were" };
     if sorted.same > 0 {
         notes.push(format!(
-            "{} {} were there already.",
+            "{} {} there already.",
             count(sorted.same),
-            rows(sorted.same)
+            were(sorted.same)
         ));
     }
     if sorted.differ > 0 {
         notes.push(format!(
-            "{} {} were left out: another reading stands at their time and stays.",
+            "{} {} left out: another reading stands at that time and stays.",
             count(sorted.differ),
-            rows(sorted.differ)
+            were(sorted.differ)
         ));
     }
     if report.refused > 0 {
@@ -148,9 +149,9 @@ fn notes(
     }
     if report.out_of_order > 0 {
         notes.push(format!(
-            "{} {} stood out of order and were put in their place.",
+            "{} {} put in order of time.",
             count(report.out_of_order),
-            rows(report.out_of_order)
+            were(report.out_of_order)
         ));
     }
     if report.gaps > 0 {

@@ -35,8 +35,8 @@ pub use air_rows::{AirSource, AirSpan, DryingRules, LoggedAir, TouchRecord, spre
 pub use books::{Books, BooksError, JournalLine, Key, Row, Scope};
 pub use error::{DeskError, Refusal};
 pub use perform::{Desk, Done, Made};
-pub use shop_air::NEWEST_TESTS;
 pub use product_sheet::{
     SheetLine, SheetPart, figure_value, learned, product_sheet, range_words, source_words,
 };
+pub use shop_air::NEWEST_TESTS;
 pub use snapshot::Shop;

@@ -3,11 +3,11 @@
 use super::snapshot::Shop;
 use crate::coating::family_ranges::{FamilyRange, Seen, measure, usual_closing, usual_range};
 use crate::coating::{
-    Family, Figure, FigureSource, LabelFigures, Learned, Product, ProductKind, Span, after_windows,
-    show_film, windows_words,
+    Family, Figure, FigureSource, LabelFigures, Learned, Product, ProductKind, Span, Voc,
+    after_windows, show_film, windows_words,
 };
 use crate::shop::Settings;
-use crate::units::{AreaStyle, SpreadRate, Temperature, TemperatureStyle, show_span};
+use crate::units::{AreaStyle, Humidity, SpreadRate, Temperature, TemperatureStyle, show_span};
 
 /// One figure of a sheet.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -51,7 +51,10 @@ pub fn product_sheet(product: &Product, shop: &Shop) -> Vec<SheetPart> {
                 .map(|figure| SheetLine {
                     what: figure.word(),
                     value: with_here(product, figure, learned.as_ref(), settings),
-                    range: range_words(product.family, figure, settings),
+                    range: range_words(product.family, figure, settings).or_else(|| {
+                        let ours = source == FigureSource::FamilyRange;
+                        ours.then(|| "none found, our own figure".to_owned())
+                    }),
                 })
                 .collect(),
         };
@@ -122,10 +125,10 @@ pub fn figure_value(label: &LabelFigures, figure: Figure, settings: &Settings) -
         Figure::DryFilm => film(label.dry_film),
         Figure::Solids => format!("{}% of volume", label.solids_pct),
         Figure::Density => format!("{:.3} g/mL", label.density.g_per_ml()),
-        Figure::Voc => label.voc.map(|voc| voc.show()).unwrap_or_default(),
+        Figure::Voc => label.voc.map(Voc::show).unwrap_or_default(),
         Figure::Reference => label.reference.show(settings.temperature),
         Figure::ReferenceHumidity => {
-            let humidity = label.reference_humidity.map(|h| h.show());
+            let humidity = label.reference_humidity.map(Humidity::show);
             humidity.unwrap_or_default()
         }
         Figure::Touch => span(label.touch),
@@ -201,16 +204,16 @@ fn ends(figure: Figure, range: FamilyRange, settings: &Settings) -> String {
                 AreaStyle::SquareMetres => "m2/L",
                 AreaStyle::SquareFeet => "sq ft/gal",
             };
-            format!("{} {unit}", from_to(one(low), one(high)))
+            format!("{} {unit}", from_to(&one(low), &one(high)))
         }
         Figure::Solids | Figure::MaxHumidity | Figure::ReferenceHumidity => {
-            format!("{}%", from_to(format!("{low}"), format!("{high}")))
+            format!("{}%", from_to(&format!("{low}"), &format!("{high}")))
         }
         Figure::Density => {
             let one = |density: f64| format!("{density:.2}");
-            format!("{} g/mL", from_to(one(low), one(high)))
+            format!("{} g/mL", from_to(&one(low), &one(high)))
         }
-        Figure::Voc => format!("{} g/L", from_to(format!("{low}"), format!("{high}"))),
+        Figure::Voc => format!("{} g/L", from_to(&format!("{low}"), &format!("{high}"))),
         Figure::Reference | Figure::MinTemp => {
             let style = settings.temperature;
             let one = |c: f64| match style {
@@ -221,7 +224,7 @@ fn ends(figure: Figure, range: FamilyRange, settings: &Settings) -> String {
                 TemperatureStyle::Celsius => "C",
                 TemperatureStyle::Fahrenheit => "F",
             };
-            format!("{} {unit}", from_to(one(low), one(high)))
+            format!("{} {unit}", from_to(&one(low), &one(high)))
         }
         _ => times(low, high),
     }
@@ -236,12 +239,12 @@ fn times(low: f64, high: f64) -> String {
         _ => ("min", 1.0),
     };
     let one = |minutes: f64| format!("{}", (minutes / size * 10.0).round() / 10.0);
-    format!("{} {unit}", from_to(one(low), one(high)))
+    format!("{} {unit}", from_to(&one(low), &one(high)))
 }
 
-fn from_to(low: String, high: String) -> String {
+fn from_to(low: &str, high: &str) -> String {
     if low == high {
-        return low;
+        return low.to_owned();
     }
     format!("{low} to {high}")
 }

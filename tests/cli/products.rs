@@ -81,39 +81,42 @@ fn every_figure_by_command_with_its_source() {
     let sheet = bench.run(NOW, &["products", "satin alkyd"]).out;
     for words in [
         "from the label",
-        "recoat            within 2 hours, or after 6 days, scuffed",
-        "set to touch      1 h 30 min (its family: 1 to 3 h)",
+        "recoat: within 2 hours, or after 6 days, scuffed",
+        "set to touch: 1 h 30 min (its family: 1 to 3 h)",
         "family range, check the can label",
-        "full cure         30 days (its family: 7 to 30 days)",
+        "full cure: 30 days (its family: 7 to 30 days)",
     ] {
         assert!(sheet.contains(words), "{words} is not in\n{sheet}");
     }
+}
 
-    // An optional figure is taken away by typing nothing; what is not named stays.
-    let changed = bench.run(
-        NOW,
-        &[
-            "product",
-            "--change",
-            "satin alkyd",
-            "--voc",
-            "",
-            "--wet-film",
-            "",
-            "--dry-film",
-            "",
-        ],
-    );
-    assert_eq!(changed.code, 0, "{changed:?}");
-    let product = &bench.json(NOW, &["products", "satin alkyd"])["products"][0];
-    assert!(product["voc_g_per_l"].is_null());
-    assert_eq!(product["sources"]["voc"], "not-given");
-    assert_eq!(product["sources"]["reference"], "label");
-    assert_eq!(product["doubts"].as_array().map(Vec::len), Some(0));
-    let undone = bench.run(NOW, &["undo"]);
-    assert_eq!(undone.code, 0);
-    let product = &bench.json(NOW, &["products", "satin alkyd"])["products"][0];
-    assert_eq!(product["voc_g_per_l"].as_f64(), Some(446.0));
+#[test]
+fn an_optional_figure_is_taken_away_and_brought_back_by_undo() {
+    let bench = Bench::new();
+    let name = "brushing varnish";
+    let of = || bench.json(NOW, &["products", name])["products"][0].clone();
+    let change = |options: &[&str]| {
+        let ended = bench.run(NOW, &[&["product", "--change", name], options].concat());
+        assert_eq!(ended.code, 0, "{ended:?}");
+    };
+    change(&[
+        "--voc",
+        "446 g/L",
+        "--wet-film",
+        "2.0 mil",
+        "--reference",
+        "77 F",
+    ]);
+    assert_eq!(of()["doubts"].as_array().map(Vec::len), Some(1));
+    // Typing nothing takes it away; what is not named stays.
+    change(&["--voc", "", "--wet-film", ""]);
+    assert!(of()["voc_g_per_l"].is_null());
+    assert_eq!(of()["sources"]["voc"], "not-given");
+    assert_eq!(of()["sources"]["reference"], "label");
+    assert_eq!(of()["doubts"].as_array().map(Vec::len), Some(0));
+    assert_eq!(bench.run(NOW, &["undo"]).code, 0);
+    assert_eq!(of()["voc_g_per_l"].as_f64(), Some(446.0));
+    assert_eq!(of()["sources"]["voc"], "label");
 }
 
 #[test]

@@ -6,8 +6,8 @@ use std::collections::HashMap;
 use std::sync::Arc;
 use tackfree::coating::families::{usual_figures, usual_kind};
 use tackfree::coating::{
-    AirLog, AirReading, Assumed, DryingLaw, Family, ModelSettings, Product, ProductId,
-    ShopAir, ShopAirClock,
+    AirLog, AirReading, Assumed, DryingLaw, Family, ModelSettings, Product, ProductId, ShopAir,
+    ShopAirClock,
 };
 use tackfree::units::{Humidity, Money, Temperature, Volume};
 

@@ -3,7 +3,8 @@
 use super::shop::{job_id, metric, shop, today};
 use proptest::prelude::*;
 use tackfree::coating::{
-    Family, Figure, FigureSet, LabelFigures, Product, ProductId, ProductKind, RecoatWindow, Span, Voc,
+    Family, Figure, FigureSet, LabelFigures, Product, ProductId, ProductKind, RecoatWindow, Span,
+    Voc,
 };
 use tackfree::desk::Shop;
 use tackfree::desk::typed::{

@@ -122,7 +122,10 @@ pub fn run(args: &ProductArgs, session: &mut Session<'_>) -> Result<Answer, Fail
     put(&mut typed.density, args.density.as_ref());
     put(&mut typed.voc, args.voc.as_ref());
     put(&mut typed.reference, args.reference.as_ref());
-    put(&mut typed.reference_humidity, args.reference_humidity.as_ref());
+    put(
+        &mut typed.reference_humidity,
+        args.reference_humidity.as_ref(),
+    );
     put(&mut typed.touch, args.touch.as_ref());
     put(&mut typed.tack_free, args.tack_free.as_ref());
     put(&mut typed.windows, args.windows.as_ref());

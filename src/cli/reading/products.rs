@@ -185,8 +185,8 @@ fn sheet(product: &Product, shop: &Shop) -> Vec<String> {
             let range = line
                 .range
                 .map_or_else(String::new, |range| format!(" (its family: {range})"));
-            let text = format!("{:<18}{}{range}", line.what, line.value);
-            let wrapped = wrap(text.trim_end(), PAPER_WIDTH - 4, 18);
+            let text = format!("{}: {}{range}", line.what, line.value);
+            let wrapped = wrap(text.trim_end_matches([' ', ':']), PAPER_WIDTH - 4, 4);
             lines.extend(wrapped.into_iter().map(|line| format!("    {line}")));
         }
     }

@@ -138,10 +138,28 @@ fn read_each(
         reader.or_usual(text, usual, span(field, bare))
     };
     let touch = time(&mut reader, &typed.touch, usual.touch, "touch", None);
-    let tack_free = time(&mut reader, &typed.tack_free, usual.tack_free, "tack_free", None);
+    let tack_free = time(
+        &mut reader,
+        &typed.tack_free,
+        usual.tack_free,
+        "tack_free",
+        None,
+    );
     let handle = time(&mut reader, &typed.handle, usual.handle, "handle", None);
-    let light_use = time(&mut reader, &typed.light_use, usual.light_use, "light_use", days);
-    let full_cure = time(&mut reader, &typed.full_cure, usual.full_cure, "full_cure", days);
+    let light_use = time(
+        &mut reader,
+        &typed.light_use,
+        usual.light_use,
+        "light_use",
+        days,
+    );
+    let full_cure = time(
+        &mut reader,
+        &typed.full_cure,
+        usual.full_cure,
+        "full_cure",
+        days,
+    );
     LabelFigures {
         spread: reader.or_usual(&typed.spread, usual.spread, read_spread),
         wet_film: reader.or_none(&typed.wet_film, film("wet_film")),

@@ -74,7 +74,10 @@ fn window(part: &str) -> Result<RecoatWindow, FieldError> {
 
 fn nonsense(part: &str) -> FieldError {
     let part = quoted(part);
-    FieldError::new(FIELD, format!("\"{part}\" does not read as a recoat time: {CURE}"))
+    FieldError::new(
+        FIELD,
+        format!("\"{part}\" does not read as a recoat time: {CURE}"),
+    )
 }
 
 fn time(text: &str, bare: Option<SpanUnit>) -> Result<Span, FieldError> {

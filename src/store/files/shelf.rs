@@ -135,8 +135,12 @@ fn product(row: &Row, id: ProductId, name: String) -> Result<Product, Fault> {
         solids_pct: value("solids", words::read_percent(&row.solids))?,
         density: value("density", words::read_density(&row.density))?,
         voc: maybe("voc", row.voc.as_deref(), words::read_voc)?,
-        reference: maybe("reference", row.reference.as_deref(), words::read_temperature)?
-            .unwrap_or(Temperature::from(STANDARD_REFERENCE)),
+        reference: maybe(
+            "reference",
+            row.reference.as_deref(),
+            words::read_temperature,
+        )?
+        .unwrap_or(Temperature::from(STANDARD_REFERENCE)),
         reference_humidity: maybe(
             "reference_humidity",
             row.reference_humidity.as_deref(),
@@ -259,7 +263,9 @@ pub(super) fn write(products: &[Product]) -> String {
             ),
             (
                 "reference_humidity",
-                label.reference_humidity.map(|h| quoted(&words::humidity(h))),
+                label
+                    .reference_humidity
+                    .map(|h| quoted(&words::humidity(h))),
             ),
             ("touch", Some(quoted(&words::span(label.touch)))),
             ("tack_free", Some(quoted(&words::span(label.tack_free)))),

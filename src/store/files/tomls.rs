@@ -1,11 +1,11 @@
 //! TOML: read with the line of every fault, and the settings in `shop.toml`.
 
-use super::{FORMAT, OLDEST};
 use super::error::{Fault, FilesError};
 use super::import::Reading;
 use super::meaning::{LENGTHS, LOOKS, TEMPERATURES, VOLUMES, pick, word};
 use super::source::Source;
 use super::text::{self, LINE_MOST, NAME_MOST};
+use super::{FORMAT, OLDEST};
 use crate::shop::Settings;
 use chrono_tz::Tz;
 use serde::Deserialize;

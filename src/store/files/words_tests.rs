@@ -1,3 +1,5 @@
+//! Quantities come back exactly, and nonsense does not.
+
 use super::*;
 use proptest::prelude::*;
 

@@ -49,7 +49,7 @@ pub(super) fn form(which: Which<ProductId>, ctx: &Context<'_>) -> Form {
             text(Figure::Voc, "VOC").hint("446 g/L or 3.7 lb/gal; may stay empty."),
             text(Figure::Reference, "Times hold at")
                 .hint("The temperature beside the drying times: 77 F or 25 C."),
-            text(Figure::ReferenceHumidity, "and in air of %")
+            text(Figure::ReferenceHumidity, "Humidity of times %")
                 .hint("50 unless the label says otherwise; may stay empty."),
             text(Figure::Touch, "Set to touch").hint(time),
             text(Figure::TackFree, "Tack-free").hint(time),

@@ -46,11 +46,11 @@ fn lines(product: &Product, ctx: &Ctx<'_>) -> Vec<Line> {
         )),
         plain(format!("    {}", figures.join("; "))),
         plain(format!(
-            "    tack-free in {}; {word} {}{}; times hold at {}",
+            "    at {}: tack-free in {}; {word} {}{}",
+            label.reference.show(settings.temperature),
             dry(label.tack_free),
             windows_words(&label.windows),
-            after_windows(&label.windows),
-            label.reference.show(settings.temperature)
+            after_windows(&label.windows)
         )),
     ];
     lines.extend(sources(product, ctx));
@@ -120,10 +120,7 @@ fn part_lines(part: &SheetPart) -> Vec<String> {
     let title = part.source.words();
     let mut lines = vec![format!("{}{}:", title[..1].to_uppercase(), &title[1..])];
     for line in &part.lines {
-        let range = line
-            .range
-            .as_ref()
-            .map(|range| format!("its family: {range}"));
+        let range = line.range.as_ref().map(|range| format!("family: {range}"));
         let start = format!("  {}", text::fit(line.what, 18));
         match range {
             Some(range) if text::width(&line.value) <= 16 => {
