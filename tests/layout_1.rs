@@ -49,11 +49,7 @@ fn rows(conn: &Connection, table: &str) -> Vec<Row> {
     let Ok(mut statement) = conn.prepare(&format!("SELECT * FROM {table}")) else {
         return Vec::new();
     };
-    let columns: Vec<String> = statement
-        .column_names()
-        .into_iter()
-        .map(str::to_owned)
-        .collect();
+    let columns: Vec<String> = statement.column_names().map(str::to_owned).collect();
     let read = statement.query_map([], |row| {
         let mut out = Row::new();
         for (at, column) in columns.iter().enumerate() {

@@ -126,17 +126,15 @@ pub fn faces(file: &PieceFile, text: Option<&str>) -> Result<Option<Vec<FaceKey>
 /// The one face meant.
 pub fn face(file: &PieceFile, text: &str) -> Result<FaceKey, Failure> {
     let keys = keys(file);
-    match read_faces(text, &keys).ok().flatten().as_deref() {
-        Some([one]) => Ok(*one),
-        _ => {
-            let names: Vec<String> = keys.iter().map(ToString::to_string).collect();
-            Err(Failure::said(format!(
-                "\"{}\" is not one face of this piece: it has {}.",
-                shown(text),
-                names.join(", ")
-            )))
-        }
+    if let Some([one]) = read_faces(text, &keys).ok().flatten().as_deref() {
+        return Ok(*one);
     }
+    let names: Vec<String> = keys.iter().map(ToString::to_string).collect();
+    Err(Failure::said(format!(
+        "\"{}\" is not one face of this piece: it has {}.",
+        shown(text),
+        names.join(", ")
+    )))
 }
 
 fn keys(file: &PieceFile) -> Vec<FaceKey> {
