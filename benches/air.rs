@@ -56,13 +56,56 @@ fn bring(
         ..LoggerReport::default()
     };
     let file = "logger.csv".to_owned();
+    act(
+        store,
+        mint,
+        now,
+        &Action::ImportAir(AirImport { file, report }),
+    )
+}
+
+/// Puts readings in beside the journal.
+fn long_past(path: &Path, readings: &[AirReading]) -> Result<(), Box<dyn Error>> {
+    let mut conn = Connection::open(path)?;
+    let work = conn.transaction()?;
+    let triggers: Vec<(String, String)> = {
+        let sql = "SELECT name, sql FROM sqlite_schema WHERE type = 'trigger' AND tbl_name = 'air'";
+        let mut found = work.prepare(sql)?;
+        let rows = found.query_map([], |row| Ok((row.get(0)?, row.get(1)?)))?;
+        rows.collect::<Result<_, _>>()?
+    };
+    for (name, _) in &triggers {
+        work.execute_batch(&format!("DROP TRIGGER \"{name}\""))?;
+    }
+    {
+        let mut put = work.prepare("INSERT INTO air VALUES (?1, ?2, ?3, 'logger')")?;
+        for reading in readings {
+            put.execute((
+                reading.at.timestamp(),
+                reading.air.temperature.milli_c(),
+                reading.air.humidity.tenths(),
+            ))?;
+        }
+    }
+    for (_, sql) in &triggers {
+        work.execute_batch(sql)?;
+    }
+    Ok(work.commit()?)
+}
+
+fn act(
+    store: &mut Store,
+    mint: &mut Mint,
+    now: DateTime<Utc>,
+    action: &Action,
+) -> Result<(), Box<dyn Error>> {
     let mut desk = Desk {
         books: store,
         now,
         mint,
         zone: New_York,
     };
-    desk.perform(&Action::ImportAir(AirImport { file, report }))?;
+    desk.perform(action)?;
     Ok(())
 }
 
@@ -87,39 +130,14 @@ fn main() -> Result<(), Box<dyn Error>> {
 
     // The long past is put in beside the journal: nobody logs twenty years in one action.
     let hundred = usize::try_from(100_000 / part)?;
-    let (past, recent) = all.split_at(all.len() - hundred);
+    let (past, newest) = all.split_at(all.len() - hundred);
     drop(store);
-    let mut conn = Connection::open(&path)?;
-    let work = conn.transaction()?;
-    let triggers: Vec<(String, String)> = {
-        let sql = "SELECT name, sql FROM sqlite_schema WHERE type = 'trigger' AND tbl_name = 'air'";
-        let mut found = work.prepare(sql)?;
-        let rows = found.query_map([], |row| Ok((row.get(0)?, row.get(1)?)))?;
-        rows.collect::<Result<_, _>>()?
-    };
-    for (name, _) in &triggers {
-        work.execute_batch(&format!("DROP TRIGGER \"{name}\""))?;
-    }
-    {
-        let mut put = work.prepare("INSERT INTO air VALUES (?1, ?2, ?3, 'logger')")?;
-        for reading in past {
-            put.execute((
-                reading.at.timestamp(),
-                reading.air.temperature.milli_c(),
-                reading.air.humidity.tenths(),
-            ))?;
-        }
-    }
-    for (_, sql) in &triggers {
-        work.execute_batch(sql)?;
-    }
-    work.commit()?;
-    drop(conn);
+    long_past(&path, past)?;
 
     let mut store = Store::open(&path)?;
     let before = size(&path);
     let start = Instant::now();
-    bring(&mut store, &mut mint, now, recent.to_vec())?;
+    bring(&mut store, &mut mint, now, newest.to_vec())?;
     line(&format!("bring in {hundred} readings, journalled"), start);
     drop(store);
     println!(
@@ -130,13 +148,7 @@ fn main() -> Result<(), Box<dyn Error>> {
     let mut store = Store::open(&path)?;
     for (what, action) in [("undo it", Action::Undo), ("do it again", Action::Redo)] {
         let start = Instant::now();
-        let mut desk = Desk {
-            books: &mut store,
-            now,
-            mint: &mut mint,
-            zone: New_York,
-        };
-        desk.perform(&action)?;
+        act(&mut store, &mut mint, now, &action)?;
         line(what, start);
     }
 
@@ -168,17 +180,13 @@ fn main() -> Result<(), Box<dyn Error>> {
     line(&format!("the Rack, {times} times more"), start);
     let at = now;
     let start = Instant::now();
-    let mut desk = Desk {
-        books: &mut store,
+    let (air, sure) = (all[0].air, true);
+    act(
+        &mut store,
+        &mut mint,
         now,
-        mint: &mut mint,
-        zone: New_York,
-    };
-    desk.perform(&Action::LogAir {
-        at,
-        air: all[0].air,
-        sure: true,
-    })?;
+        &Action::LogAir { at, air, sure },
+    )?;
     line("log one reading", start);
     Ok(())
 }

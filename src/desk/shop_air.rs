@@ -52,13 +52,16 @@ impl ForClock {
         let mut spans: Vec<(DateTime<Utc>, Option<DateTime<Utc>>)> = Vec::new();
         if let Some(last) = books.air_newest(1)?.first() {
             spans.push((back(last.reading.at, RECENT), None));
-            let coats = drying(files).into_iter();
+            // What dries within these weeks needs no span of its own.
+            let older = |laid: &DateTime<Utc>| *laid < back(last.reading.at, RECENT);
+            let coats = drying(files).into_iter().filter(older);
             spans
                 .extend(coats.map(|laid| (laid, laid.checked_add_signed(Duration::days(FOLLOWS)))));
             spans.extend(
                 tests
                     .iter()
                     .flatten()
+                    .filter(|test| older(&test.laid))
                     .map(|test| (test.laid, Some(test.at))),
             );
         }
@@ -234,6 +237,7 @@ fn films(files: &[PieceFile], passes: &[Pass], products: &[Product]) -> Films {
         let What::Coat {
             pass,
             product,
+            kind,
             faces,
             used,
             ..
@@ -241,7 +245,8 @@ fn films(files: &[PieceFile], passes: &[Pass], products: &[Product]) -> Films {
         else {
             continue;
         };
-        if !measured.contains(pass) {
+        // Stain is wiped off again: what was laid is not what dries.
+        if !kind.is_film() || !measured.contains(pass) {
             continue;
         }
         let Some(product) = products.iter().find(|known| known.id == *product) else {

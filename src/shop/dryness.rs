@@ -7,7 +7,7 @@ use super::face_state::FaceState;
 use super::schedule::WipeDown;
 use super::ticket::Ticket;
 use crate::coating::{Recoat, recoat_state};
-use chrono::{DateTime, Utc};
+use chrono::{DateTime, Duration, Utc};
 
 impl Gates<'_> {
     /// Whether the schedule or the open window asks for a scuff not yet done.
@@ -91,7 +91,10 @@ impl Gates<'_> {
         };
         let product = self.product(product)?;
         let opens = product.label.windows.first()?.opens;
-        Some(self.clock.reached(product, face.wiped?, opens))
+        let (wiped, ready) = (face.wiped?, self.clock.reached(product, face.wiped?, opens));
+        // Spirits leave air too cold or damp for a film as well, only slower; a touch test cannot
+        // help here. A day is long for any wipe: common practice, no source.
+        Some(ready.min(wiped + Duration::days(1)))
     }
 
     pub(super) fn wipe_gone(

@@ -95,6 +95,14 @@ fn under_the_labels_temperature_nothing_is_promised() {
         recoat.words(trial.now, ZONE),
         "dry to recoat: not in this air"
     );
+    let Err(error) = trial.coat(shelf) else {
+        panic!("a wet coat was coated over");
+    };
+    let reasons = error.lines(trial.now, ZONE);
+    assert_eq!(
+        reasons[1],
+        "- top: coat dry to recoat once the shop is warmer or drier, or by a touch test"
+    );
     let slow = film.slow_words(trial.now, ZONE, TemperatureStyle::Celsius);
     assert!(slow.ends_with("does not dry"), "{slow}");
     assert_eq!(film.stage, DryStage::Wet);

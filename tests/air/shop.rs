@@ -30,7 +30,7 @@ pub fn air(c: f64, percent: f64) -> ShopAir {
 }
 
 pub fn hours(hours: f64) -> Duration {
-    Duration::milliseconds((hours * 3_600_000.0).round() as i64)
+    Duration::from_std(std::time::Duration::from_secs_f64(hours * 3600.0)).expect("a span")
 }
 
 /// Whether two moments lie within a minute of each other.

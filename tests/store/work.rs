@@ -256,8 +256,9 @@ fn reshape(trial: &Trial, file: &PieceFile, n: u8) -> Action {
 }
 
 fn coat(trial: &Trial, picks: Vec<FacePick>, kind: CoatKind) -> Action {
+    // The labels' own air, so that their hours are plain hours.
     let air = Air {
-        temperature: Temperature::from_c(19.5),
+        temperature: Temperature::from_c(23.0),
         humidity: Humidity::from_tenths(455).expect("a humidity"),
     };
     let amount = AmountDraft::Weighed {
