@@ -3,7 +3,7 @@
 use crate::coating::{Family, FigureBasis, LabelFigures, ProductId, ProductKind};
 use crate::shape::{Construction, FaceKey, Shape};
 use crate::shop::{
-    Air, ClientId, CoatKind, Grit, JobId, PassId, PieceId, PieceKind, RecipeId, Schedule,
+    Air, Chore, ClientId, CoatKind, EventId, Grit, JobId, PassId, PieceId, PieceKind, RagWay, RecipeId, Schedule,
     ScuffMeans, SetItem, Settings, TouchVerdict,
 };
 use crate::units::{Mass, Money, Volume};
@@ -297,6 +297,49 @@ pub enum Action {
         item: SetItem,
         /// Whether it is done.
         done: bool,
+    },
+    /// Correct when lines of a piece's log were done.
+    CorrectTime {
+        /// The piece.
+        piece: PieceId,
+        /// The lines, all of one moment; a coat's takes its whole pass along.
+        lines: Vec<EventId>,
+        /// When they were done.
+        at: DateTime<Utc>,
+    },
+    /// Correct when a pass was laid, on all its pieces.
+    CorrectPassTime {
+        /// The pass.
+        pass: PassId,
+        /// Start.
+        started: DateTime<Utc>,
+        /// End.
+        ended: DateTime<Utc>,
+    },
+    /// A chore of a day's end is done.
+    TickChore {
+        /// The day whose chore it is.
+        day: NaiveDate,
+        /// Which.
+        chore: Chore,
+        /// How, of oily rags.
+        way: Option<RagWay>,
+        /// When.
+        at: DateTime<Utc>,
+    },
+    /// That tick was a mistake.
+    UntickChore {
+        /// The day whose chore it is.
+        day: NaiveDate,
+        /// Which.
+        chore: Chore,
+    },
+    /// Close a day.
+    CloseDay {
+        /// The day.
+        day: NaiveDate,
+        /// Why, although oily rags are not logged.
+        reason: Option<String>,
     },
     /// Undo the newest action.
     Undo,

@@ -2,10 +2,10 @@
 
 use crate::coating::{Product, ProductId};
 use crate::shop::{
-    Client, ClientId, Event, Job, JobId, Pass, PassId, Piece, PieceFile, PieceId, Recipe, RecipeId,
+    Chore, ChoreDone, Client, ClientId, DayClosed, DayLog, Event, Job, JobId, Pass, PassId, Piece, PieceFile, PieceId, Recipe, RecipeId,
     Settings,
 };
-use chrono::{DateTime, Utc};
+use chrono::{DateTime, NaiveDate, Utc};
 use thiserror::Error;
 use uuid::Uuid;
 
@@ -114,6 +114,10 @@ pub enum Row<'a> {
     Event(PieceId, &'a Event),
     /// A pass.
     Pass(&'a Pass),
+    /// A chore of a day's end, ticked.
+    Chore(&'a ChoreDone),
+    /// A day that was closed.
+    DayClosed(&'a DayClosed),
 }
 
 /// Something to remove.
@@ -129,6 +133,8 @@ pub enum Key {
     Recipe(RecipeId),
     /// A piece.
     Piece(PieceId),
+    /// A ticked chore of a day.
+    Chore(NaiveDate, Chore),
 }
 
 /// One line of the journal.
@@ -163,6 +169,8 @@ pub trait Books {
     fn passes(&self, scope: Scope) -> Result<Vec<Pass>, BooksError>;
     /// One pass.
     fn pass(&self, id: PassId) -> Result<Option<Pass>, BooksError>;
+    /// What was ticked at the days' ends, and which days were closed.
+    fn days(&self) -> Result<DayLog, BooksError>;
     /// The newest lines of the journal, newest first.
     fn journal(&self, limit: usize) -> Result<Vec<JournalLine>, BooksError>;
     /// A number that changes whenever anybody has written.

@@ -6,6 +6,8 @@
 
 mod action;
 mod books;
+mod correct_time;
+mod day;
 mod error;
 mod moves;
 mod passes;

@@ -155,6 +155,20 @@ impl Desk<'_> {
             Action::MoveAlong(pieces) => self.move_along(pieces),
             Action::MoveBack(piece) => self.move_back(*piece),
             Action::SetList { piece, item, done } => self.set_list(*piece, *item, *done),
+            Action::CorrectTime { piece, lines, at } => self.correct_time(*piece, lines, *at),
+            Action::CorrectPassTime {
+                pass,
+                started,
+                ended,
+            } => self.correct_pass_time(*pass, *started, *ended),
+            Action::TickChore {
+                day,
+                chore,
+                way,
+                at,
+            } => self.tick_chore(*day, *chore, *way, *at),
+            Action::UntickChore { day, chore } => self.untick_chore(*day, *chore),
+            Action::CloseDay { day, reason } => self.close_day(*day, reason.as_deref()),
             Action::Undo | Action::Redo => Err(DeskError::NothingToUndo),
         }
     }

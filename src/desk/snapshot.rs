@@ -3,7 +3,7 @@
 use super::books::{Books, BooksError, Scope};
 use crate::coating::{DryingClock, Product, ProductId};
 use crate::shop::{
-    Client, ClientId, Gates, Job, JobId, Pass, PieceFile, PieceId, Recipe, RecipeId, Settings,
+    Client, ClientId, DayLog, Gates, Job, JobId, Pass, PieceFile, PieceId, Recipe, RecipeId, Settings,
     Strictness,
 };
 use chrono_tz::Tz;
@@ -25,6 +25,8 @@ pub struct Shop {
     pub files: Vec<PieceFile>,
     /// The passes that touched them.
     pub passes: Vec<Pass>,
+    /// What was ticked and closed at the days' ends.
+    pub days: DayLog,
 }
 
 impl Shop {
@@ -40,6 +42,7 @@ impl Shop {
             recipes: books.recipes()?,
             files: books.pieces(scope)?,
             passes: books.passes(scope)?,
+            days: books.days()?,
         })
     }
 

@@ -336,13 +336,18 @@ fn needs_reason(face: FaceKey, reason: &str, out: &mut Vec<Blocker>) {
 /// A face is hidden for good, so its reason must still speak in five years: two words and eight
 /// letters at least.
 fn needs_full_reason(face: FaceKey, reason: &str, out: &mut Vec<Blocker>) {
+    if !says_enough(reason) {
+        out.push(Blocker::NoReason { face });
+    }
+}
+
+/// Whether a reason still speaks in five years: two words and eight letters at least.
+pub fn says_enough(reason: &str) -> bool {
     let words = reason
         .split_whitespace()
         .filter(|word| letters(word) > 0)
         .count();
-    if words < 2 || letters(reason) < 8 {
-        out.push(Blocker::NoReason { face });
-    }
+    words >= 2 && letters(reason) >= 8
 }
 
 fn letters(text: &str) -> usize {

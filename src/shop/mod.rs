@@ -5,8 +5,12 @@
 //! time is passed in.
 
 mod blocker;
+mod brief;
 mod caution;
 mod check;
+mod chore;
+mod correct;
+mod day_close;
 mod dryness;
 mod event;
 mod face_state;
@@ -31,7 +35,10 @@ pub use caution::{
     Caution, cautions_for_job, cautions_for_pass, cautions_for_scuff, cautions_for_stage,
     cautions_for_wipe, sanding_cautions,
 };
-pub use check::{Gates, Strictness};
+pub use check::{Gates, Strictness, says_enough};
+pub use chore::{Chore, ChoreDone, DayClosed, DayLog, RagWay};
+pub use correct::{Retimed, against_record, late_doubts, retime};
+pub use day_close::{Call, Cause, DayEnd, DayState, day_end, day_of, is_late, left_open};
 pub use event::{CoatKind, Event, ScuffMeans, SetItem, TouchVerdict, What};
 pub use face_state::{Coat, FaceState};
 pub use id::{ClientId, EventId, JobId, PassId, PieceId, RecipeId};

@@ -5,6 +5,7 @@
 //! screen, or a reading of the clock.
 
 mod cells;
+mod day;
 mod error;
 mod events;
 pub mod files;
@@ -19,7 +20,7 @@ mod schema;
 
 use crate::coating::Product;
 use crate::desk::{Books, BooksError, JournalLine, Key, Row, Scope};
-use crate::shop::{Client, Job, Pass, PassId, PieceFile, Recipe, Settings};
+use crate::shop::{Client, DayLog, Job, Pass, PassId, PieceFile, Recipe, Settings};
 use chrono::{DateTime, Utc};
 use error::Fault;
 use rusqlite::Connection;
@@ -161,6 +162,10 @@ impl Books for Store {
         self.on(|conn| passes::pass(conn, id))
     }
 
+    fn days(&self) -> Result<DayLog, BooksError> {
+        self.at_once(day::days)
+    }
+
     fn journal(&self, limit: usize) -> Result<Vec<JournalLine>, BooksError> {
         self.on(|conn| journal::lines(conn, limit))
     }
@@ -198,6 +203,8 @@ impl Books for Store {
             Row::Piece(piece) => pieces::put_piece(conn, piece),
             Row::Event(piece, event) => events::put_event(conn, piece, event),
             Row::Pass(pass) => passes::put_pass(conn, pass),
+            Row::Chore(done) => day::put_chore(conn, done),
+            Row::DayClosed(closed) => day::put_closed(conn, closed),
         })
     }
 
@@ -228,6 +235,9 @@ impl Books for Store {
                     pieces::remove_piece(conn, id),
                     "the piece has work on record",
                 ),
+                Key::Chore(day, chore) => {
+                    ("ticked chore", day::remove_chore(conn, day, chore), "")
+                }
             };
             match removed {
                 Ok(0) => Err(BooksError::Missing { what }.into()),
