@@ -2,12 +2,12 @@
 
 use super::answer::Answer;
 use super::doing::{
-    amend, client, export, hide, import, job, move_along, pass, piece, product, recipe, remove,
-    sandback, scuff, setlist, shop, tick, touch, undo, wipe, wiped_off,
+    amend, chore, client, close, export, hide, import, job, move_along, pass, piece, product,
+    recipe, remove, retime, sandback, scuff, setlist, shop, tick, touch, undo, wipe, wiped_off,
 };
 use super::failure::Failure;
 use super::reading::{
-    bench, clients, jobs, journal, place, products, rack, ready, recipes, tally, ticket,
+    bench, clients, day, jobs, journal, log, place, products, rack, ready, recipes, tally, ticket,
 };
 use super::session::Session;
 use clap::{Parser, Subcommand};
@@ -72,6 +72,12 @@ pub enum Verb {
     /// Prints the shop ticket of a piece: stages, sanding sheet, coats, set list, log, amounts.
     #[command(after_help = ticket::MORE)]
     Ticket(ticket::TicketArgs),
+    /// Lists the log of a piece, each line with the code by which its time is corrected.
+    #[command(after_help = log::MORE)]
+    Log(log::LogArgs),
+    /// Lists what a day leaves to be done before the shop is left: rags, waste, dust.
+    #[command(after_help = day::MORE)]
+    Day(day::DayArgs),
     /// Lists the pieces stage by stage: sanding, sealing, staining, topcoats, set.
     #[command(after_help = bench::MORE)]
     Bench,
@@ -156,6 +162,15 @@ pub enum Verb {
     /// Corrects how much a pass used.
     #[command(after_help = amend::MORE)]
     Amend(amend::AmendArgs),
+    /// Corrects when a line of the log, or a pass, was done; what depends on it follows.
+    #[command(after_help = retime::MORE)]
+    Retime(retime::RetimeArgs),
+    /// Ticks a chore of a day's end: oily rags laid flat outdoors, sander bag emptied.
+    #[command(after_help = chore::MORE)]
+    Chore(chore::ChoreArgs),
+    /// Closes the day; oily rags that are not logged hold it until the reason is written.
+    #[command(after_help = close::MORE)]
+    Close(close::CloseArgs),
     /// Undoes the newest action, also after a restart.
     #[command(after_help = undo::MORE)]
     Undo,
@@ -178,6 +193,8 @@ impl Verb {
             Self::Rack => rack::run(session),
             Self::Tally(args) => tally::run(args, session),
             Self::Ticket(args) => ticket::run(args, session),
+            Self::Log(args) => log::run(args, session),
+            Self::Day(args) => day::run(args, session),
             Self::Bench => bench::run(session),
             Self::Clients => clients::run(session),
             Self::Jobs => jobs::run(session),
@@ -206,6 +223,9 @@ impl Verb {
             Self::Back(args) => move_along::back(args, session),
             Self::Setlist(args) => setlist::run(args, session),
             Self::Amend(args) => amend::run(args, session),
+            Self::Retime(args) => retime::run(args, session),
+            Self::Chore(args) => chore::run(args, session),
+            Self::Close(args) => close::run(args, session),
             Self::Undo => undo::run(session),
             Self::Redo => undo::redo(session),
             Self::Export(args) => export::run(args, session),

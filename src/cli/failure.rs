@@ -45,7 +45,7 @@ impl Failure {
     pub fn of_desk(error: &DeskError, now: DateTime<Utc>, zone: Tz) -> Self {
         let lines = error.lines(now, zone);
         match error {
-            DeskError::Refused { .. } => Self::Refused(lines),
+            DeskError::Refused { .. } | DeskError::RagsOpen { .. } => Self::Refused(lines),
             _ => Self::Said(lines),
         }
     }
@@ -86,7 +86,7 @@ impl From<BooksError> for Failure {
 /// The option a field of what was typed came from; names and titles stand without one.
 fn option_of(field: &str) -> Option<String> {
     Some(match field {
-        "name" | "title" | "verdict" | "client" | "item" => return None,
+        "name" | "title" | "verdict" | "client" | "item" | "chore" => return None,
         "cutouts" => "--cutout".to_owned(),
         "holes" => "--hole".to_owned(),
         "amount" => "--used".to_owned(),

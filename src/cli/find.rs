@@ -4,9 +4,9 @@ use super::failure::Failure;
 use crate::coating::Product;
 use crate::desk::typed::read_faces;
 use crate::desk::{FacePick, Shop};
-use crate::papers::pass_code;
+use crate::papers::{line_code, pass_code};
 use crate::shape::FaceKey;
-use crate::shop::{Client, Grit, Job, Pass, PieceFile, PieceId, Recipe, Ticket};
+use crate::shop::{Client, EventId, Grit, Job, Pass, PieceFile, PieceId, Recipe, Ticket};
 use crate::units::clean_line;
 
 /// What was typed, fit for a sentence.
@@ -114,6 +114,28 @@ pub fn pass<'a>(shop: &'a Shop, text: &str) -> Result<&'a Pass, Failure> {
             "pass",
             text,
             "say last, or the code behind it in the log of the ticket.",
+        )),
+    }
+}
+
+/// The line of a piece's log meant: `last`, its code, or its identifier.
+pub fn line(file: &PieceFile, text: &str) -> Result<EventId, Failure> {
+    let typed = text.trim().to_lowercase();
+    if typed == "last" {
+        let newest = file.events.last().map(|event| event.id);
+        return newest.ok_or_else(|| Failure::said("Nothing was logged on this piece yet."));
+    }
+    let mut found = file
+        .events
+        .iter()
+        .map(|event| event.id)
+        .filter(|id| id.to_string() == typed || line_code(*id) == typed);
+    match (found.next(), found.next()) {
+        (Some(one), None) => Ok(one),
+        _ => Err(none(
+            "line of this log",
+            text,
+            "say last, or its code (tackfree log lists them).",
         )),
     }
 }

@@ -5,7 +5,7 @@ use super::failure::Failure;
 use super::setup::{Opened, Surroundings};
 use crate::coating::LabelHours;
 use crate::coating::id::Mint;
-use crate::desk::typed::read_when;
+use crate::desk::typed::{read_day, read_when};
 use crate::desk::{Action, Desk, Made, Scope, Shop};
 use crate::papers::layout::wrap;
 use crate::store::Store;
@@ -68,6 +68,11 @@ impl<'a> Session<'a> {
     ) -> Result<DateTime<Utc>, Failure> {
         let read = read_when(text.unwrap_or(""), self.now, shop.settings.zone);
         Ok(read.map_err(|error| error.at(option))?)
+    }
+
+    /// A day as typed after `--day`; nothing is today.
+    pub fn day(&self, text: Option<&str>, shop: &Shop) -> Result<NaiveDate, Failure> {
+        Ok(read_day(text.unwrap_or(""), self.today(shop))?)
     }
 
     /// Does an action and answers with what was done and what to mind.

@@ -153,3 +153,31 @@ fn with_times(file: &PieceFile, times: &[Retimed]) -> PieceFile {
     }
     new
 }
+
+/// The lines that were logged in one go with this one: the ticks of one grit at one moment, one
+/// after another. Any other line stands alone; none if the piece has no such line.
+pub fn together(file: &PieceFile, line: EventId) -> Vec<EventId> {
+    let events = file.events.as_slice();
+    let Some(no) = events.iter().position(|event| event.id == line) else {
+        return Vec::new();
+    };
+    let with = |one: &Event, other: &Event| match (&one.what, &other.what) {
+        (What::Tick { grit, .. }, What::Tick { grit: same, .. }) => {
+            grit == same && one.at == other.at
+        }
+        _ => false,
+    };
+    let at = &events[no];
+    let first = events[..no]
+        .iter()
+        .rposition(|before| !with(before, at))
+        .map_or(0, |before| before + 1);
+    let after = events[no + 1..]
+        .iter()
+        .position(|after| !with(after, at))
+        .unwrap_or(events.len() - no - 1);
+    events[first..=no + after]
+        .iter()
+        .map(|event| event.id)
+        .collect()
+}

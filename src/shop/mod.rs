@@ -37,7 +37,7 @@ pub use caution::{
 };
 pub use check::{Gates, Strictness, says_enough};
 pub use chore::{Chore, ChoreDone, DayClosed, DayLog, RagWay};
-pub use correct::{Retimed, against_record, late_doubts, retime};
+pub use correct::{Retimed, against_record, late_doubts, retime, together};
 pub use day_close::{Call, Cause, DayEnd, DayState, day_end, day_of, is_late, left_open};
 pub use event::{CoatKind, Event, ScuffMeans, SetItem, TouchVerdict, What};
 pub use face_state::{Coat, FaceState};

@@ -4,7 +4,9 @@
 //! is the desk's, so that the screen and the commands can never differ.
 
 pub mod amend;
+pub mod chore;
 pub mod client;
+pub mod close;
 pub mod export;
 pub mod hide;
 pub mod import;
@@ -15,6 +17,7 @@ pub mod piece;
 pub mod product;
 pub mod recipe;
 pub mod remove;
+pub mod retime;
 pub mod sandback;
 pub mod scuff;
 pub mod setlist;

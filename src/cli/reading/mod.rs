@@ -5,9 +5,11 @@
 
 pub mod bench;
 pub mod clients;
+pub mod day;
 mod face_json;
 pub mod jobs;
 pub mod journal;
+pub mod log;
 pub mod place;
 pub mod products;
 pub mod rack;

@@ -8,6 +8,6 @@ mod show;
 mod tests;
 mod words;
 
-pub use date::{DateError, parse_date, parse_future_date};
+pub use date::{DateError, parse_date, parse_future_date, parse_past_date};
 pub use instant::{MomentError, parse_moment};
 pub use show::{show_date, show_moment, show_span};
