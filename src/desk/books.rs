@@ -2,9 +2,10 @@
 
 use crate::coating::{Product, ProductId};
 use crate::shop::{
-    Client, ClientId, Event, Job, JobId, Pass, PassId, Piece, PieceFile, PieceId, Recipe, RecipeId,
-    Settings,
+    Client, ClientId, Event, Job, JobId, Moisture, Pass, PassId, Piece, PieceFile, PieceId,
+    PieceWood, ReadingId, Recipe, RecipeId, Settings, ShopWood, Site, WoodBook, WoodId,
 };
+use crate::wood::moisture::ReadyRule;
 use chrono::{DateTime, Utc};
 use thiserror::Error;
 use uuid::Uuid;
@@ -114,6 +115,16 @@ pub enum Row<'a> {
     Event(PieceId, &'a Event),
     /// A pass.
     Pass(&'a Pass),
+    /// A moisture reading.
+    Moisture(&'a Moisture),
+    /// A job's site.
+    Site(&'a Site),
+    /// How a piece lies and is held.
+    PieceWood(&'a PieceWood),
+    /// A wood of the shop's own.
+    Wood(&'a ShopWood),
+    /// The rule by which pieces count as ready.
+    ReadyRule(&'a ReadyRule),
 }
 
 /// Something to remove.
@@ -129,6 +140,10 @@ pub enum Key {
     Recipe(RecipeId),
     /// A piece.
     Piece(PieceId),
+    /// A moisture reading.
+    Moisture(ReadingId),
+    /// A wood of the shop's own.
+    Wood(WoodId),
 }
 
 /// One line of the journal.
@@ -163,6 +178,9 @@ pub trait Books {
     fn passes(&self, scope: Scope) -> Result<Vec<Pass>, BooksError>;
     /// One pass.
     fn pass(&self, id: PassId) -> Result<Option<Pass>, BooksError>;
+    /// What is on record about wood: the readings and the lie of these pieces, and every site, wood
+    /// of the shop's own and the rule in force.
+    fn wood(&self, scope: Scope) -> Result<WoodBook, BooksError>;
     /// The newest lines of the journal, newest first.
     fn journal(&self, limit: usize) -> Result<Vec<JournalLine>, BooksError>;
     /// A number that changes whenever anybody has written.

@@ -1,6 +1,7 @@
 //! Why an action was not done.
 
 use super::books::BooksError;
+use super::wood_error::WoodRefusal;
 use crate::coating::ProductError;
 use crate::shape::ShapeError;
 use crate::shop::{Blocker, ScheduleError};
@@ -137,6 +138,9 @@ pub enum DeskError {
     /// A bad product.
     #[error(transparent)]
     Product(#[from] ProductError),
+    /// Something about wood, its moisture or its site.
+    #[error(transparent)]
+    Wood(#[from] WoodRefusal),
     /// The store.
     #[error(transparent)]
     Books(#[from] BooksError),

@@ -16,6 +16,8 @@ mod recipes;
 mod snapshot;
 mod steps;
 pub mod typed;
+mod wood;
+mod wood_error;
 mod work;
 
 pub use action::{
@@ -26,3 +28,4 @@ pub use books::{Books, BooksError, JournalLine, Key, Row, Scope};
 pub use error::{DeskError, Refusal};
 pub use perform::{Desk, Done, Made};
 pub use snapshot::Shop;
+pub use wood_error::WoodRefusal;

@@ -4,7 +4,7 @@ use super::books::{Books, BooksError, Scope};
 use crate::coating::{DryingClock, Product, ProductId};
 use crate::shop::{
     Client, ClientId, Gates, Job, JobId, Pass, PieceFile, PieceId, Recipe, RecipeId, Settings,
-    Strictness,
+    Strictness, WoodBook,
 };
 use chrono_tz::Tz;
 
@@ -25,6 +25,8 @@ pub struct Shop {
     pub files: Vec<PieceFile>,
     /// The passes that touched them.
     pub passes: Vec<Pass>,
+    /// What is on record about wood.
+    pub wood: WoodBook,
 }
 
 impl Shop {
@@ -40,7 +42,13 @@ impl Shop {
             recipes: books.recipes()?,
             files: books.pieces(scope)?,
             passes: books.passes(scope)?,
+            wood: books.wood(scope)?.in_order(),
         })
+    }
+
+    /// The moisture readings of a piece, in order of time.
+    pub fn moisture(&self, piece: PieceId) -> &[crate::shop::Moisture] {
+        self.wood.moisture(piece)
     }
 
     /// The gates over these products.

@@ -11,6 +11,7 @@ mod dryness;
 mod event;
 mod face_state;
 mod id;
+mod moisture;
 mod moves;
 mod next_step;
 mod pass;
@@ -34,7 +35,8 @@ pub use caution::{
 pub use check::{Gates, Strictness};
 pub use event::{CoatKind, Event, ScuffMeans, SetItem, TouchVerdict, What};
 pub use face_state::{Coat, FaceState};
-pub use id::{ClientId, EventId, JobId, PassId, PieceId, RecipeId};
+pub use id::{ClientId, EventId, JobId, PassId, PieceId, ReadingId, RecipeId, WoodId};
+pub use moisture::{Moisture, PieceWood, ShopWood, Site, SiteAir, WoodBook};
 pub use next_step::waiting;
 pub use pass::{Air, Amount, AmountBasis, Pass};
 pub use people::{Client, Job};
