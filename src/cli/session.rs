@@ -135,6 +135,11 @@ impl<'a> Session<'a> {
                 id.to_string(),
                 shop.product(id).map(|product| product.name.clone()),
             ),
+            Made::Moisture(id) => (id.to_string(), Some(super::find::short_code(id.0))),
+            Made::Wood(id) => {
+                let own = shop.wood.own.iter().find(|own| own.id == id);
+                (id.to_string(), own.map(|own| own.wood.name.clone()))
+            }
             Made::Pass(id) => (id.to_string(), Some(crate::papers::pass_code(id))),
         };
         Ok((Some(id), called))

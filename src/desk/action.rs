@@ -3,10 +3,13 @@
 use crate::coating::{Family, FigureBasis, LabelFigures, ProductId, ProductKind};
 use crate::shape::{Construction, FaceKey, Shape};
 use crate::shop::{
-    Air, Chore, ClientId, CoatKind, EventId, Grit, JobId, PassId, PieceId, PieceKind, RagWay, RecipeId, Schedule,
-    ScuffMeans, SetItem, Settings, TouchVerdict,
+    Air, Chore, ClientId, CoatKind, EventId, Grit, JobId, PassId, PieceId, PieceKind, PieceWood,
+    RagWay, ReadingId, RecipeId, Schedule, ScuffMeans, SetItem, Settings, Site, TouchVerdict,
+    WoodId,
 };
 use crate::units::{Mass, Money, Volume};
+use crate::wood::moisture::{Reading, ReadyRule};
+use crate::wood::species::OwnWood;
 use chrono::{DateTime, NaiveDate, Utc};
 
 /// New, or a change of one that is there.
@@ -341,6 +344,20 @@ pub enum Action {
         /// Why, although oily rags are not logged.
         reason: Option<String>,
     },
+    /// Note or correct a moisture reading.
+    SaveMoisture(Which<ReadingId>, PieceId, Reading),
+    /// Remove a moisture reading.
+    RemoveMoisture(ReadingId),
+    /// Note what is known of a job's site.
+    SaveSite(Site),
+    /// Note how a piece lies and is held.
+    SavePieceWood(PieceWood),
+    /// Add or change a wood of the shop's own.
+    SaveWood(Which<WoodId>, OwnWood),
+    /// Remove a wood of the shop's own.
+    RemoveWood(WoodId),
+    /// Change the rule by which pieces count as ready.
+    SaveReadyRule(ReadyRule),
     /// Undo the newest action.
     Undo,
     /// Do again what was undone last.

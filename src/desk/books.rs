@@ -2,9 +2,11 @@
 
 use crate::coating::{Product, ProductId};
 use crate::shop::{
-    Chore, ChoreDone, Client, ClientId, DayClosed, DayLog, Event, Job, JobId, Pass, PassId, Piece, PieceFile, PieceId, Recipe, RecipeId,
-    Settings,
+    Chore, ChoreDone, Client, ClientId, DayClosed, DayLog, Event, Job, JobId, Moisture, Pass,
+    PassId, Piece, PieceFile, PieceId, PieceWood, ReadingId, Recipe, RecipeId, Settings, ShopWood,
+    Site, WoodBook, WoodId,
 };
+use crate::wood::moisture::ReadyRule;
 use chrono::{DateTime, NaiveDate, Utc};
 use thiserror::Error;
 use uuid::Uuid;
@@ -118,6 +120,16 @@ pub enum Row<'a> {
     Chore(&'a ChoreDone),
     /// A day that was closed.
     DayClosed(&'a DayClosed),
+    /// A moisture reading.
+    Moisture(&'a Moisture),
+    /// A job's site.
+    Site(&'a Site),
+    /// How a piece lies and is held.
+    PieceWood(&'a PieceWood),
+    /// A wood of the shop's own.
+    Wood(&'a ShopWood),
+    /// The rule by which pieces count as ready.
+    ReadyRule(&'a ReadyRule),
 }
 
 /// Something to remove.
@@ -135,6 +147,10 @@ pub enum Key {
     Piece(PieceId),
     /// A ticked chore of a day.
     Chore(NaiveDate, Chore),
+    /// A moisture reading.
+    Moisture(ReadingId),
+    /// A wood of the shop's own.
+    Wood(WoodId),
 }
 
 /// One line of the journal.
@@ -171,6 +187,9 @@ pub trait Books {
     fn pass(&self, id: PassId) -> Result<Option<Pass>, BooksError>;
     /// What was ticked at the days' ends, and which days were closed.
     fn days(&self) -> Result<DayLog, BooksError>;
+    /// What is on record about wood: the readings and the lie of these pieces, and every site, wood
+    /// of the shop's own and the rule in force.
+    fn wood(&self, scope: Scope) -> Result<WoodBook, BooksError>;
     /// The newest lines of the journal, newest first.
     fn journal(&self, limit: usize) -> Result<Vec<JournalLine>, BooksError>;
     /// A number that changes whenever anybody has written.

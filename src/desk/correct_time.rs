@@ -21,7 +21,9 @@ impl Desk<'_> {
         at: DateTime<Utc>,
     ) -> Result<Done, DeskError> {
         let shop = self.shop(Scope::One(piece))?;
-        let file = shop.file(piece).ok_or(BooksError::Missing { what: "piece" })?;
+        let file = shop
+            .file(piece)
+            .ok_or(BooksError::Missing { what: "piece" })?;
         let meant: Vec<&Event> = file
             .events
             .iter()
@@ -35,9 +37,8 @@ impl Desk<'_> {
             return self.correct_pass_time(*pass, started, at);
         }
         // Only ticks are several lines of one action.
-        let ticks = |event: &&Event| {
-            matches!(event.what, What::Tick { .. }) && event.at == first.at
-        };
+        let ticks =
+            |event: &&Event| matches!(event.what, What::Tick { .. }) && event.at == first.at;
         if meant.len() != lines.len() || meant.len() > 1 && !meant.iter().all(ticks) {
             return Err(DeskError::NotOneLine);
         }
@@ -120,9 +121,11 @@ impl Desk<'_> {
                     continue;
                 }
             };
-            for event in new.events.iter().filter(|event| {
-                times.iter().any(|time| time.line == event.id)
-            }) {
+            for event in new
+                .events
+                .iter()
+                .filter(|event| times.iter().any(|time| time.line == event.id))
+            {
                 self.books.put(Row::Event(file.piece.id, event))?;
             }
             let called = shop.called(file);

@@ -73,9 +73,10 @@ impl Desk<'_> {
             return Err(DeskError::ChoreAhead(when(at)));
         }
         let end = shop.day_end(day);
-        let call = end
-            .call(chore)
-            .ok_or(DeskError::NotCalledFor { day: said.clone(), chore })?;
+        let call = end.call(chore).ok_or(DeskError::NotCalledFor {
+            day: said.clone(),
+            chore,
+        })?;
         if at < call.last {
             return Err(DeskError::ChoreTooEarly {
                 at: when(at),
@@ -90,14 +91,13 @@ impl Desk<'_> {
         };
         self.books.put(Row::Chore(&done))?;
         let of = shop.causes_words(call);
-        Ok(Done::said(format!("Day's end of {said}: {} ({of})", done.words())))
+        Ok(Done::said(format!(
+            "Day's end of {said}: {} ({of})",
+            done.words()
+        )))
     }
 
-    pub(super) fn untick_chore(
-        &mut self,
-        day: NaiveDate,
-        chore: Chore,
-    ) -> Result<Done, DeskError> {
+    pub(super) fn untick_chore(&mut self, day: NaiveDate, chore: Chore) -> Result<Done, DeskError> {
         let shop = self.shop(Scope::All)?;
         let said = self.day_words(day, &shop);
         match self.books.remove(Key::Chore(day, chore)) {

@@ -1,6 +1,7 @@
 //! Why an action was not done.
 
 use super::books::BooksError;
+use super::wood_error::WoodRefusal;
 use crate::coating::ProductError;
 use crate::shape::ShapeError;
 use crate::shop::{Blocker, Chore, ScheduleError};
@@ -129,13 +130,17 @@ pub enum DeskError {
         chore: Chore,
     },
     /// Oily rags ticked without saying how.
-    #[error("Say how the oily rags were made safe: laid flat outdoors, or in a lidded metal can of water.")]
+    #[error(
+        "Say how the oily rags were made safe: laid flat outdoors, or in a lidded metal can of water."
+    )]
     RagsHow,
     /// A way that only rags have.
     #[error("Only oily rags are laid flat or drowned: tick {} without saying how.", .0.words())]
     NoWay(Chore),
     /// A tick that does not cover the last of what called for it.
-    #[error("At {at} the last of it was still to come, at {last}: see to what came after too, and say when.")]
+    #[error(
+        "At {at} the last of it was still to come, at {last}: see to what came after too, and say when."
+    )]
     ChoreTooEarly {
         /// The time typed.
         at: String,
@@ -199,6 +204,9 @@ pub enum DeskError {
     /// A bad product.
     #[error(transparent)]
     Product(#[from] ProductError),
+    /// Something about wood, its moisture or its site.
+    #[error(transparent)]
+    Wood(#[from] WoodRefusal),
     /// The store.
     #[error(transparent)]
     Books(#[from] BooksError),

@@ -18,6 +18,8 @@ mod recipes;
 mod snapshot;
 mod steps;
 pub mod typed;
+mod wood;
+mod wood_error;
 mod work;
 
 pub use action::{
@@ -28,3 +30,4 @@ pub use books::{Books, BooksError, JournalLine, Key, Row, Scope};
 pub use error::{DeskError, Refusal};
 pub use perform::{Desk, Done, Made};
 pub use snapshot::Shop;
+pub use wood_error::WoodRefusal;

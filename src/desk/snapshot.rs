@@ -3,8 +3,8 @@
 use super::books::{Books, BooksError, Scope};
 use crate::coating::{DryingClock, Product, ProductId};
 use crate::shop::{
-    Client, ClientId, DayLog, Gates, Job, JobId, Pass, PieceFile, PieceId, Recipe, RecipeId, Settings,
-    Strictness,
+    Client, ClientId, DayLog, Gates, Job, JobId, Pass, PieceFile, PieceId, Recipe, RecipeId,
+    Settings, Strictness, WoodBook,
 };
 use chrono_tz::Tz;
 
@@ -27,6 +27,8 @@ pub struct Shop {
     pub passes: Vec<Pass>,
     /// What was ticked and closed at the days' ends.
     pub days: DayLog,
+    /// What is on record about wood.
+    pub wood: WoodBook,
 }
 
 impl Shop {
@@ -43,7 +45,13 @@ impl Shop {
             files: books.pieces(scope)?,
             passes: books.passes(scope)?,
             days: books.days()?,
+            wood: books.wood(scope)?.in_order(),
         })
+    }
+
+    /// The moisture readings of a piece, in order of time.
+    pub fn moisture(&self, piece: PieceId) -> &[crate::shop::Moisture] {
+        self.wood.moisture(piece)
     }
 
     /// The gates over these products.

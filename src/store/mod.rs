@@ -17,10 +17,12 @@ mod people;
 mod pieces;
 mod recipes;
 mod schema;
+mod wood;
+mod wood_own;
 
 use crate::coating::Product;
 use crate::desk::{Books, BooksError, JournalLine, Key, Row, Scope};
-use crate::shop::{Client, DayLog, Job, Pass, PassId, PieceFile, Recipe, Settings};
+use crate::shop::{Client, DayLog, Job, Pass, PassId, PieceFile, Recipe, Settings, WoodBook};
 use chrono::{DateTime, Utc};
 use error::Fault;
 use rusqlite::Connection;
@@ -166,6 +168,10 @@ impl Books for Store {
         self.at_once(day::days)
     }
 
+    fn wood(&self, scope: Scope) -> Result<WoodBook, BooksError> {
+        self.at_once(|conn| wood::book(conn, scope))
+    }
+
     fn journal(&self, limit: usize) -> Result<Vec<JournalLine>, BooksError> {
         self.on(|conn| journal::lines(conn, limit))
     }
@@ -205,6 +211,11 @@ impl Books for Store {
             Row::Pass(pass) => passes::put_pass(conn, pass),
             Row::Chore(done) => day::put_chore(conn, done),
             Row::DayClosed(closed) => day::put_closed(conn, closed),
+            Row::Moisture(of) => wood::put_moisture(conn, of),
+            Row::Site(site) => wood::put_site(conn, site),
+            Row::PieceWood(of) => wood::put_piece_wood(conn, of),
+            Row::Wood(own) => wood_own::put_own_wood(conn, own),
+            Row::ReadyRule(rule) => wood_own::put_rule(conn, rule),
         })
     }
 
@@ -235,9 +246,9 @@ impl Books for Store {
                     pieces::remove_piece(conn, id),
                     "the piece has work on record",
                 ),
-                Key::Chore(day, chore) => {
-                    ("ticked chore", day::remove_chore(conn, day, chore), "")
-                }
+                Key::Chore(day, chore) => ("ticked chore", day::remove_chore(conn, day, chore), ""),
+                Key::Moisture(id) => ("moisture reading", wood::remove_moisture(conn, id), ""),
+                Key::Wood(id) => ("wood of your own", wood_own::remove_own_wood(conn, id), ""),
             };
             match removed {
                 Ok(0) => Err(BooksError::Missing { what }.into()),

@@ -19,7 +19,12 @@ pub struct RetimeArgs {
     /// The line of its log: last, or its code.
     pub line: String,
     /// When it was done (of a coat: ended): "20 min ago", "7:30 am", "mon 16:00".
-    #[arg(long, visible_alias = "end", value_name = "TIME", allow_hyphen_values = true)]
+    #[arg(
+        long,
+        visible_alias = "end",
+        value_name = "TIME",
+        allow_hyphen_values = true
+    )]
     pub at: String,
     /// Of a coat, when its pass started.
     #[arg(long, value_name = "TIME", allow_hyphen_values = true)]

@@ -10,6 +10,7 @@ mod day;
 mod echo;
 mod error;
 mod figures;
+mod moisture;
 mod opening;
 mod people;
 mod piece;
@@ -29,6 +30,7 @@ pub use echo::{
     echo_when, echo_windows,
 };
 pub use error::{FieldError, field_of};
+pub use moisture::{ReadingTyped, read_reading};
 pub use opening::{read_cutouts, read_holes, write_cutouts, write_holes};
 pub use people::{JobTyped, read_client, read_job, read_promise, read_year};
 pub use piece::{PieceTyped, read_piece};
