@@ -1,5 +1,6 @@
 //! Writing the whole shop out.
 
+use super::days;
 use super::error::FilesError;
 use super::log::{self, event_row};
 use super::passes::{self, pass_row};
@@ -33,7 +34,7 @@ pub struct ExportReport {
     pub events: usize,
 }
 
-/// Writes the whole shop into a new folder: ten files of the format that `demo-data/README.md`
+/// Writes the whole shop into a new folder: the files of the format that `demo-data/README.md`
 /// describes. Two exports of equal shops are equal byte for byte. `zone` counts where no settings
 /// were saved. On unix the folder is for its owner alone (0700), and so are the files (0600).
 ///
@@ -175,6 +176,7 @@ fn texts(shop: &Shop) -> Result<Vec<(&'static str, Vec<u8>)>, csv::Error> {
             rows(shop.passes.iter().map(pass_row).collect(), passes::PASSES)?,
         ),
         ("log.csv", rows(log.collect(), log::LOG)?),
+        (days::FILE, rows(days::rows(&shop.days), days::DAYS)?),
     ])
 }
 

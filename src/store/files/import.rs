@@ -1,5 +1,6 @@
 //! Bringing a whole shop in: read, replayed through the gates, and put, all or nothing.
 
+use super::days;
 use super::error::FilesError;
 use super::keys::{Keys, Ring};
 use super::log;
@@ -16,7 +17,9 @@ use super::tomls;
 use crate::coating::id::Mint;
 use crate::coating::{DryingClock, Product};
 use crate::desk::{Books, Scope};
-use crate::shop::{Client, Gates, Job, Pass, PieceFile, PieceId, Recipe, Settings, Strictness};
+use crate::shop::{
+    Client, DayLog, Gates, Job, Pass, PieceFile, PieceId, Recipe, Settings, Strictness,
+};
 use chrono::{DateTime, NaiveDate, Utc};
 use chrono_tz::Tz;
 use std::collections::HashMap;
@@ -65,6 +68,7 @@ pub(super) struct Read {
     pub(super) jobs: Vec<Job>,
     pub(super) files: Vec<PieceFile>,
     pub(super) passes: Vec<Pass>,
+    pub(super) days: DayLog,
 }
 
 /// Brings the shop in `folder` into a store without clients, as one action with one line in the
@@ -226,6 +230,7 @@ fn read(
     }
     passes::settle(&mut passes, &shelf, &mut files)?;
     let passes = passes.into_iter().map(|read| read.pass).collect();
+    let days = days::read(reading)?;
     let (products, recipes) = (shelf.products, book.recipes);
     Ok(Read {
         settings,
@@ -235,6 +240,7 @@ fn read(
         jobs,
         files,
         passes,
+        days,
     })
 }
 

@@ -8,6 +8,7 @@
 //! A piece's stage and whether it is finished are never read: they follow from the replay, so no
 //! file gets a piece past coverage or sealing.
 
+mod days;
 mod demo;
 mod error;
 mod export;
@@ -39,8 +40,8 @@ pub use import::{ImportReport, import};
 /// read gets the next number.
 pub const FORMAT: i64 = 1;
 
-/// The ten files of a shop, in the order they are read.
-pub const NAMES: [&str; 10] = [
+/// The files of a shop, in the order they are read.
+pub const NAMES: [&str; 11] = [
     "shop.toml",
     "products.toml",
     "recipes.toml",
@@ -51,7 +52,11 @@ pub const NAMES: [&str; 10] = [
     "schedules.toml",
     "passes.csv",
     "log.csv",
+    "day.csv",
 ];
+
+/// Those of them that came later: a shop written before them is read without.
+pub const LATER: [&str; 1] = ["day.csv"];
 
 /// The largest file taken: 256 MiB, some hundred times a long working life's log.
 const FILE_MOST: u64 = 256 * 1024 * 1024;

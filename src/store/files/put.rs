@@ -47,5 +47,11 @@ pub(super) fn put(
             books.put(Row::Event(file.piece.id, event))?;
         }
     }
+    for done in &read.days.done {
+        books.put(Row::Chore(done))?;
+    }
+    for closed in &read.days.closed {
+        books.put(Row::DayClosed(closed))?;
+    }
     Ok(())
 }
