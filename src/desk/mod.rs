@@ -6,6 +6,7 @@
 
 mod action;
 mod books;
+mod conditions;
 mod correct_time;
 mod day;
 mod error;
@@ -27,6 +28,7 @@ pub use action::{
     RecipeDraft, Which,
 };
 pub use books::{Books, BooksError, JournalLine, Key, Row, Scope};
+pub use conditions::{Condition, PassAsked, stands_words};
 pub use error::{DeskError, Refusal};
 pub use perform::{Desk, Done, Made};
 pub use snapshot::Shop;

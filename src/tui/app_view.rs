@@ -7,8 +7,8 @@ use super::kit::text::{fit, width as cells_of, wrap};
 use super::kit::{form_view, pager::Pager};
 use super::screen::Place;
 use crate::shop::{
-    Caution, PieceId, Ticket, WipeDown, cautions_for_pass, cautions_for_scuff, cautions_for_wipe,
-    sanding_cautions, waiting,
+    Caution, PieceId, Ticket, WipeDown, cautions_for_scuff, cautions_for_wipe, sanding_cautions,
+    waiting,
 };
 use ratatui::buffer::Buffer;
 use ratatui::layout::{Position, Rect};
@@ -181,7 +181,7 @@ fn said_lines(app: &App, width: usize, most: usize) -> Vec<(String, bool)> {
 }
 
 fn draw_form(app: &App, open: &OpenForm, buf: &mut Buffer, area: Rect) -> Option<Position> {
-    let cautions = form_cautions(app, &open.kind);
+    let cautions = form_cautions(app, open);
     let width = usize::from(area.width);
     let lines: Vec<String> = cautions
         .iter()
@@ -205,16 +205,13 @@ fn draw_form(app: &App, open: &OpenForm, buf: &mut Buffer, area: Rect) -> Option
 }
 
 /// The cautions of the step a form is about.
-fn form_cautions(app: &App, kind: &FormKind) -> Vec<Caution> {
+fn form_cautions(app: &App, open: &OpenForm) -> Vec<Caution> {
     let schedule = |pieces: &[PieceId]| {
         let file = pieces.first().and_then(|piece| app.shop.file(*piece))?;
         Some(&file.schedule)
     };
-    match kind {
-        FormKind::Pass { pieces, kind } => schedule(pieces)
-            .and_then(|schedule| app.shop.product(schedule.product_for(*kind)?))
-            .map(|product| cautions_for_pass(product, *kind, false))
-            .unwrap_or_default(),
+    match &open.kind {
+        FormKind::Pass { .. } => open.pass_cautions(&app.shop, app.now),
         FormKind::Wipe { pieces } => match schedule(pieces).map(|schedule| schedule.wipe_down) {
             Some(WipeDown::With(id)) => app
                 .shop

@@ -12,6 +12,7 @@ mod hidden;
 mod job;
 mod open;
 mod pass;
+mod pass_checks;
 mod piece;
 mod product;
 mod recipe;

@@ -3,11 +3,12 @@
 use super::FormKind;
 use super::context::Context;
 use super::{
-    client, correct_pass, hidden, job, pass, piece, product, recipe, sand_back, scuff, settings,
-    touch, wipe, wipe_off,
+    client, correct_pass, hidden, job, pass, pass_checks, piece, product, recipe, sand_back, scuff,
+    settings, touch, wipe, wipe_off,
 };
 use crate::desk::typed::{FieldError, field_of};
 use crate::desk::{Action, DeskError, Shop};
+use crate::shop::Caution;
 use crate::tui::kit::Key;
 use crate::tui::kit::form::{Form, FormAction};
 use chrono::{DateTime, Utc};
@@ -34,6 +35,8 @@ pub struct OpenForm {
     told: Vec<Told>,
     /// The product family whose figures were filled in last.
     family: String,
+    /// What says that a pass had better wait, as it was shown.
+    seen: Vec<String>,
 }
 
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -72,6 +75,7 @@ impl OpenForm {
             at,
             told: Vec::new(),
             family,
+            seen: Vec::new(),
         };
         open.changed(shop, now);
         open
@@ -110,6 +114,9 @@ impl OpenForm {
         if matches!(self.kind, FormKind::Product(_)) {
             product::follow_family(&mut self.form, &mut self.family, &ctx);
         }
+        if let FormKind::Pass { pieces, kind } = &self.kind {
+            pass_checks::show(&mut self.form, pieces, *kind, &ctx);
+        }
         for (id, echo) in self.echo(&ctx) {
             self.form.set_echo(id, echo);
         }
@@ -139,6 +146,7 @@ impl OpenForm {
         self.trouble.clear();
         let ctx = Context::new(shop, now);
         match self.read(&ctx) {
+            Ok(_) if self.looks_first(&ctx) => None,
             Ok(action) => Some(action),
             Err(errors) => {
                 self.left = self.form.fields().iter().map(|field| field.id).collect();
@@ -153,6 +161,36 @@ impl OpenForm {
                 self.at = self.form.focused();
                 None
             }
+        }
+    }
+
+    /// A pass that had better wait is looked at once before it is logged: the checks come into
+    /// focus. Whether they did.
+    fn looks_first(&mut self, ctx: &Context<'_>) -> bool {
+        let FormKind::Pass { pieces, kind } = &self.kind else {
+            return false;
+        };
+        let holds = pass_checks::holds(&self.form, pieces, *kind, ctx);
+        let looking = self.form.focused() == pass_checks::FIELD;
+        if looking || holds.iter().all(|hold| self.seen.contains(hold)) {
+            return false;
+        }
+        self.seen = holds;
+        self.form.focus(pass_checks::FIELD);
+        self.at = self.form.focused();
+        let message = "Look at this first; the same key again logs the pass as it is.";
+        self.form
+            .set_error(pass_checks::FIELD, Some(message.to_owned()));
+        true
+    }
+
+    /// The cautions of the pass that is being typed: they go by the product picked.
+    pub fn pass_cautions(&self, shop: &Shop, now: DateTime<Utc>) -> Vec<Caution> {
+        match &self.kind {
+            FormKind::Pass { pieces, kind } => {
+                pass_checks::cautions(&self.form, pieces, *kind, &Context::new(shop, now))
+            }
+            _ => Vec::new(),
         }
     }
 
