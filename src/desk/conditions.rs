@@ -3,7 +3,7 @@
 
 use super::snapshot::Shop;
 use crate::coating::{
-    BeforePass, Check, DryingClock, Finding, Product, ShopAir, Stands, before_pass,
+    AirBasis, BeforePass, Check, DryingClock, Finding, Product, ShopAir, Stands, before_pass,
 };
 use crate::shape::FaceKey;
 use crate::shop::{Air, CoatKind, FaceState, PieceFile, PieceId, Ticket, WipeDown};
@@ -17,7 +17,7 @@ pub struct Condition {
     pub piece: Option<PieceId>,
     /// What was found.
     pub finding: Finding,
-    /// Where a moisture figure was read, and when.
+    /// Where a figure was read, and when: a place of the piece, or the shop's air log.
     pub read: Option<(String, DateTime<Utc>)>,
 }
 
@@ -48,10 +48,7 @@ impl Shop {
     /// Every check that applies before this pass: those of the air once, those of the wood, the
     /// wipe-down and the stain piece by piece.
     pub fn conditions(&self, asked: &PassAsked<'_>, clock: &dyn DryingClock) -> Vec<Condition> {
-        let air = asked.air.map(|air| ShopAir {
-            temperature: air.temperature,
-            humidity: air.humidity,
-        });
+        let (air, air_read) = self.air_before_pass(asked);
         let mut out = Vec::new();
         for (piece, faces) in asked.on {
             let Some(file) = self.file(*piece) else {
@@ -87,7 +84,7 @@ impl Shop {
                     Check::DewPoint { .. } | Check::Cold { .. } | Check::Damp { .. } => Condition {
                         piece: None,
                         finding,
-                        read: None,
+                        read: air_read.map(|at| ("shop air".to_owned(), at)),
                     },
                 };
                 if !out.contains(&condition) {
@@ -117,6 +114,23 @@ impl Shop {
             condition.finding.words(now, zone, style),
             condition.finding.source
         )
+    }
+
+    /// The air before the pass: as typed with it; else the air log's reading while it still holds,
+    /// with its moment. The usual air of the hour is no reading: the check stays not known.
+    fn air_before_pass(&self, asked: &PassAsked<'_>) -> (Option<ShopAir>, Option<DateTime<Utc>>) {
+        if let Some(air) = asked.air {
+            let typed = ShopAir {
+                temperature: air.temperature,
+                humidity: air.humidity,
+            };
+            return (Some(typed), None);
+        }
+        let logged = self.air.air_at(asked.at);
+        match logged.basis {
+            AirBasis::Read { at } => (logged.air, logged.air.map(|_| at)),
+            AirBasis::Usual { .. } | AirBasis::Forecast | AirBasis::Assumed => (None, None),
+        }
     }
 
     /// Of the newest reading at each place of a piece, the wettest.

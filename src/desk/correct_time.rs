@@ -109,7 +109,8 @@ impl Desk<'_> {
         shop: &Shop,
         of: &[(&PieceFile, Vec<Retimed>)],
     ) -> Result<Vec<String>, DeskError> {
-        let gates = shop.gates(self.clock);
+        let clock = shop.clock();
+        let gates = shop.gates(&clock);
         let (zone, now) = (shop.settings.zone, self.now);
         let (mut refusals, mut notes) = (Vec::new(), Vec::new());
         for (file, times) in of {

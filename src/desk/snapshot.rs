@@ -1,12 +1,18 @@
 //! The shop as it stands, read at one moment, for screens, commands and papers.
 
+use super::air_rows::DryingRules;
 use super::books::{Books, BooksError, Scope};
-use crate::coating::{DryingClock, Product, ProductId};
+use super::shop_air::ForClock;
+use crate::coating::{
+    AirLog, Assumed, DryingClock, Forecast, Product, ProductId, ShopAirClock, Tuning,
+};
 use crate::shop::{
-    Client, ClientId, DayLog, Gates, Job, JobId, Pass, PieceFile, PieceId, Recipe, RecipeId,
+    Client, ClientId, DayLog, Films, Gates, Job, JobId, Pass, PieceFile, PieceId, Recipe, RecipeId,
     Settings, Strictness, WoodBook,
 };
 use chrono_tz::Tz;
+use std::collections::HashMap;
+use std::sync::Arc;
 
 /// The shop read at one moment.
 #[derive(Debug, Clone, PartialEq)]
@@ -29,23 +35,44 @@ pub struct Shop {
     pub days: DayLog,
     /// What is on record about wood.
     pub wood: WoodBook,
+    /// The shop's air, as far as what was read here asks for: the last five weeks, and the time in
+    /// which older coats of unfinished pieces dry. Not the whole log: a list or a plot of older
+    /// air asks the store.
+    pub air: Arc<AirLog>,
+    /// What touch tests have taught, per product.
+    pub tuning: Arc<HashMap<ProductId, Tuning>>,
+    /// The typed forecast; without steps where there is none.
+    pub forecast: Arc<Forecast>,
+    /// What the shop has set about drying.
+    pub drying: DryingRules,
+    /// Film factors of passes laid thicker than the label's.
+    pub films: Arc<Films>,
 }
 
 impl Shop {
     /// Reads the shop; `zone` counts where no settings were saved.
     pub fn read(books: &dyn Books, scope: Scope, zone: Tz) -> Result<Self, BooksError> {
+        let settings = books
+            .settings()?
+            .unwrap_or_else(|| Settings::starting(zone));
+        let (products, files) = (books.products()?, books.pieces(scope)?);
+        let passes = books.passes(scope)?;
+        let for_clock = ForClock::read(books, (&files, &passes), &products, settings.zone)?;
         Ok(Self {
-            settings: books
-                .settings()?
-                .unwrap_or_else(|| Settings::starting(zone)),
             clients: books.clients()?,
             jobs: books.jobs()?,
-            products: books.products()?,
             recipes: books.recipes()?,
-            files: books.pieces(scope)?,
-            passes: books.passes(scope)?,
             days: books.days()?,
             wood: books.wood(scope)?.in_order(),
+            air: for_clock.air,
+            tuning: for_clock.tuning,
+            forecast: for_clock.forecast,
+            drying: for_clock.rules,
+            films: for_clock.films,
+            settings,
+            products,
+            files,
+            passes,
         })
     }
 
@@ -54,12 +81,42 @@ impl Shop {
         self.wood.moisture(piece)
     }
 
-    /// The gates over these products.
+    /// A shop with settings and nothing else.
+    pub fn blank(settings: Settings) -> Self {
+        let air = AirLog::new(settings.zone, Assumed::LabelConditions);
+        Self {
+            settings,
+            clients: Vec::new(),
+            jobs: Vec::new(),
+            products: Vec::new(),
+            recipes: Vec::new(),
+            files: Vec::new(),
+            passes: Vec::new(),
+            days: DayLog::default(),
+            wood: WoodBook::default(),
+            air: Arc::new(air),
+            tuning: Arc::default(),
+            forecast: Arc::default(),
+            drying: DryingRules::default(),
+            films: Arc::default(),
+        }
+    }
+
+    /// The drying clock of this shop: the safe one, which the gates hold to; its twin is
+    /// [`ShopAirClock::likely`]. Where no air was ever logged, no forecast typed and nothing
+    /// learned, its times are the label's hours as plain hours. Cheap; the log is shared.
+    pub fn clock(&self) -> ShopAirClock {
+        let (air, tuning) = (Arc::clone(&self.air), Arc::clone(&self.tuning));
+        ShopAirClock::new(air, self.drying.law, tuning).with_forecast((*self.forecast).clone())
+    }
+
+    /// The gates over these products and their films.
     pub fn gates<'a>(&'a self, clock: &'a dyn DryingClock) -> Gates<'a> {
         Gates {
             products: &self.products,
             clock,
             strictness: Strictness::Live,
+            films: Some(&self.films),
         }
     }
 

@@ -144,7 +144,7 @@ fn row(file: &PieceFile, gates: &Gates<'_>, now: DateTime<Utc>) -> Option<RackRo
     };
     let product = gates.product(coat.product)?;
     let from = coat.dries_from();
-    let reached = |span| gates.clock.reached(product, from, span);
+    let reached = |span| gates.of_coat(coat, |clock| clock.reached(product, from, span));
     let (touch, tack_free) = (
         reached(product.label.touch),
         reached(product.label.tack_free),
@@ -160,7 +160,7 @@ fn row(file: &PieceFile, gates: &Gates<'_>, now: DateTime<Utc>) -> Option<RackRo
                 ready,
                 first
                     .closes
-                    .map(|span| gates.clock.shuts(product, from, span)),
+                    .map(|span| gates.of_coat(coat, |clock| clock.shuts(product, from, span))),
             )
         }
         Recoat::Open { since, shuts, .. } => (since, shuts),

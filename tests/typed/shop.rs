@@ -47,7 +47,6 @@ pub fn shop() -> Shop {
         taken: today(),
     };
     Shop {
-        settings: Settings::starting(chrono_tz::America::Chicago),
         clients: vec![client],
         jobs: vec![job],
         products,
@@ -55,6 +54,7 @@ pub fn shop() -> Shop {
         files: Vec::new(),
         passes: Vec::new(),
         wood: WoodBook::default(),
+        ..Shop::blank(Settings::starting(chrono_tz::America::Chicago))
     }
 }
 

@@ -4,7 +4,6 @@ use crate::cli::answer::Answer;
 use crate::cli::failure::Failure;
 use crate::cli::find;
 use crate::cli::session::{CautionJson, CheckJson, PassTold, Session};
-use crate::coating::LabelHours;
 use crate::desk::typed::{read_air, read_amount, read_scuff};
 use crate::desk::{Action, PassAsked, PassDraft, Shop, stands_words};
 use crate::shop::{CoatKind, PieceFile, Stage, Ticket, cautions_for_pass};
@@ -126,7 +125,7 @@ fn told(shop: &Shop, draft: &PassDraft, session: &Session<'_>) -> PassTold {
         air: draft.air,
     };
     let checks = shop
-        .conditions(&asked, &LabelHours)
+        .conditions(&asked, &shop.clock())
         .iter()
         .map(|condition| CheckJson {
             stands: stands_words(condition.finding.stands),

@@ -197,6 +197,7 @@ fn read(
         products: &shelf.products,
         clock,
         strictness: Strictness::Record,
+        films: None,
     };
     let mut replay = Replay {
         gates,

@@ -3,7 +3,7 @@
 
 use super::context::Context;
 use super::pass::{meant, picked_product, scuffed};
-use crate::coating::{LabelHours, Stands};
+use crate::coating::Stands;
 use crate::desk::typed::{read_air, read_when};
 use crate::desk::{Condition, PassAsked};
 use crate::shop::{Caution, CoatKind, PieceId, cautions_for_pass};
@@ -30,7 +30,7 @@ pub(super) fn conditions(
         at,
         air: read_air(form.text("air"), ctx.settings()).unwrap_or(None),
     };
-    ctx.shop.conditions(&asked, &LabelHours)
+    ctx.shop.conditions(&asked, &ctx.shop.clock())
 }
 
 /// Shows them in their field.
