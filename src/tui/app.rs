@@ -7,6 +7,7 @@ use super::kit::pager::Pager;
 use super::kit::theme::Theme;
 use super::screen::{Ctx, Place, Screen, Wish};
 use super::screens::bench::Bench;
+use super::screens::day_end::DayEndScreen;
 use super::screens::job_book::JobBook;
 use super::screens::journal::Journal;
 use super::screens::rack::Rack;
@@ -79,6 +80,8 @@ pub struct App {
     pub recipes: Recipes,
     /// The journal.
     pub journal_screen: Journal,
+    /// The day's end.
+    pub day_end: DayEndScreen,
     /// What lies over the screen, the topmost last.
     pub layers: Vec<Layer>,
     /// What was said last.
@@ -91,6 +94,8 @@ pub struct App {
     pub(super) submitted: bool,
     /// What was typed into forms that were left without saving.
     pub(super) drafts: Vec<(FormKind, Vec<(String, String)>)>,
+    /// Whether the key before was one to leave, held back once for a day that is not closed.
+    pub(super) asked_to_leave: bool,
 }
 
 impl App {
@@ -110,15 +115,18 @@ impl App {
             job_book: JobBook::default(),
             recipes: Recipes::default(),
             journal_screen: Journal::default(),
+            day_end: DayEndScreen::default(),
             layers: Vec::new(),
             said: Said::default(),
             due: Vec::new(),
             waiting: Vec::new(),
             submitted: false,
             drafts: Vec::new(),
+            asked_to_leave: false,
         };
         app.settle();
         app.waiting = app.not_yet();
+        app.say_what_was_left_open();
         if app.shop.clients.is_empty() {
             app.open_form(FormKind::Client(Which::New));
             "Welcome. Begin with the client; the job and the first piece follow."
@@ -155,6 +163,7 @@ impl App {
             Place::JobBook => look(&mut self.job_book, &ctx),
             Place::Recipes => look(&mut self.recipes, &ctx),
             Place::Journal => look(&mut self.journal_screen, &ctx),
+            Place::DayEnd => look(&mut self.day_end, &ctx),
         }
     }
 
@@ -226,6 +235,7 @@ impl App {
     /// A key.
     pub fn key(&mut self, key: &Key) -> Vec<Effect> {
         self.said.notes.clear();
+        let asked = std::mem::take(&mut self.asked_to_leave);
         if *key == Key::Ctrl('c') {
             let touched =
                 matches!(self.layers.last(), Some(Layer::Form(open)) if open.form.is_touched());
@@ -233,9 +243,7 @@ impl App {
                 self.leave_form();
                 return Vec::new();
             }
-            let mut effects = self.leaving();
-            effects.push(Effect::Quit);
-            return effects;
+            return self.quit(asked);
         }
         if *key == Key::Ctrl('l') {
             return vec![Effect::Redraw];
@@ -260,7 +268,9 @@ impl App {
                 }
             }
             Some(Layer::Ticket(ticket)) if ticket.is_walking() => self.screen_key(key),
-            _ => self.global_key(key).unwrap_or_else(|| self.screen_key(key)),
+            _ => self
+                .global_key(key, asked)
+                .unwrap_or_else(|| self.screen_key(key)),
         }
     }
 
@@ -283,7 +293,7 @@ impl App {
         }
     }
 
-    fn global_key(&mut self, key: &Key) -> Option<Vec<Effect>> {
+    fn global_key(&mut self, key: &Key, asked: bool) -> Option<Vec<Effect>> {
         let searching = self.place == Place::Journal
             && self.layers.is_empty()
             && self.journal_screen.is_searching();
@@ -291,7 +301,11 @@ impl App {
             return None;
         }
         Some(match key {
-            Key::Char('q') => vec![Effect::Quit],
+            Key::Char('q') => self.quit(asked),
+            Key::Char('z') => {
+                self.go_to_day_end();
+                Vec::new()
+            }
             Key::Char('u') => vec![Effect::Act(Box::new(Action::Undo))],
             Key::Char('a') => vec![Effect::Act(Box::new(Action::Redo))],
             Key::Char('0') => {
@@ -315,7 +329,7 @@ impl App {
         })
     }
 
-    fn go(&mut self, place: Place) {
+    pub(super) fn go(&mut self, place: Place) {
         self.layers.clear();
         self.place = place;
     }
@@ -342,6 +356,7 @@ impl App {
             Wish::Act(action) => return vec![Effect::Act(Box::new(action))],
             Wish::Form(kind) => self.open_form(kind),
             Wish::Ticket(piece) => self.open_ticket(piece),
+            Wish::Go(Place::DayEnd) => self.go_to_day_end(),
             Wish::Go(place) => self.go(place),
             Wish::Tell(lines) => self.tell(lines),
             Wish::Read { title, lines } => {
@@ -379,6 +394,7 @@ impl App {
             Place::JobBook => look(&self.job_book, &ctx),
             Place::Recipes => look(&self.recipes, &ctx),
             Place::Journal => look(&self.journal_screen, &ctx),
+            Place::DayEnd => look(&self.day_end, &ctx),
         }
     }
 }

@@ -53,10 +53,12 @@ pub enum Place {
     Recipes,
     /// What was done, undo.
     Journal,
+    /// What a day leaves to be seen to; has no digit of its own.
+    DayEnd,
 }
 
 impl Place {
-    /// All, in the order of their digits.
+    /// Those with a digit, in the order of their digits.
     pub const ALL: [Self; 6] = [
         Self::Bench,
         Self::Rack,
@@ -75,6 +77,7 @@ impl Place {
             Self::JobBook => "Job book",
             Self::Recipes => "Recipes",
             Self::Journal => "Journal",
+            Self::DayEnd => "Day's end",
         }
     }
 }

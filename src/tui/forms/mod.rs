@@ -7,6 +7,7 @@
 mod client;
 mod context;
 mod correct_pass;
+mod day;
 mod faces;
 mod hidden;
 mod job;
@@ -16,6 +17,7 @@ mod pass_checks;
 mod piece;
 mod product;
 mod recipe;
+mod retime;
 mod sand_back;
 mod scuff;
 mod settings;
@@ -28,7 +30,8 @@ pub use open::OpenForm;
 use crate::coating::ProductId;
 use crate::desk::Which;
 use crate::shape::FaceKey;
-use crate::shop::{ClientId, CoatKind, JobId, PassId, PieceId, RecipeId};
+use crate::shop::{Chore, ClientId, CoatKind, EventId, JobId, PassId, PieceId, RecipeId};
+use chrono::NaiveDate;
 
 /// Which form, and on what.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -86,4 +89,10 @@ pub enum FormKind {
     },
     /// How much a pass used, corrected.
     CorrectPass(PassId),
+    /// When a line of a piece's log was done, corrected.
+    Retime(PieceId, EventId),
+    /// A chore of a day's end, ticked with its time.
+    Chore(NaiveDate, Chore),
+    /// A day closed although oily rags are not logged.
+    CloseDay(NaiveDate),
 }

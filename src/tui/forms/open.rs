@@ -3,8 +3,8 @@
 use super::FormKind;
 use super::context::Context;
 use super::{
-    client, correct_pass, hidden, job, pass, pass_checks, piece, product, recipe, sand_back, scuff,
-    settings, touch, wipe, wipe_off,
+    client, correct_pass, day, hidden, job, pass, pass_checks, piece, product, recipe, retime,
+    sand_back, scuff, settings, touch, wipe, wipe_off,
 };
 use crate::desk::typed::{FieldError, field_of};
 use crate::desk::{Action, DeskError, Shop};
@@ -65,6 +65,9 @@ impl OpenForm {
             FormKind::SandBack { piece, faces } => sand_back::form(*piece, faces, &ctx),
             FormKind::Hidden { piece } => hidden::form(*piece, &ctx),
             FormKind::CorrectPass(pass) => correct_pass::form(*pass, &ctx),
+            FormKind::Retime(piece, line) => retime::form(*piece, *line, &ctx),
+            FormKind::Chore(day, chore) => day::chore_form(*day, *chore, &ctx),
+            FormKind::CloseDay(day) => day::close_form(*day, &ctx),
         };
         let (at, family) = (form.focused(), form.value("family"));
         let mut open = Self {
@@ -243,6 +246,9 @@ impl OpenForm {
             FormKind::SandBack { piece, .. } => sand_back::read(form, *piece, ctx),
             FormKind::Hidden { piece } => hidden::read(form, *piece),
             FormKind::CorrectPass(pass) => correct_pass::read(form, *pass, ctx),
+            FormKind::Retime(piece, line) => retime::read(form, *piece, *line, ctx),
+            FormKind::Chore(day, chore) => day::read_chore_form(form, (*day, *chore), ctx),
+            FormKind::CloseDay(day) => day::read_close(form, *day),
         }
     }
 
@@ -260,7 +266,9 @@ impl OpenForm {
             FormKind::Scuff { pieces } => scuff::echo(form, pieces, ctx),
             FormKind::Touch { pieces } => touch::echo(form, pieces, ctx),
             FormKind::SandBack { piece, .. } => sand_back::echo(form, *piece, ctx),
-            FormKind::Settings | FormKind::Hidden { .. } => Vec::new(),
+            FormKind::Settings | FormKind::Hidden { .. } | FormKind::CloseDay(_) => Vec::new(),
+            FormKind::Retime(..) => retime::echo(form, ctx),
+            FormKind::Chore(..) => day::echo_chore(form, ctx),
             FormKind::CorrectPass(pass) => correct_pass::echo(form, *pass, ctx),
         }
     }

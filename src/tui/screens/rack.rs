@@ -3,7 +3,8 @@
 use super::super::forms::FormKind;
 use super::super::kit::key::Key;
 use super::super::kit::keymap::Keymap;
-use super::super::screen::{Ctx, Screen, Wish};
+use super::super::screen::{Ctx, Place, Screen, Wish};
+use super::day_end::wants_day_end;
 use super::list::{self, plain};
 use super::picked::{self, Picked, Step, list_keys};
 use super::rack_countdown::{self, Countdown};
@@ -22,6 +23,7 @@ enum Act {
     Scuff,
     WipeOff,
     Countdown,
+    DayEnd,
     Back,
 }
 
@@ -31,6 +33,7 @@ const KEYS: Keymap<Act> = list_keys![Act:
     Binding { keys: &["p"], action: Act::Pass, hint: "pass", help: "Logs a pass of the coat that is due." },
     Binding { keys: &["s"], action: Act::Scuff, hint: "scuff", help: "Records a scuff of the last coat." },
     Binding { keys: &["w"], action: Act::WipeOff, hint: "wipe off", help: "Records that the stain was wiped off." },
+    Binding { keys: &["z"], action: Act::DayEnd, hint: "day's end", help: "Shows the day's end: rags, waste and dust to see to before the shop is left." },
     Binding { keys: &["c"], action: Act::Countdown, hint: "countdown", help: "Shows the countdown to what is ready next: below the list, over the whole screen, not at all." },
     Binding { keys: &["esc"], action: Act::Back, hint: "list only", help: "Puts the countdown away." },
 ];
@@ -76,6 +79,7 @@ impl Screen for Rack {
         match act {
             Act::Go(step) => self.picked.step(step, &keys(&rows)),
             Act::Countdown => self.countdown = self.countdown.next(),
+            Act::DayEnd => return vec![Wish::Go(Place::DayEnd)],
             Act::Back => self.countdown = Countdown::Off,
             Act::Open | Act::Touch | Act::Pass | Act::Scuff | Act::WipeOff => {
                 return match self.picked(&rows) {
@@ -124,6 +128,7 @@ impl Screen for Rack {
             Act::WipeOff => {
                 picked.is_some_and(|row| matches!(row.waiting, Waiting::WipeOff { .. }))
             }
+            Act::DayEnd => wants_day_end(ctx),
             Act::Back => self.countdown != Countdown::Off,
             Act::Go(_) => true,
         })

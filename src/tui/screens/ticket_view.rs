@@ -45,6 +45,14 @@ pub(super) fn draw(screen: &TicketScreen, buf: &mut Buffer, area: Rect, ctx: &Ct
         put(buf, area, 0, row, &line, ctx.theme.accent);
         row += 1;
     }
+    for line in screen
+        .ago_words(ctx)
+        .iter()
+        .flat_map(|line| wrap(line, width))
+    {
+        put(buf, area, 0, row, &line, ctx.theme.warn);
+        row += 1;
+    }
     for line in hidden(&ticket).iter().flat_map(|line| wrap(line, width)) {
         put(buf, area, 0, row, &line, ctx.theme.warn);
         row += 1;
