@@ -15,6 +15,7 @@ mod moves;
 mod passes;
 mod people;
 mod perform;
+mod pick;
 mod pieces;
 mod recipes;
 mod shop_air;

@@ -7,6 +7,7 @@ use super::event::{CoatKind, Event, What};
 use super::face_state::{Coat, FaceState};
 use super::id::PassId;
 use super::moves::grits_missing;
+use super::reason::{needs_full_reason, needs_reason};
 use super::stage::Stage;
 use super::ticket::Ticket;
 use crate::coating::{DryingClock, Product, ProductId};
@@ -341,32 +342,4 @@ fn check_reshape(ticket: &Ticket, added: &[FaceKey], removed: &[FaceKey], out: &
     if !(after(FaceKey::Top) && under && around) {
         out.push(Blocker::NotATop);
     }
-}
-
-/// A reason says something: `run` will do for a sand-back.
-fn needs_reason(face: FaceKey, reason: &str, out: &mut Vec<Blocker>) {
-    if letters(reason) < 3 {
-        out.push(Blocker::NoReason { face });
-    }
-}
-
-/// A face is hidden for good, so its reason must still speak in five years: two words and eight
-/// letters at least.
-fn needs_full_reason(face: FaceKey, reason: &str, out: &mut Vec<Blocker>) {
-    if !says_enough(reason) {
-        out.push(Blocker::NoReason { face });
-    }
-}
-
-/// Whether a reason still speaks in five years: two words and eight letters at least.
-pub fn says_enough(reason: &str) -> bool {
-    let words = reason
-        .split_whitespace()
-        .filter(|word| letters(word) > 0)
-        .count();
-    words >= 2 && letters(reason) >= 8
-}
-
-fn letters(text: &str) -> usize {
-    text.chars().filter(|c| c.is_alphanumeric()).count()
 }

@@ -23,6 +23,7 @@ mod people;
 mod piece;
 mod rack;
 mod ready_made;
+mod reason;
 mod recipe;
 mod schedule;
 mod settings;
@@ -36,7 +37,7 @@ pub use caution::{
     Caution, cautions_for_job, cautions_for_pass, cautions_for_scuff, cautions_for_stage,
     cautions_for_wipe, sanding_cautions,
 };
-pub use check::{Films, Gates, Strictness, says_enough};
+pub use check::{Films, Gates, Strictness};
 pub use chore::{Chore, ChoreDone, DayClosed, DayLog, RagWay};
 pub use correct::{Retimed, against_record, late_doubts, retime, together};
 pub use day_close::{Call, Cause, DayEnd, DayState, day_end, day_of, is_late, left_open};
@@ -50,6 +51,7 @@ pub use people::{Client, Job};
 pub use piece::{Piece, PieceFile, PieceKind};
 pub use rack::{RackRow, RackState, rack};
 pub use ready_made::{ready_products, ready_recipes};
+pub use reason::says_enough;
 pub use recipe::Recipe;
 pub use schedule::{Grit, GroupPlan, Schedule, ScheduleError, WipeDown};
 pub use settings::{LookChoice, Settings};

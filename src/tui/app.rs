@@ -16,7 +16,7 @@ use super::screens::shelf::Shelf;
 use super::screens::ticket::TicketScreen;
 use crate::coating::ShopAirClock;
 use crate::desk::{Action, JournalLine, Shop, Which};
-use crate::shop::{PieceId, Shows, Ticket, waiting};
+use crate::shop::PieceId;
 use chrono::{DateTime, Utc};
 
 /// What is to be done outside the state.
@@ -190,45 +190,6 @@ impl App {
             if let Layer::Ticket(ticket) = layer {
                 ticket.settle(&ctx);
             }
-        }
-    }
-
-    /// Pieces that wait for a moment still to come.
-    pub(super) fn not_yet(&self) -> Vec<PieceId> {
-        let gates = self.shop.gates(&self.clock);
-        self.shop
-            .files
-            .iter()
-            .filter(|file| waiting(&Ticket::of(file), &gates, self.now).shows() == Shows::Drying)
-            .map(|file| file.piece.id)
-            .collect()
-    }
-
-    /// Time went on: what came due rings the bell and holds the banner.
-    pub fn tick(&mut self, now: DateTime<Utc>) -> Vec<Effect> {
-        self.now = now;
-        self.settle();
-        let waits = self.not_yet();
-        let gates = self.shop.gates(&self.clock);
-        let came_due: Vec<PieceId> = self
-            .shop
-            .files
-            .iter()
-            .filter(|file| self.waiting.contains(&file.piece.id) && !waits.contains(&file.piece.id))
-            .filter(|file| waiting(&Ticket::of(file), &gates, now).shows() == Shows::Ready)
-            .map(|file| file.piece.id)
-            .collect();
-        self.waiting = waits;
-        let rings = came_due.iter().any(|piece| !self.due.contains(piece));
-        for piece in came_due {
-            if !self.due.contains(&piece) {
-                self.due.push(piece);
-            }
-        }
-        if rings {
-            vec![Effect::Ring]
-        } else {
-            Vec::new()
         }
     }
 

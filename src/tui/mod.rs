@@ -5,6 +5,7 @@
 
 pub mod app;
 mod app_day;
+mod app_due;
 mod app_layers;
 pub mod app_view;
 pub mod forms;

@@ -23,6 +23,7 @@ mod shelf_passes;
 mod shelf_products;
 mod shelf_tally;
 pub mod ticket;
+mod ticket_detail;
 mod ticket_keys;
 mod ticket_log;
 mod ticket_ticks;
