@@ -6,7 +6,9 @@ use crate::desk::typed::read_faces;
 use crate::desk::{FacePick, Shop};
 use crate::papers::{line_code, pass_code};
 use crate::shape::FaceKey;
-use crate::shop::{Client, EventId, Grit, Job, Pass, PieceFile, PieceId, Recipe, Ticket};
+use crate::shop::{
+    Client, EventId, Grit, Job, Pass, PassId, PieceFile, PieceId, Recipe, Ticket, What,
+};
 use crate::units::clean_line;
 
 /// What has no name of its own as commands call it: the end of its identifier.
@@ -126,7 +128,7 @@ pub fn pass<'a>(shop: &'a Shop, text: &str) -> Result<&'a Pass, Failure> {
     }
 }
 
-/// The line of a piece's log meant: `last`, its code, or its identifier.
+/// The line of a piece's log meant: `last`, its code, its pass's code, or an identifier.
 pub fn line(file: &PieceFile, text: &str) -> Result<EventId, Failure> {
     let typed = text.trim().to_lowercase();
     if typed == "last" {
@@ -136,8 +138,13 @@ pub fn line(file: &PieceFile, text: &str) -> Result<EventId, Failure> {
     let mut found = file
         .events
         .iter()
-        .map(|event| event.id)
-        .filter(|id| id.to_string() == typed || line_code(*id) == typed);
+        .filter(|event| {
+            let of_pass = |pass: PassId| pass.to_string() == typed || pass_code(pass) == typed;
+            event.id.to_string() == typed
+                || line_code(event.id) == typed
+                || matches!(event.what, What::Coat { pass, .. } if of_pass(pass))
+        })
+        .map(|event| event.id);
     match (found.next(), found.next()) {
         (Some(one), None) => Ok(one),
         _ => Err(none(

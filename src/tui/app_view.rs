@@ -187,7 +187,7 @@ fn draw_form(app: &App, open: &OpenForm, buf: &mut Buffer, area: Rect) -> Option
         .iter()
         .flat_map(|caution| wrap(&caution.words(), width))
         .collect();
-    let rows = u16::try_from(lines.len()).unwrap_or(0).min(area.height / 3);
+    let rows = u16::try_from(lines.len()).unwrap_or(0).min(area.height / 2);
     let form = Rect {
         height: area.height - rows,
         ..area

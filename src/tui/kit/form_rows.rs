@@ -158,9 +158,13 @@ fn told_rows(
         let word = match (lines.len(), minded) {
             (0, _) => "nothing to check".to_owned(),
             (all, 0) => format!("{all} checks, none to mind"),
+            // Where all of it is to be minded there is nothing to count.
+            (all, some) if all == some => String::new(),
             (all, some) => format!("{some} of {all} to mind:"),
         };
-        short(rows, &word, width, SHORT, theme);
+        if !word.is_empty() {
+            short(rows, &word, width, SHORT, theme);
+        }
     }
     for (line, minds) in lines.iter().filter(|(_, minds)| focused || *minds) {
         let style = if *minds { theme.warn } else { theme.text };

@@ -38,27 +38,27 @@ const KEYS: Keymap<Act> = Keymap(&[
         help: "Ticks the chore as done now; of oily rags, asks how.",
     },
     Binding {
+        keys: &["x"],
+        action: Act::Close,
+        hint: "close day",
+        help: "Closes the day. Oily rags that are not logged hold it until you write why.",
+    },
+    Binding {
         keys: &["f"],
         action: Act::Flat,
-        hint: "rags flat outdoors",
+        hint: "rags flat outside",
         help: "Oily rags were laid flat outdoors now.",
     },
     Binding {
         keys: &["w"],
         action: Act::Can,
-        hint: "rags in water can",
+        hint: "rags in water",
         help: "Oily rags went into a lidded metal can of water now.",
-    },
-    Binding {
-        keys: &["x"],
-        action: Act::Close,
-        hint: "close the day",
-        help: "Closes the day. Oily rags that are not logged hold it until you write why.",
     },
     Binding {
         keys: &["-"],
         action: Act::Earlier,
-        hint: "done earlier",
+        hint: "earlier",
         help: "Ticks the chore with the time it was done: 20 for 20 minutes ago.",
     },
     Binding {

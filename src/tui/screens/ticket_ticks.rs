@@ -33,7 +33,7 @@ impl TicketScreen {
 
     /// That ticks are not of now, in a line.
     pub(super) fn ago_words(&self, ctx: &Ctx<'_>) -> Option<String> {
-        (self.ago > 0).then(|| {
+        (self.ago > 0 && !self.on_set_list).then(|| {
             format!(
                 "ticks count as done {} ago, {}; + comes back to now",
                 show_span(self.back()),
