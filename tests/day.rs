@@ -15,6 +15,8 @@ mod hand;
 #[path = "day/looks.rs"]
 mod looks;
 mod rig;
+#[path = "day/older.rs"]
+mod older;
 #[path = "day/there_and_back.rs"]
 mod there_and_back;
 

@@ -103,7 +103,7 @@ fn a_newer_layout_is_refused_untouched() {
         refused(&path),
         BooksError::Newer {
             found: 77,
-            known: 1
+            known: Store::in_memory().expect("a store").layout()
         }
     );
     assert!(refused(&path).to_string().contains("newer tackfree"));

@@ -38,7 +38,7 @@ pub(super) fn form(pieces: &[PieceId], kind: CoatKind, ctx: &Context<'_>) -> For
         ),
         Field::text("air", "Shop air", "")
             .hint("Temperature and humidity: 68F 45. Empty if not read."),
-        Field::told(pass_checks::FIELD, "Before it goes on"),
+        Field::told(pass_checks::FIELD, "Checks"),
     ]);
     let title = format!("{}: {}", heading(pieces, kind, ctx), ctx.called(pieces));
     let mut form = Form::new(&title, fields);
