@@ -64,7 +64,8 @@ pub fn day_paper(end: &DayEnd, shop: &Shop, now: DateTime<Utc>) -> Vec<String> {
             call.chore.words(),
             call_words(call, shop, now)
         );
-        out.extend(wrap(&line, PAPER_WIDTH - 2, 4).into_iter().map(indent));
+        let lines = wrap(&line, PAPER_WIDTH - 2, 4);
+        out.extend(lines.into_iter().map(|line| format!("  {line}")));
         if !call.is_done() {
             let caution = call.chore.caution().words();
             let lines = wrap(&caution, PAPER_WIDTH - 6, 0);
@@ -72,8 +73,4 @@ pub fn day_paper(end: &DayEnd, shop: &Shop, now: DateTime<Utc>) -> Vec<String> {
         }
     }
     out
-}
-
-fn indent(line: String) -> String {
-    format!("  {line}")
 }

@@ -46,7 +46,7 @@ const KEYS: Keymap<Act> = Keymap(&[
     Binding {
         keys: &["f"],
         action: Act::Flat,
-        hint: "rags flat outside",
+        hint: "rags outside",
         help: "Oily rags were laid flat outdoors now.",
     },
     Binding {
