@@ -2,10 +2,12 @@
 
 use super::books::{Books, BooksError, Scope};
 use crate::coating::{DryingClock, Product, ProductId};
+use crate::shop::moving::{Records, ShopsAir};
 use crate::shop::{
     Client, ClientId, Gates, Job, JobId, Pass, PieceFile, PieceId, Recipe, RecipeId, Settings,
-    Strictness, WoodBook,
+    Strictness, Ticket, WoodBook,
 };
+use chrono::{DateTime, Utc};
 use chrono_tz::Tz;
 
 /// The shop read at one moment.
@@ -49,6 +51,33 @@ impl Shop {
     /// The moisture readings of a piece, in order of time.
     pub fn moisture(&self, piece: PieceId) -> &[crate::shop::Moisture] {
         self.wood.moisture(piece)
+    }
+
+    /// The shop's air as last noted, with a pass.
+    pub fn shops_air(&self, now: DateTime<Utc>) -> Option<ShopsAir> {
+        let noted = self.passes.iter().filter(|pass| pass.started <= now);
+        let newest = noted.filter_map(|pass| Some((pass.started, pass.air?)));
+        let (at, air) = newest.max_by_key(|(at, _)| *at)?;
+        Some(ShopsAir {
+            air: air.into(),
+            noted: Some(at),
+        })
+    }
+
+    /// What is looked at to reckon the wood of a piece.
+    pub fn wood_records<'a>(
+        &'a self,
+        file: &'a PieceFile,
+        ticket: &'a Ticket,
+        air: Option<ShopsAir>,
+    ) -> Records<'a> {
+        Records {
+            piece: &file.piece,
+            ticket,
+            book: &self.wood,
+            products: &self.products,
+            air,
+        }
     }
 
     /// The gates over these products.

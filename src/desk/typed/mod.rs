@@ -9,14 +9,17 @@
 mod echo;
 mod error;
 mod figures;
+mod lie;
 mod moisture;
 mod opening;
+mod own_wood;
 mod people;
 mod piece;
 mod product;
 mod product_text;
 mod recipe;
 mod settings;
+mod site;
 mod size;
 mod span;
 mod words;
@@ -28,13 +31,16 @@ pub use echo::{
     echo_when, echo_windows,
 };
 pub use error::{FieldError, field_of};
+pub use lie::{LieTyped, grain_words, held_choices, read_lie, situation_words};
 pub use moisture::{ReadingTyped, read_reading};
 pub use opening::{read_cutouts, read_holes, write_cutouts, write_holes};
+pub use own_wood::{RuleTyped, WoodTyped, read_rule, read_wood};
 pub use people::{JobTyped, read_client, read_job, read_promise, read_year};
 pub use piece::{PieceTyped, read_piece};
 pub use product::{ProductTyped, read_product};
 pub use recipe::{RecipeTyped, read_grits, read_recipe, write_grits, write_scuff};
 pub use settings::{SettingsTyped, read_settings};
+pub use site::{SiteTyped, echo_site, read_site, region_words};
 pub use size::{read_length, read_profile, read_size, write_length, write_profile, write_size};
 pub use span::{SpanUnit, read_span, read_windows, write_span, write_windows};
 pub use words::{construction_words, kind_words, pick};

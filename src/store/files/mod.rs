@@ -12,10 +12,12 @@ mod demo;
 mod error;
 mod export;
 mod faces;
+mod fastening;
 mod import;
 mod keys;
 mod log;
 mod meaning;
+mod own_woods;
 mod passes;
 mod people;
 mod pieces;
@@ -28,6 +30,7 @@ mod table;
 mod text;
 mod times;
 mod tomls;
+mod wood;
 mod words;
 
 pub use demo::{demo_files, load_demo};
@@ -39,7 +42,7 @@ pub use import::{ImportReport, import};
 /// read gets the next number.
 pub const FORMAT: i64 = 1;
 
-/// The ten files of a shop, in the order they are read.
+/// The ten files that belong to every shop, in the order they are read.
 pub const NAMES: [&str; 10] = [
     "shop.toml",
     "products.toml",
@@ -51,6 +54,14 @@ pub const NAMES: [&str; 10] = [
     "schedules.toml",
     "passes.csv",
     "log.csv",
+];
+
+/// The files about wood. Exports of older versions lack them, so none of them must be there.
+pub const WOOD_NAMES: [&str; 4] = [
+    own_woods::FILE,
+    wood::SITES_FILE,
+    fastening::FILE,
+    wood::MOISTURE_FILE,
 ];
 
 /// The largest file taken: 256 MiB, some hundred times a long working life's log.

@@ -8,9 +8,12 @@ mod client;
 mod context;
 mod correct_pass;
 mod faces;
+mod fasten;
 mod hidden;
 mod job;
+mod moisture;
 mod open;
+mod own_wood;
 mod pass;
 mod piece;
 mod product;
@@ -18,6 +21,7 @@ mod recipe;
 mod sand_back;
 mod scuff;
 mod settings;
+mod site;
 mod touch;
 mod wipe;
 mod wipe_off;
@@ -27,7 +31,7 @@ pub use open::OpenForm;
 use crate::coating::ProductId;
 use crate::desk::Which;
 use crate::shape::FaceKey;
-use crate::shop::{ClientId, CoatKind, JobId, PassId, PieceId, RecipeId};
+use crate::shop::{ClientId, CoatKind, JobId, PassId, PieceId, ReadingId, RecipeId, WoodId};
 
 /// Which form, and on what.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -85,4 +89,14 @@ pub enum FormKind {
     },
     /// How much a pass used, corrected.
     CorrectPass(PassId),
+    /// A moisture reading of this piece.
+    Moisture(Which<ReadingId>, PieceId),
+    /// The site of a job.
+    Site(JobId),
+    /// How a piece lies and is held.
+    Fasten(PieceId),
+    /// A wood of the shop's own.
+    OwnWood(Which<WoodId>),
+    /// The rule of readiness.
+    Steady,
 }

@@ -3,8 +3,8 @@
 use super::FormKind;
 use super::context::Context;
 use super::{
-    client, correct_pass, hidden, job, pass, piece, product, recipe, sand_back, scuff, settings,
-    touch, wipe, wipe_off,
+    client, correct_pass, fasten, hidden, job, moisture, own_wood, pass, piece, product, recipe,
+    sand_back, scuff, settings, site, touch, wipe, wipe_off,
 };
 use crate::desk::typed::{FieldError, field_of};
 use crate::desk::{Action, DeskError, Shop};
@@ -62,6 +62,11 @@ impl OpenForm {
             FormKind::SandBack { piece, faces } => sand_back::form(*piece, faces, &ctx),
             FormKind::Hidden { piece } => hidden::form(*piece, &ctx),
             FormKind::CorrectPass(pass) => correct_pass::form(*pass, &ctx),
+            FormKind::Moisture(which, piece) => moisture::form(*which, *piece, &ctx),
+            FormKind::Site(job) => site::form(*job, &ctx),
+            FormKind::Fasten(piece) => fasten::form(*piece, &ctx),
+            FormKind::OwnWood(which) => own_wood::form(*which, &ctx),
+            FormKind::Steady => own_wood::rule_form(&ctx),
         };
         let (at, family) = (form.focused(), form.value("family"));
         let mut open = Self {
@@ -205,6 +210,11 @@ impl OpenForm {
             FormKind::SandBack { piece, .. } => sand_back::read(form, *piece, ctx),
             FormKind::Hidden { piece } => hidden::read(form, *piece),
             FormKind::CorrectPass(pass) => correct_pass::read(form, *pass, ctx),
+            FormKind::Moisture(which, piece) => moisture::read(form, *which, *piece, ctx),
+            FormKind::Site(job) => site::read(form, *job, ctx),
+            FormKind::Fasten(piece) => fasten::read(form, *piece, ctx),
+            FormKind::OwnWood(which) => own_wood::read(form, *which),
+            FormKind::Steady => own_wood::read_rule_form(form),
         }
     }
 
@@ -222,6 +232,10 @@ impl OpenForm {
             FormKind::Scuff { pieces } => scuff::echo(form, pieces, ctx),
             FormKind::Touch { pieces } => touch::echo(form, pieces, ctx),
             FormKind::SandBack { piece, .. } => sand_back::echo(form, *piece, ctx),
+            FormKind::Moisture(which, piece) => moisture::echo(form, *which, *piece, ctx),
+            FormKind::Site(_) => site::echo(form, ctx),
+            FormKind::Fasten(piece) => fasten::echo(form, *piece, ctx),
+            FormKind::OwnWood(_) | FormKind::Steady => Vec::new(),
             FormKind::Settings | FormKind::Hidden { .. } => Vec::new(),
             FormKind::CorrectPass(pass) => correct_pass::echo(form, *pass, ctx),
         }

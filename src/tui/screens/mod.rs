@@ -26,3 +26,5 @@ mod ticket_keys;
 mod ticket_log;
 mod ticket_view;
 pub mod walk;
+pub mod wood;
+pub mod woods;

@@ -289,6 +289,7 @@ impl Screen for TicketScreen {
                 None => vec![Wish::Form(FormKind::Hidden { piece: self.piece })],
             },
             Do::Edit => vec![Wish::Form(FormKind::Piece(Which::This(self.piece), None))],
+            Do::Wood => vec![Wish::Wood(self.piece)],
             Do::Log => vec![Wish::Read {
                 title: format!("Log of {}", self.title(ctx)),
                 lines: super::ticket_log::log_lines(self.piece, ctx),

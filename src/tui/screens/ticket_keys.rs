@@ -18,6 +18,7 @@ pub(super) enum Do {
     SandBack,
     Hidden,
     Edit,
+    Wood,
     Log,
     Other,
     Up,
@@ -95,6 +96,12 @@ pub(super) const KEYS: Keymap<Do> = Keymap(&[
         action: Do::Log,
         hint: "log",
         help: "Shows the log of the piece.",
+    },
+    Binding {
+        keys: &["o"],
+        action: Do::Wood,
+        hint: "wood",
+        help: "Opens the wood sheet: moisture, movement, gaps and slots, sealing and cup.",
     },
     Binding {
         keys: &["e"],
