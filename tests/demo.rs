@@ -248,6 +248,7 @@ fn logged_live(shop: &Shop, when: &str) {
         products: &shop.products,
         clock: &LabelHours,
         strictness: Strictness::Live,
+        films: None,
     };
     for file in &shop.files {
         let mut ticket = Ticket::blank(&file.piece, &file.schedule, &file.events);
@@ -326,7 +327,6 @@ fn it_opens_over_the_starting_stock_and_only_where_no_client_is() {
         books: &mut store,
         now,
         mint: &mut mint,
-        clock: &LabelHours,
         zone: NEW_YORK,
     };
     desk.furnish(&settings).unwrap();

@@ -128,7 +128,6 @@ fn every_sort_of_line_goes_round() {
             books: &mut store,
             now: at,
             mint: &mut mint,
-            clock: &LabelHours,
             zone: ZONE,
         };
         desk.perform(action).unwrap();

@@ -3,7 +3,6 @@
 use super::answer::Answer;
 use super::failure::Failure;
 use super::setup::{Opened, Surroundings};
-use crate::coating::LabelHours;
 use crate::coating::id::Mint;
 use crate::desk::typed::read_when;
 use crate::desk::{Action, Desk, Made, Scope, Shop};
@@ -77,7 +76,6 @@ impl<'a> Session<'a> {
             books: self.store,
             now: self.now,
             mint: self.mint,
-            clock: &LabelHours,
             zone: self.zone,
         };
         let done = desk

@@ -120,7 +120,6 @@ pub fn open(args: &Args, around: &Surroundings) -> Result<Opened, Failure> {
             books: &mut store,
             now: (around.now)(),
             mint: &mut mint,
-            clock: &LabelHours,
             zone: around.zone,
         };
         desk.furnish(&Settings::starting(around.zone))

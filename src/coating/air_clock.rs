@@ -4,6 +4,7 @@
 //! The safe clock sits in the gates; its likely twin says when a touch test is worth making.
 
 use super::air_log::AirLog;
+use super::air_log_kinds::Assumed;
 use super::air_log_sums::Told;
 use super::drying::DryingClock;
 use super::forecast::Forecast;
@@ -135,6 +136,21 @@ impl ShopAirClock {
         Self {
             twin,
             ..self.clone()
+        }
+    }
+
+    /// How the figures are reckoned, in words: by the label's hours alone as long as nothing is
+    /// known of the air.
+    pub fn basis(&self) -> &'static str {
+        let nothing_read = self.log.is_empty()
+            && self.log.assumed() == Assumed::LabelConditions
+            && self.told.is_empty();
+        let learned = |tuning: &Tuning| tuning.safe.tests > 0;
+        match self.twin {
+            _ if nothing_read && self.tuning.values().any(learned) => "label hours and touch tests",
+            _ if nothing_read => "label hours",
+            Twin::Safe => "safe hours by shop air",
+            Twin::Likely => "likely hours by shop air",
         }
     }
 
@@ -272,10 +288,11 @@ impl DryingClock for ShopAirClock {
     }
 
     fn basis(&self) -> &'static str {
-        match self.twin {
-            Twin::Safe => "safe hours by shop air",
-            Twin::Likely => "likely hours by shop air",
-        }
+        ShopAirClock::basis(self)
+    }
+
+    fn for_film(&self, k: f64) -> Option<Box<dyn DryingClock>> {
+        Some(Box::new(self.with_film(k)))
     }
 }
 

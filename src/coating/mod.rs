@@ -42,7 +42,7 @@ pub use air_log_csv::{
 pub use air_log_kinds::{
     AirAt, AirBasis, AirReading, Assumed, Coverage, Inserted, Merged, ReadingError, ShopAir,
 };
-pub use air_log_usual::UsualDay;
+pub use air_log_usual::{LEARNS_FROM, UsualDay};
 pub use forecast::{Forecast, ForecastError, ForecastStep, PassTimes, SafeLikely, WindowTimes};
 pub use learning::{FilmStage, Found, Learned, TouchTest, learn, look_again};
 pub use model::{Care, DryingLaw, Hardening, HumidityCurve, ModelSettings, film_factor};

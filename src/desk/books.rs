@@ -1,12 +1,14 @@
 //! What the desk needs of the store.
 
-use crate::coating::{Product, ProductId};
+use super::air_rows::{AirSpan, DryingRules, LoggedAir, TouchRecord};
+use crate::coating::{ForecastStep, Product, ProductId};
 use crate::shop::{
     Client, ClientId, Event, Job, JobId, Moisture, Pass, PassId, Piece, PieceFile, PieceId,
     PieceWood, ReadingId, Recipe, RecipeId, Settings, ShopWood, Site, WoodBook, WoodId,
 };
 use crate::wood::moisture::ReadyRule;
 use chrono::{DateTime, Utc};
+use std::collections::HashMap;
 use thiserror::Error;
 use uuid::Uuid;
 
@@ -125,6 +127,14 @@ pub enum Row<'a> {
     Wood(&'a ShopWood),
     /// The rule by which pieces count as ready.
     ReadyRule(&'a ReadyRule),
+    /// A reading of the shop's air, in the place of any at its second.
+    Air(&'a LoggedAir),
+    /// The whole forecast; no steps take it away.
+    Forecast(&'a [ForecastStep]),
+    /// What is set about drying.
+    DryingRules(&'a DryingRules),
+    /// From when touch tests of a product count anew.
+    Afresh(ProductId, DateTime<Utc>),
 }
 
 /// Something to remove.
@@ -144,6 +154,8 @@ pub enum Key {
     Moisture(ReadingId),
     /// A wood of the shop's own.
     Wood(WoodId),
+    /// The reading of the shop's air at that second.
+    Air(DateTime<Utc>),
 }
 
 /// One line of the journal.
@@ -181,6 +193,30 @@ pub trait Books {
     /// What is on record about wood: the readings and the lie of these pieces, and every site, wood
     /// of the shop's own and the rule in force.
     fn wood(&self, scope: Scope) -> Result<WoodBook, BooksError>;
+    /// The readings of the shop's air in a span, in order of time. Costs what it gives back,
+    /// however long the log is.
+    fn air(&self, span: AirSpan) -> Result<Vec<LoggedAir>, BooksError>;
+    /// The last reading at or before a moment.
+    fn air_before(&self, at: DateTime<Utc>) -> Result<Option<LoggedAir>, BooksError>;
+    /// The newest readings, newest first.
+    fn air_newest(&self, limit: usize) -> Result<Vec<LoggedAir>, BooksError>;
+    /// When the first reading was taken.
+    fn air_first(&self) -> Result<Option<DateTime<Utc>>, BooksError>;
+    /// The typed forecast, earliest first.
+    fn forecast(&self) -> Result<Vec<ForecastStep>, BooksError>;
+    /// What the shop has set about drying.
+    fn drying_rules(&self) -> Result<DryingRules, BooksError>;
+    /// From when touch tests count, for products whose learning was reset.
+    fn afresh(&self) -> Result<HashMap<ProductId, DateTime<Utc>>, BooksError>;
+    /// The products that touch tests were made on.
+    fn tested_products(&self) -> Result<Vec<ProductId>, BooksError>;
+    /// The newest touch tests of a product made after a moment, newest first.
+    fn touch_tests(
+        &self,
+        product: ProductId,
+        after: Option<DateTime<Utc>>,
+        limit: usize,
+    ) -> Result<Vec<TouchRecord>, BooksError>;
     /// The newest lines of the journal, newest first.
     fn journal(&self, limit: usize) -> Result<Vec<JournalLine>, BooksError>;
     /// A number that changes whenever anybody has written.

@@ -5,6 +5,7 @@
 //! screen, or a reading of the clock; the store is met through [`Books`], time is passed in.
 
 mod action;
+mod air_rows;
 mod books;
 mod error;
 mod moves;
@@ -13,6 +14,7 @@ mod people;
 mod perform;
 mod pieces;
 mod recipes;
+mod shop_air;
 mod snapshot;
 mod steps;
 pub mod typed;
@@ -24,6 +26,7 @@ pub use action::{
     Action, AmountDraft, ClientDraft, FacePick, JobDraft, PassDraft, PieceDraft, ProductDraft,
     RecipeDraft, Which,
 };
+pub use air_rows::{AirSource, AirSpan, DryingRules, LoggedAir, TouchRecord, spread_of};
 pub use books::{Books, BooksError, JournalLine, Key, Row, Scope};
 pub use error::{DeskError, Refusal};
 pub use perform::{Desk, Done, Made};

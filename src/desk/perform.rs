@@ -5,7 +5,7 @@ use super::books::{Books, BooksError, Key};
 use super::error::DeskError;
 use super::snapshot::Shop;
 use crate::coating::id::Mint;
-use crate::coating::{DryingClock, ProductId};
+use crate::coating::ProductId;
 use crate::shop::{ClientId, JobId, PassId, PieceId, ReadingId, RecipeId, Settings, WoodId};
 use chrono::{DateTime, Utc};
 use chrono_tz::Tz;
@@ -76,8 +76,6 @@ pub struct Desk<'a> {
     pub now: DateTime<Utc>,
     /// Where identifiers come from.
     pub mint: &'a mut Mint,
-    /// The drying clock.
-    pub clock: &'a dyn DryingClock,
     /// The machine's zone, for a store without settings.
     pub zone: Tz,
 }

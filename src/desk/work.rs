@@ -6,6 +6,7 @@ use super::books::{Row, Scope};
 use super::error::{DeskError, Refusal};
 use super::perform::{Desk, Done};
 use super::snapshot::Shop;
+use crate::coating::ShopAirClock;
 use crate::shape::FaceKey;
 use crate::shop::{
     Blocker, Caution, Event, EventId, PieceFile, PieceId, Stage, Ticket, What, cautions_for_stage,
@@ -18,6 +19,7 @@ pub(super) struct Opened {
     pub(super) file: PieceFile,
     pub(super) ticket: Ticket,
     pub(super) called: String,
+    clock: ShopAirClock,
     added: usize,
     pub(super) refused: Vec<crate::shop::Blocker>,
 }
@@ -31,11 +33,14 @@ impl Desk<'_> {
             .get_or_insert_with(|| file.schedule.clone());
         let ticket = Ticket::of(&file);
         let called = shop.called(&file);
+        // Read inside the transaction: the air somebody else logged counts.
+        let clock = shop.clock();
         Ok(Opened {
             shop,
             file,
             ticket,
             called,
+            clock,
             added: 0,
             refused: Vec::new(),
         })
@@ -50,7 +55,7 @@ impl Desk<'_> {
         };
         let blockers = opened
             .shop
-            .gates(self.clock)
+            .gates(&opened.clock)
             .check(&opened.ticket, &event, self.now);
         if blockers.is_empty() {
             opened.ticket.fold(&event);

@@ -47,13 +47,9 @@ impl Gates<'_> {
     pub fn recoat(&self, face: &FaceState, at: DateTime<Utc>) -> Option<Recoat> {
         let coat = face.last_coat()?;
         let product = self.product(coat.product)?;
-        Some(recoat_state(
-            self.clock,
-            product,
-            coat.dries_from(),
-            coat.recoat_tested,
-            at,
-        ))
+        Some(self.of_coat(coat, |clock| {
+            recoat_state(clock, product, coat.dries_from(), coat.recoat_tested, at)
+        }))
     }
 
     /// The coat below must be dry to recoat, by the clock or by a touch test.
@@ -127,9 +123,10 @@ impl Gates<'_> {
     pub fn cured_at(&self, ticket: &Ticket, face: &FaceState) -> Option<DateTime<Utc>> {
         let coat = face.last_coat()?;
         let product = self.product(coat.product)?;
-        let ready = self
-            .clock
-            .reached(product, coat.dries_from(), ticket.schedule.cure_before_set);
+        let cure = ticket.schedule.cure_before_set;
+        let ready = self.of_coat(coat, |clock| {
+            clock.reached(product, coat.dries_from(), cure)
+        });
         Some(coat.handle_tested.map_or(ready, |tested| tested.min(ready)))
     }
 

@@ -19,6 +19,8 @@ mod pass;
 mod people;
 mod piece;
 mod rack;
+mod rack_film;
+mod rack_film_words;
 mod ready_made;
 mod recipe;
 mod schedule;
@@ -33,7 +35,7 @@ pub use caution::{
     Caution, cautions_for_job, cautions_for_pass, cautions_for_scuff, cautions_for_stage,
     cautions_for_wipe, sanding_cautions,
 };
-pub use check::{Gates, Strictness};
+pub use check::{Films, Gates, Strictness};
 pub use event::{CoatKind, Event, ScuffMeans, SetItem, TouchVerdict, What};
 pub use face_state::{Coat, FaceState};
 pub use id::{ClientId, EventId, JobId, PassId, PieceId, ReadingId, RecipeId, WoodId};
@@ -43,6 +45,9 @@ pub use pass::{Air, Amount, AmountBasis, Pass};
 pub use people::{Client, Job};
 pub use piece::{Piece, PieceFile, PieceKind};
 pub use rack::{RackRow, RackState, rack};
+pub use rack_film::{
+    ABRADES_WITH, DryStage, Film, FilmWindow, Milestone, RackLine, rack_lines,
+};
 pub use ready_made::{ready_products, ready_recipes};
 pub use recipe::Recipe;
 pub use schedule::{Grit, GroupPlan, Schedule, ScheduleError, WipeDown};

@@ -141,6 +141,9 @@ fn turn(
         // Rows come back in the order they went, which need not be the order of references.
         conn.pragma_update(None, "defer_foreign_keys", true)?;
         replay(conn, tables, no, back)?;
+        if !back {
+            relink(conn, no)?;
+        }
         let (said, kind) = if back {
             (format!("Undone: {words}"), Kind::Undo(no))
         } else {
@@ -150,6 +153,20 @@ fn turn(
         Ok(Some(words))
     })();
     turned.inspect_err(|_| rollback(conn))
+}
+
+/// Touch tests that come back from before the store knew which coats they were made on are told
+/// so; all others brought that with them.
+fn relink(conn: &Connection, no: i64) -> Result<(), Fault> {
+    let sql = "SELECT DISTINCT key ->> 0 FROM image WHERE journal = ?1 AND tbl = 'event'";
+    #[allow(
+        clippy::redundant_closure_for_method_calls,
+        reason = "the method alone is not general enough"
+    )]
+    for event in all(conn, sql, [no], |row| row.parse())? {
+        super::air::link_touch(conn, event)?;
+    }
+    Ok(())
 }
 
 type Image = Map<String, Json>;

@@ -4,6 +4,7 @@
 //! rules of the trade or of the desk (what may be written is decided before it comes here), the
 //! screen, or a reading of the clock.
 
+mod air;
 mod cells;
 mod error;
 mod events;
@@ -19,12 +20,15 @@ mod schema;
 mod wood;
 mod wood_own;
 
-use crate::coating::Product;
-use crate::desk::{Books, BooksError, JournalLine, Key, Row, Scope};
+use crate::coating::{ForecastStep, Product, ProductId};
+use crate::desk::{
+    AirSpan, Books, BooksError, DryingRules, JournalLine, Key, LoggedAir, Row, Scope, TouchRecord,
+};
 use crate::shop::{Client, Job, Pass, PassId, PieceFile, Recipe, Settings, WoodBook};
 use chrono::{DateTime, Utc};
 use error::Fault;
 use rusqlite::Connection;
+use std::collections::HashMap;
 use std::path::{Path, PathBuf};
 use std::time::Duration;
 use uuid::Uuid;
@@ -167,6 +171,47 @@ impl Books for Store {
         self.at_once(|conn| wood::book(conn, scope))
     }
 
+    fn air(&self, span: AirSpan) -> Result<Vec<LoggedAir>, BooksError> {
+        self.on(|conn| air::readings(conn, span))
+    }
+
+    fn air_before(&self, at: DateTime<Utc>) -> Result<Option<LoggedAir>, BooksError> {
+        self.on(|conn| air::before(conn, at))
+    }
+
+    fn air_newest(&self, limit: usize) -> Result<Vec<LoggedAir>, BooksError> {
+        self.on(|conn| air::newest(conn, limit))
+    }
+
+    fn air_first(&self) -> Result<Option<DateTime<Utc>>, BooksError> {
+        self.on(air::first)
+    }
+
+    fn forecast(&self) -> Result<Vec<ForecastStep>, BooksError> {
+        self.on(air::forecast)
+    }
+
+    fn drying_rules(&self) -> Result<DryingRules, BooksError> {
+        self.on(air::rules)
+    }
+
+    fn afresh(&self) -> Result<HashMap<ProductId, DateTime<Utc>>, BooksError> {
+        self.on(air::afresh)
+    }
+
+    fn tested_products(&self) -> Result<Vec<ProductId>, BooksError> {
+        self.on(air::tested)
+    }
+
+    fn touch_tests(
+        &self,
+        product: ProductId,
+        after: Option<DateTime<Utc>>,
+        limit: usize,
+    ) -> Result<Vec<TouchRecord>, BooksError> {
+        self.on(|conn| air::tests(conn, product, after, limit))
+    }
+
     fn journal(&self, limit: usize) -> Result<Vec<JournalLine>, BooksError> {
         self.on(|conn| journal::lines(conn, limit))
     }
@@ -209,6 +254,10 @@ impl Books for Store {
             Row::PieceWood(of) => wood::put_piece_wood(conn, of),
             Row::Wood(own) => wood_own::put_own_wood(conn, own),
             Row::ReadyRule(rule) => wood_own::put_rule(conn, rule),
+            Row::Air(air) => air::put(conn, air),
+            Row::Forecast(steps) => air::put_forecast(conn, steps),
+            Row::DryingRules(rules) => air::put_rules(conn, rules),
+            Row::Afresh(product, at) => air::put_afresh(conn, product, at),
         })
     }
 
@@ -241,6 +290,7 @@ impl Books for Store {
                 ),
                 Key::Moisture(id) => ("moisture reading", wood::remove_moisture(conn, id), ""),
                 Key::Wood(id) => ("wood of your own", wood_own::remove_own_wood(conn, id), ""),
+                Key::Air(at) => ("reading", air::remove(conn, at), "the reading is in use"),
             };
             match removed {
                 Ok(0) => Err(BooksError::Missing { what }.into()),

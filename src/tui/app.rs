@@ -15,7 +15,7 @@ use super::screens::shelf::Shelf;
 use super::screens::ticket::TicketScreen;
 use super::screens::wood::WoodScreen;
 use super::screens::woods::WoodsScreen;
-use crate::coating::DryingClock;
+use crate::coating::ShopAirClock;
 use crate::desk::{Action, JournalLine, Shop, Which};
 use crate::shop::{PieceId, Shows, Ticket, waiting};
 use chrono::{DateTime, Utc};
@@ -91,8 +91,8 @@ pub struct App {
     pub now: DateTime<Utc>,
     /// The styles.
     pub theme: Theme,
-    /// The drying clock.
-    pub clock: Box<dyn DryingClock>,
+    /// The shop's drying clock, made anew whenever the shop is read.
+    pub clock: ShopAirClock,
     /// Which screen is open.
     pub place: Place,
     /// The Bench.
@@ -123,13 +123,8 @@ pub struct App {
 
 impl App {
     /// A fresh screen on a shop just read. An empty shop leads into the first client.
-    pub fn new(
-        shop: Shop,
-        journal: Vec<JournalLine>,
-        now: DateTime<Utc>,
-        theme: Theme,
-        clock: Box<dyn DryingClock>,
-    ) -> Self {
+    pub fn new(shop: Shop, journal: Vec<JournalLine>, now: DateTime<Utc>, theme: Theme) -> Self {
+        let clock = shop.clock();
         let mut app = Self {
             shop,
             journal,
@@ -162,6 +157,7 @@ impl App {
 
     /// The shop was read anew.
     pub fn loaded(&mut self, shop: Shop, journal: Vec<JournalLine>, now: DateTime<Utc>) {
+        self.clock = shop.clock();
         self.shop = shop;
         self.journal = journal;
         self.now = now;
@@ -174,7 +170,7 @@ impl App {
             shop: &self.shop,
             journal: &self.journal,
             now: self.now,
-            clock: self.clock.as_ref(),
+            clock: &self.clock,
             theme: &self.theme,
         };
         if let Some(screen) = self.layers.last_mut().and_then(Layer::screen_mut) {
@@ -195,7 +191,7 @@ impl App {
             shop: &self.shop,
             journal: &self.journal,
             now: self.now,
-            clock: self.clock.as_ref(),
+            clock: &self.clock,
             theme: &self.theme,
         };
         let screens: [&mut dyn Screen; 6] = [
@@ -218,7 +214,7 @@ impl App {
 
     /// Pieces that wait for a moment still to come.
     pub(super) fn not_yet(&self) -> Vec<PieceId> {
-        let gates = self.shop.gates(self.clock.as_ref());
+        let gates = self.shop.gates(&self.clock);
         self.shop
             .files
             .iter()
@@ -232,7 +228,7 @@ impl App {
         self.now = now;
         self.settle();
         let waits = self.not_yet();
-        let gates = self.shop.gates(self.clock.as_ref());
+        let gates = self.shop.gates(&self.clock);
         let came_due: Vec<PieceId> = self
             .shop
             .files
@@ -396,7 +392,7 @@ impl App {
             shop: &self.shop,
             journal: &self.journal,
             now: self.now,
-            clock: self.clock.as_ref(),
+            clock: &self.clock,
             theme: &self.theme,
         };
         if let Some(screen) = self.layers.iter().rev().find_map(Layer::screen) {

@@ -139,7 +139,7 @@ fn banner(app: &App, buf: &mut Buffer, area: Rect) -> u16 {
     if app.due.is_empty() {
         return 0;
     }
-    let gates = app.shop.gates(app.clock.as_ref());
+    let gates = app.shop.gates(&app.clock);
     let names: Vec<String> = app
         .due
         .iter()

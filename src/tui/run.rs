@@ -6,7 +6,6 @@ use super::app_view;
 use super::kit::events::{Input, Inputs};
 use super::kit::terminal::Screen;
 use super::kit::theme::{Look, Theme};
-use crate::coating::LabelHours;
 use crate::coating::id::Mint;
 use crate::desk::{Books, BooksError, Desk, Scope, Shop};
 use crate::shop::LookChoice;
@@ -71,7 +70,7 @@ pub fn run(outside: &mut Outside<'_>) -> Result<(), RunError> {
     let theme = outside.theme(&shop);
     let journal = outside.books.journal(JOURNAL_LINES)?;
     let mut version = outside.books.version()?;
-    let mut app = App::new(shop, journal, (outside.now)(), theme, Box::new(LabelHours));
+    let mut app = App::new(shop, journal, (outside.now)(), theme);
     let mut screen = Screen::open()?;
     let mut inputs = Inputs::open()?;
     let mut minute = minute_of((outside.now)());
@@ -111,7 +110,6 @@ pub fn run(outside: &mut Outside<'_>) -> Result<(), RunError> {
                         books: outside.books,
                         now,
                         mint: outside.mint,
-                        clock: &LabelHours,
                         zone: outside.zone,
                     };
                     let result = desk.perform(&action);

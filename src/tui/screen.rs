@@ -3,7 +3,7 @@
 use super::forms::FormKind;
 use super::kit::key::Key;
 use super::kit::theme::Theme;
-use crate::coating::DryingClock;
+use crate::coating::ShopAirClock;
 use crate::desk::{Action, JournalLine, Shop};
 use crate::shop::{Gates, PieceId};
 use chrono::{DateTime, Utc};
@@ -20,8 +20,8 @@ pub struct Ctx<'a> {
     pub journal: &'a [JournalLine],
     /// The moment.
     pub now: DateTime<Utc>,
-    /// The drying clock.
-    pub clock: &'a dyn DryingClock,
+    /// The shop's drying clock: the safe one; `clock.likely()` is its twin.
+    pub clock: &'a ShopAirClock,
     /// The styles.
     pub theme: &'a Theme,
 }

@@ -248,7 +248,6 @@ fn a_shop_without_products_keeps_those_that_are_there() {
         books: &mut store,
         now: utc(NOW),
         mint: &mut mint,
-        clock: &LabelHours,
         zone: ZONE,
     };
     desk.furnish(&tackfree::shop::Settings::starting(ZONE))

@@ -50,7 +50,6 @@ impl Rig {
             books: &mut store,
             now,
             mint: &mut mint,
-            clock: &LabelHours,
             zone: ZONE,
         };
         desk.furnish(&settings).expect("a start");
@@ -60,7 +59,7 @@ impl Rig {
     fn over(store: Store, mint: Mint, now: DateTime<Utc>) -> Self {
         let shop = Shop::read(&store, Scope::All, ZONE).expect("the shop");
         let journal = store.journal(100).expect("the journal");
-        let app = App::new(shop, journal, now, Theme::plain(), Box::new(LabelHours));
+        let app = App::new(shop, journal, now, Theme::plain());
         Self {
             store,
             app,
@@ -100,7 +99,6 @@ impl Rig {
                     books: &mut self.store,
                     now: self.now,
                     mint: &mut self.mint,
-                    clock: &LabelHours,
                     zone: ZONE,
                 };
                 let result = desk.perform(&action);

@@ -47,14 +47,11 @@ pub fn shop() -> Shop {
         taken: today(),
     };
     Shop {
-        settings: Settings::starting(chrono_tz::America::Chicago),
         clients: vec![client],
         jobs: vec![job],
         products,
         recipes,
-        files: Vec::new(),
-        passes: Vec::new(),
-        wood: WoodBook::default(),
+        ..Shop::blank(Settings::starting(chrono_tz::America::Chicago))
     }
 }
 

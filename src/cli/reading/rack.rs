@@ -4,7 +4,6 @@ use super::{PieceJson, moment};
 use crate::cli::answer::Answer;
 use crate::cli::failure::Failure;
 use crate::cli::session::Session;
-use crate::coating::{DryingClock, LabelHours};
 use crate::desk::Shop;
 use crate::papers::PAPER_WIDTH;
 use crate::papers::layout::Columns;
@@ -42,7 +41,8 @@ struct RowJson {
 pub fn run(session: &mut Session<'_>) -> Result<Answer, Failure> {
     let shop = session.shop()?;
     let now = session.now;
-    let rows = rack(&shop.files, &shop.gates(&LabelHours), now);
+    let clock = shop.clock();
+    let rows = rack(&shop.files, &shop.gates(&clock), now);
     let mut columns = Columns::at_most(&[8, 22]);
     let mut json = Vec::new();
     for row in &rows {
@@ -67,7 +67,7 @@ pub fn run(session: &mut Session<'_>) -> Result<Answer, Failure> {
             until: row.waiting.until().map(moment),
         });
     }
-    let basis = LabelHours.basis();
+    let basis = clock.basis();
     let mut lines = vec![format!("RACK, by {basis}")];
     if columns.is_empty() {
         lines.push("  Nothing is drying.".to_owned());

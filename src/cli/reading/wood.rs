@@ -9,13 +9,13 @@ use crate::cli::session::Session;
 use crate::desk::Shop;
 use crate::desk::typed::read_air;
 use crate::papers::wood::{client_page_html, client_page_paper, wood_sheet_paper};
-use crate::shop::moving::{ShopsAir, WoodSheet};
+use crate::shop::moving::{AirBasis, ShopsAir, WoodSheet};
 use crate::shop::{PieceFile, Ticket};
 use clap::Args;
 use serde::Serialize;
 
 /// Examples and fields.
-pub const MORE: &str = "Examples:\n  tackfree wood 1A\n  tackfree wood 1A --air \"68F 45\"\n\nWithout --air: the shop's air as last logged. With --json: ticket, id, piece, job_no, job, client,\nwood [name, kind, standing, from_memory, source, note] or wood_problem, grain, held, site [basis,\nradiant_floor, new_slab], year [driest_pct, wettest_pct, target_pct, assumed, basis], today [pct,\nbasis, last_read], shop_air [temperature_c, humidity_pct, noted, emc_pct, within_table], ready [goal,\nverdict, reasons], places [place, meter, readings [code, id, at, shown_pct, content_pct, depth_mm,\ncorrection], curve [toward_pct, start_pct, days, within_half_a_point] or curve_problem], movement\n[width and length: size_mm, dry_mm and damp_mm (least, most; below zero shrinks), words, basis] or\nmovement_problem, leave [back_mm, front_mm, ends_mm (leave, opens_to), rows [from_back_mm,\nfrom_held_mm, slot_mm, outward_mm, round_hole_mm], along [count, apart_mm, margin_mm],\nfigure_eight_degrees, mitre_mm, sinks [opening, leave_mm]], hold (words), faces [face, coats,\nkeeps_out_pct (day 1, 7, 14: least, most), standing, inferred, coats_not_counted, not_exposed], cup\n[from_pct, to_pct, least_mm, most_mm, line, basis, one_more].";
+pub const MORE: &str = "Examples:\n  tackfree wood 1A\n  tackfree wood 1A --air \"68F 45\"\n\nWithout --air: the shop's air as last logged. With --json: ticket, id, piece, job_no, job, client,\nwood [name, kind, standing, from_memory, source, note] or wood_problem, grain, held, site [basis,\nradiant_floor, new_slab], year [driest_pct, wettest_pct, target_pct, assumed, basis], today [pct,\nbasis, last_read], shop_air [temperature_c, humidity_pct, basis, noted, emc_pct, within_table], ready [goal,\nverdict, reasons], places [place, meter, readings [code, id, at, shown_pct, content_pct, depth_mm,\ncorrection], curve [toward_pct, start_pct, days, within_half_a_point] or curve_problem], movement\n[width and length: size_mm, dry_mm and damp_mm (least, most; below zero shrinks), words, basis] or\nmovement_problem, leave [back_mm, front_mm, ends_mm (leave, opens_to), rows [from_back_mm,\nfrom_held_mm, slot_mm, outward_mm, round_hole_mm], along [count, apart_mm, margin_mm],\nfigure_eight_degrees, mitre_mm, sinks [opening, leave_mm]], hold (words), faces [face, coats,\nkeeps_out_pct (day 1, 7, 14: least, most), standing, inferred, coats_not_counted, not_exposed], cup\n[from_pct, to_pct, least_mm, most_mm, line, basis, one_more].";
 
 /// Examples.
 pub const CLIENT_MORE: &str = "Examples:\n  tackfree client-page 1A | lp\n  tackfree client-page 1A --html > page.html\n\nWith --json: ticket, id, piece, job_no, job, client, printed_at, lines.";
@@ -57,7 +57,7 @@ fn sheet(
     let typed = match air {
         Some(text) => read_air(text, &shop.settings)?.map(|air| ShopsAir {
             air: air.into(),
-            noted: None,
+            basis: AirBasis::Typed,
         }),
         None => None,
     };

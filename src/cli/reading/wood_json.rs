@@ -4,7 +4,7 @@ use super::wood_leave_json::{CupJson, FaceJson, LeaveJson};
 use super::{PieceJson, moment, rounded};
 use crate::desk::Shop;
 use crate::papers::wood::{held_words, reading_code};
-use crate::shop::moving::{PlaceCurve, TodayBasis, WoodSheet};
+use crate::shop::moving::{AirBasis, PlaceCurve, TodayBasis, WoodSheet};
 use crate::shop::{PieceFile, SiteAir};
 use crate::units::Length;
 use crate::wood::moisture::{Reading, Verdict};
@@ -85,6 +85,7 @@ struct TodayJson {
 struct AirJson {
     temperature_c: f64,
     humidity_pct: f64,
+    basis: &'static str,
     noted: Option<String>,
     emc_pct: Option<f64>,
     within_table: Option<bool>,
@@ -253,10 +254,16 @@ fn today(sheet: &WoodSheet) -> TodayJson {
 fn air(sheet: &WoodSheet) -> Option<AirJson> {
     let (air, emc) = sheet.air.as_ref()?;
     let emc = emc.as_ref().ok();
+    let (basis, noted) = match air.basis {
+        AirBasis::Typed => ("typed", None),
+        AirBasis::Noted(at) => ("last noted", Some(moment(at))),
+        AirBasis::Usual { .. } => ("mean of four weeks", None),
+    };
     Some(AirJson {
         temperature_c: air.air.temperature.c(),
         humidity_pct: air.air.humidity.percent(),
-        noted: air.noted.map(moment),
+        basis,
+        noted,
         emc_pct: emc.map(|emc| emc.content.percent()),
         within_table: emc.map(|emc| emc.within_table),
     })

@@ -2,7 +2,7 @@
 
 use super::{Line, Weight, moves, on_paper, plot::plot, seals};
 use crate::desk::Shop;
-use crate::shop::moving::{PlaceCurve, TodayBasis, WoodSheet};
+use crate::shop::moving::{AirBasis, PlaceCurve, TodayBasis, WoodSheet};
 use crate::shop::{Moisture, PieceFile, ReadingId};
 use crate::units::{show_date, show_moment};
 use crate::wood::moisture::{Readiness, Reason, Verdict};
@@ -152,10 +152,15 @@ fn moisture(shop: &Shop, sheet: &WoodSheet, now: DateTime<Utc>, out: &mut Vec<Li
             } else {
                 "drier than the client's year: it swells on there"
             };
-            let when = air.noted.map_or_else(
-                || "as typed".to_owned(),
-                |at| format!("noted {}", show_moment(at, now, shop.settings.zone)),
-            );
+            let when = match air.basis {
+                AirBasis::Typed => "as typed".to_owned(),
+                AirBasis::Noted(at) => {
+                    format!("noted {}", show_moment(at, now, shop.settings.zone))
+                }
+                AirBasis::Usual { days } => {
+                    format!("the mean of the last four weeks, read on {days} days")
+                }
+            };
             out.push(body(format!(
                 "The shop's air, {} ({when}), would take it to {}: {where_to}.",
                 air.air.show(style),

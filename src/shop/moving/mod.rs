@@ -25,13 +25,27 @@ use crate::wood::movement::{Axis, Build, MovementError, YearMovement};
 use crate::wood::species::{LookUpError, Species};
 use chrono::{DateTime, Utc};
 
-/// The shop's air as last known.
+/// The shop's air as wood meets it.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct ShopsAir {
     /// The air.
     pub air: Air,
-    /// When it was noted; none when it was typed for this question.
-    pub noted: Option<DateTime<Utc>>,
+    /// How it is known.
+    pub basis: AirBasis,
+}
+
+/// How the shop's air is known.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum AirBasis {
+    /// Typed for this question.
+    Typed,
+    /// One reading, noted then.
+    Noted(DateTime<Utc>),
+    /// The mean of the shop's usual air, which rests on so many days.
+    Usual {
+        /// Days.
+        days: u16,
+    },
 }
 
 /// What is looked at to reckon a piece.

@@ -202,6 +202,7 @@ fn read(
         products: &shelf.products,
         clock,
         strictness: Strictness::Record,
+        films: None,
     };
     let mut replay = Replay {
         gates,

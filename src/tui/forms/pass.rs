@@ -4,7 +4,7 @@ use super::context::Context;
 use super::faces;
 use super::recipe::scuff_choices;
 use super::scuff::USUAL;
-use crate::coating::{LabelHours, Product, ProductId};
+use crate::coating::{Product, ProductId};
 use crate::desk::typed::{
     FieldError, echo_air, echo_amount, read_air, read_amount, read_scuff, write_scuff,
 };
@@ -102,7 +102,8 @@ fn scheduled(pieces: &[PieceId], kind: CoatKind, ctx: &Context<'_>) -> Vec<Produ
 /// Whether it was scuffed or abraded just before. Not asked where no face carries a coat.
 fn scuff_field(pieces: &[PieceId], kind: CoatKind, ctx: &Context<'_>) -> Option<Field> {
     let opened = ctx.opened(pieces);
-    let gates = ctx.shop.gates(&LabelHours);
+    let clock = ctx.shop.clock();
+    let gates = ctx.shop.gates(&clock);
     let (mut coated, mut scuff, mut abrade, mut asked) = (false, false, false, None);
     for (_, ticket) in &opened {
         asked = asked.or(ticket.schedule.scuff);
