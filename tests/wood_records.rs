@@ -54,6 +54,11 @@ fn shop_of(trial: &Trial) -> Shop {
     Shop::read(&trial.store, Scope::All, ZONE).expect("the shop")
 }
 
+fn lie_of(trial: &Trial, piece: PieceId) -> PieceWood {
+    let shop = shop_of(trial);
+    shop.wood.lie(&shop.file(piece).expect("the piece").piece)
+}
+
 fn refused(trial: &mut Trial, action: &Action) -> String {
     let before = shop_of(trial);
     let error = trial.perform(action).expect_err("refused");
@@ -226,7 +231,7 @@ fn a_site_is_noted_by_air_region_or_figures_with_its_cautions() {
 #[test]
 fn how_a_piece_lies_and_is_held_comes_back_and_bad_fasteners_are_refused() {
     let (_folder, mut trial, _, piece) = trial();
-    assert_eq!(shop_of(&trial).wood.lie(piece), PieceWood::unsaid(piece));
+    assert_eq!(lie_of(&trial, piece), PieceWood::unsaid(piece));
     let lie = PieceWood {
         piece,
         wood: "sugar maple".to_owned(),
@@ -238,7 +243,7 @@ fn how_a_piece_lies_and_is_held_comes_back_and_bad_fasteners_are_refused() {
         situations: vec![Situation::DropInSink, Situation::BetweenWalls],
     };
     trial.done(&Action::SavePieceWood(lie.clone()));
-    let kept = shop_of(&trial).wood.lie(piece);
+    let kept = lie_of(&trial, piece);
     let wanted = PieceWood {
         wood: "Maple, sugar".to_owned(),
         situations: vec![Situation::BetweenWalls, Situation::DropInSink],

@@ -2,12 +2,14 @@
 
 use super::answer::Answer;
 use super::doing::{
-    amend, chore, client, close, export, hide, import, job, move_along, pass, piece, product,
-    recipe, remove, retime, sandback, scuff, setlist, shop, tick, touch, undo, wipe, wiped_off,
+    amend, chore, client, close, export, fasten, hide, import, job, moisture, move_along, own_wood,
+    pass, piece, product, recipe, remove, retime, sandback, scuff, setlist, shop, site, tick,
+    touch, undo, wipe, wiped_off,
 };
 use super::failure::Failure;
 use super::reading::{
     bench, clients, day, jobs, journal, log, place, products, rack, ready, recipes, tally, ticket,
+    wood, woods,
 };
 use super::session::Session;
 use clap::{Parser, Subcommand};
@@ -78,6 +80,15 @@ pub enum Verb {
     /// Lists what a day leaves to be done before the shop is left: rags, waste, dust.
     #[command(after_help = day::MORE)]
     Day(day::DayArgs),
+    /// Prints the wood sheet of a piece: moisture, year, movement, gaps, slots, sealing and cup.
+    #[command(after_help = wood::MORE)]
+    Wood(wood::WoodArgs),
+    /// Prints the page for the client: what the top will do through the year and why the gap is there.
+    #[command(after_help = wood::CLIENT_MORE)]
+    ClientPage(wood::ClientPageArgs),
+    /// Lists the woods with the source and standing of their figures.
+    #[command(after_help = woods::MORE)]
+    Woods(woods::WoodsArgs),
     /// Lists the pieces stage by stage: sanding, sealing, staining, topcoats, set.
     #[command(after_help = bench::MORE)]
     Bench,
@@ -117,9 +128,24 @@ pub enum Verb {
     /// Shows or changes the shop's settings: name, units, zone.
     #[command(after_help = shop::MORE)]
     Shop(shop::ShopArgs),
-    /// Removes a client without jobs, a job without pieces, a piece without work, an unused recipe.
+    /// Removes a client without jobs, a job without pieces, a piece without work, an unused recipe, a reading, a wood of your own.
     #[command(after_help = remove::MORE)]
     Remove(remove::RemoveArgs),
+    /// Notes a moisture reading of a piece, corrects one, or lists them.
+    #[command(after_help = moisture::MORE)]
+    Moisture(moisture::MoistureArgs),
+    /// Notes the air and the floor at a job's site, or shows them.
+    #[command(after_help = site::MORE)]
+    Site(site::SiteArgs),
+    /// Notes how a piece's wood lies and how it will be held, or shows it.
+    #[command(after_help = fasten::MORE)]
+    Fasten(fasten::FastenArgs),
+    /// Adds a wood of your own to the table, or changes one.
+    #[command(after_help = own_wood::MORE)]
+    OwnWood(own_wood::OwnWoodArgs),
+    /// Shows or changes the rule by which a piece counts as dry and steady.
+    #[command(after_help = own_wood::RULE_MORE)]
+    Steady(own_wood::SteadyArgs),
     /// Ticks a grit on faces of a piece: each looked at, none skipped.
     #[command(after_help = tick::MORE)]
     Tick(tick::TickArgs),
@@ -195,6 +221,9 @@ impl Verb {
             Self::Ticket(args) => ticket::run(args, session),
             Self::Log(args) => log::run(args, session),
             Self::Day(args) => day::run(args, session),
+            Self::Wood(args) => wood::run(args, session),
+            Self::ClientPage(args) => wood::client_page(args, session),
+            Self::Woods(args) => woods::run(args, session),
             Self::Bench => bench::run(session),
             Self::Clients => clients::run(session),
             Self::Jobs => jobs::run(session),
@@ -209,6 +238,11 @@ impl Verb {
             Self::Recipe(args) => recipe::run(args, session),
             Self::Shop(args) => shop::run(args, session),
             Self::Remove(args) => remove::run(args, session),
+            Self::Moisture(args) => moisture::run(args, session),
+            Self::Site(args) => site::run(args, session),
+            Self::Fasten(args) => fasten::run(args, session),
+            Self::OwnWood(args) => own_wood::run(args, session),
+            Self::Steady(args) => own_wood::steady(args, session),
             Self::Tick(args) => tick::run(args, session),
             Self::Untick(args) => tick::untick(args, session),
             Self::Wipe(args) => wipe::run(args, session),

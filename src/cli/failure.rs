@@ -95,6 +95,7 @@ fn option_of(field: &str) -> Option<String> {
         "house_built" => "--built".to_owned(),
         "shop_name" => "--name".to_owned(),
         "shop_address" => "--address".to_owned(),
+        "value" => return None,
         other => format!("--{}", other.replace('_', "-")),
     })
 }

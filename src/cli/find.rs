@@ -11,14 +11,6 @@ use crate::shop::{
 };
 use crate::units::clean_line;
 
-/// What has no name of its own as commands call it: the end of its identifier.
-pub fn short_code(id: uuid::Uuid) -> String {
-    let text = id.to_string();
-    text.get(text.len().saturating_sub(6)..)
-        .unwrap_or_default()
-        .to_owned()
-}
-
 /// What was typed, fit for a sentence.
 fn shown(text: &str) -> String {
     let (line, _) = clean_line(text);

@@ -179,7 +179,7 @@ impl<'a> Session<'a> {
                 id.to_string(),
                 shop.product(id).map(|product| product.name.clone()),
             ),
-            Made::Moisture(id) => (id.to_string(), Some(super::find::short_code(id.0))),
+            Made::Moisture(id) => (id.to_string(), Some(crate::papers::wood::reading_code(id))),
             Made::Wood(id) => {
                 let own = shop.wood.own.iter().find(|own| own.id == id);
                 (id.to_string(), own.map(|own| own.wood.name.clone()))

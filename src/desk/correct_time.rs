@@ -118,7 +118,11 @@ impl Desk<'_> {
                 Ok(new) => new,
                 Err(blockers) => {
                     let piece = shop.called(file);
-                    refusals.push(Refusal { piece, blockers });
+                    refusals.push(Refusal {
+                        piece,
+                        blockers,
+                        teaching: None,
+                    });
                     continue;
                 }
             };

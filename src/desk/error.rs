@@ -16,6 +16,8 @@ pub struct Refusal {
     pub piece: String,
     /// The reasons, in order.
     pub blockers: Vec<Blocker>,
+    /// What the refusal teaches: the figure behind it, where there is one.
+    pub teaching: Option<String>,
 }
 
 /// Why an action was not done. Nothing of it was saved.
@@ -233,6 +235,7 @@ impl DeskError {
                     .iter()
                     .map(|blocker| format!("- {}", blocker.words(now, zone))),
             );
+            out.extend(refusal.teaching.iter().map(|words| format!("Why: {words}")));
         }
         out
     }

@@ -11,9 +11,7 @@ use super::wood_error::WoodRefusal;
 use crate::shop::{
     JobId, Moisture, PieceId, PieceWood, ReadingId, ShopWood, Site, SiteAir, WoodId,
 };
-use crate::units::Length;
 use crate::wood::moisture::{MoistureContent, Reading, ReadyRule};
-use crate::wood::movement::{SpacingRule, both};
 use crate::wood::species::{OwnWood, OwnWoodError, SpeciesTable};
 
 /// Longest source of a wood's figures.
@@ -127,14 +125,7 @@ impl Desk<'_> {
         } else {
             of.wood.clear();
         }
-        let inches = |n: i64| Length::from_nm(n * Length::NM_PER_INCH);
-        within("A screw", of.screw, inches(1), "above 0 and at most 1 in")?;
-        let range = "above 0 and at most 4 in";
-        within("A figure-eight", of.eight, inches(4), range)?;
-        if let SpacingRule::Own(apart) = of.spacing {
-            let range = "above 0 and at most 100 ft";
-            within("A spacing", apart, Length::MAX, range)?;
-        }
+        of.check().map_err(WoodRefusal::from)?;
         of.situations.sort_unstable();
         of.situations.dedup();
         self.books.put(Row::PieceWood(&of))?;
@@ -257,17 +248,4 @@ fn unused(shop: &Shop, name: &str) -> Result<(), WoodRefusal> {
     };
     let name = name.to_owned();
     Err(WoodRefusal::InUse { pieces, name })
-}
-
-fn within(
-    what: &'static str,
-    size: Length,
-    most: Length,
-    range: &'static str,
-) -> Result<(), WoodRefusal> {
-    if size > Length::ZERO && size <= most {
-        return Ok(());
-    }
-    let size = both(size);
-    Err(WoodRefusal::Fastener { what, size, range })
 }

@@ -1,5 +1,6 @@
 //! Why something about wood is not noted.
 
+use crate::shop::FastenerError;
 use crate::wood::moisture::{EmcError, ReadingError, RuleError};
 use crate::wood::species::LookUpError;
 use thiserror::Error;
@@ -20,15 +21,8 @@ pub enum WoodRefusal {
     #[error(transparent)]
     LookUp(#[from] LookUpError),
     /// A size of a fastener that cannot be.
-    #[error("{what} of {size} cannot be; it lies {range}.")]
-    Fastener {
-        /// Which size.
-        what: &'static str,
-        /// The size.
-        size: String,
-        /// Within which it lies.
-        range: &'static str,
-    },
+    #[error(transparent)]
+    Fastener(#[from] FastenerError),
     /// A wood of the shop's own that cannot be.
     #[error("{why}")]
     Own {

@@ -11,6 +11,7 @@ mod shapes;
 mod tally;
 mod ticket;
 mod ticket_log;
+pub mod wood;
 mod words;
 
 pub use cautions::ticket_cautions;

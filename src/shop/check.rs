@@ -50,11 +50,17 @@ impl Gates<'_> {
 
     /// Asks the clock about one coat, its film taken into account.
     pub fn of_coat<T>(&self, coat: &Coat, ask: impl FnOnce(&dyn DryingClock) -> T) -> T {
-        let k = self.films.and_then(|films| films.get(&coat.pass));
-        match k.and_then(|k| self.clock.for_film(*k)) {
+        let k = self.thickness(coat);
+        match (k > 1.0).then(|| self.clock.for_film(k)).flatten() {
             Some(clock) => ask(clock.as_ref()),
             None => ask(self.clock),
         }
+    }
+
+    /// Film factor of a coat: 1 unless its pass was measured and went on thicker than the label's.
+    pub fn thickness(&self, coat: &Coat) -> f64 {
+        let k = self.films.and_then(|films| films.get(&coat.pass));
+        k.copied().unwrap_or(1.0)
     }
 
     /// Every reason why `event` may not be added to `ticket` at the moment `now`; none means it

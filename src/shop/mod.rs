@@ -17,11 +17,14 @@ mod face_state;
 mod id;
 mod moisture;
 mod moves;
+pub mod moving;
 mod next_step;
 mod pass;
 mod people;
 mod piece;
 mod rack;
+mod rack_film;
+mod rack_film_words;
 mod ready_made;
 mod reason;
 mod recipe;
@@ -44,12 +47,15 @@ pub use day_close::{Call, Cause, DayEnd, DayState, day_end, day_of, is_late, lef
 pub use event::{CoatKind, Event, ScuffMeans, SetItem, TouchVerdict, What};
 pub use face_state::{Coat, FaceState};
 pub use id::{ClientId, EventId, JobId, PassId, PieceId, ReadingId, RecipeId, WoodId};
-pub use moisture::{Moisture, PieceWood, ShopWood, Site, SiteAir, WoodBook};
+pub use moisture::{FastenerError, Moisture, PieceWood, ShopWood, Site, SiteAir, WoodBook};
 pub use next_step::waiting;
 pub use pass::{Air, Amount, AmountBasis, Pass};
 pub use people::{Client, Job};
 pub use piece::{Piece, PieceFile, PieceKind};
 pub use rack::{RackRow, RackState, rack};
+pub use rack_film::{
+    ABRADES_WITH, DryStage, Film, FilmWindow, Milestone, RackLine, rack_lines,
+};
 pub use ready_made::{ready_products, ready_recipes};
 pub use reason::says_enough;
 pub use recipe::Recipe;

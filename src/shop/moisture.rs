@@ -3,6 +3,7 @@
 
 use super::id::{JobId, PieceId, ReadingId, WoodId};
 use super::pass::Air as ShopAir;
+use super::piece::{Piece, PieceKind};
 use crate::units::Length;
 use crate::wood::moisture::{
     Air, EmcError, MoistureContent, Reading, ReadyRule, Region, SeasonBand, SiteNote,
@@ -103,7 +104,7 @@ pub struct PieceWood {
     pub wood: String,
     /// How its boards were sawn.
     pub grain: Grain,
-    /// Where its width is held, as seen from the edge with the gap.
+    /// Where its width is held, as seen from the back edge, where the gap is.
     pub held: HoldLine,
     /// Diameter of the screws that hold it.
     pub screw: Length,
@@ -116,8 +117,8 @@ pub struct PieceWood {
 }
 
 impl PieceWood {
-    /// What counts while nothing was said: grain unknown, held along the far edge, so that the
-    /// edge at the wall takes all the movement; 1/4 in screws, 18 in apart at most, figure-eights of
+    /// What counts while nothing was said: grain unknown, held at the front edge, so that the
+    /// back edge takes all the movement; 1/4 in screws, 18 in apart at most, figure-eights of
     /// 3/4 in between the holes (common sizes, no source).
     pub fn unsaid(piece: PieceId) -> Self {
         let sixteenths = |n: i64| Length::from_nm(n * Length::NM_PER_INCH / 16);
@@ -131,6 +132,44 @@ impl PieceWood {
             eight: sixteenths(12),
             situations: Vec::new(),
         }
+    }
+}
+
+/// A size of a fastener that cannot be.
+#[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
+#[error("{what} of {size} cannot be; it lies {range}.")]
+pub struct FastenerError {
+    /// Which size.
+    pub what: &'static str,
+    /// The size.
+    pub size: String,
+    /// Within which it lies.
+    pub range: &'static str,
+}
+
+impl PieceWood {
+    /// Whether its fasteners can be.
+    ///
+    /// # Errors
+    /// [`FastenerError`] for a screw over 1 in, a figure-eight over 4 in, a spacing over 100 ft, or
+    /// anything not above nothing.
+    pub fn check(&self) -> Result<(), FastenerError> {
+        let inches = |n: i64| Length::from_nm(n * Length::NM_PER_INCH);
+        let within = |what, size: Length, most, range| {
+            if size > Length::ZERO && size <= most {
+                return Ok(());
+            }
+            let size = crate::wood::movement::both(size);
+            Err(FastenerError { what, size, range })
+        };
+        within("A screw", self.screw, inches(1), "above 0 and at most 1 in")?;
+        let range = "above 0 and at most 4 in";
+        within("A figure-eight", self.eight, inches(4), range)?;
+        if let SpacingRule::Own(apart) = self.spacing {
+            let range = "above 0 and at most 100 ft";
+            within("A spacing", apart, Length::MAX, range)?;
+        }
+        Ok(())
     }
 }
 
@@ -187,11 +226,18 @@ impl WoodBook {
             .unwrap_or_else(|| Site::unknown(job))
     }
 
-    /// How a piece lies and is held: as noted, or what counts while nothing was said.
-    pub fn lie(&self, piece: PieceId) -> PieceWood {
-        self.noted(piece)
-            .cloned()
-            .unwrap_or_else(|| PieceWood::unsaid(piece))
+    /// How a piece lies and is held: as noted, or what counts while nothing was said; islands and
+    /// tables are then held along the middle.
+    pub fn lie(&self, piece: &Piece) -> PieceWood {
+        if let Some(noted) = self.noted(piece.id) {
+            return noted.clone();
+        }
+        let free = matches!(piece.kind, PieceKind::Island | PieceKind::Table);
+        let mut lie = PieceWood::unsaid(piece.id);
+        if free {
+            lie.held = HoldLine::Middle;
+        }
+        lie
     }
 
     /// The same, only when something was noted.

@@ -14,6 +14,8 @@ use super::screens::rack::Rack;
 use super::screens::recipes::Recipes;
 use super::screens::shelf::Shelf;
 use super::screens::ticket::TicketScreen;
+use super::screens::wood::WoodScreen;
+use super::screens::woods::WoodsScreen;
 use crate::coating::ShopAirClock;
 use crate::desk::{Action, JournalLine, Shop, Which};
 use crate::shop::PieceId;
@@ -37,12 +39,38 @@ pub enum Effect {
 pub enum Layer {
     /// A ticket.
     Ticket(Box<TicketScreen>),
+    /// A wood sheet.
+    Wood(Box<WoodScreen>),
+    /// The table of woods.
+    Woods(Box<WoodsScreen>),
     /// A form.
     Form(Box<OpenForm>),
     /// Lines to read, with a heading.
     Read(String, Pager),
     /// Lines that answer what was just tried.
     Tell(Pager),
+}
+
+impl Layer {
+    /// The screen it is, if it is one.
+    pub(super) fn screen(&self) -> Option<&dyn Screen> {
+        match self {
+            Self::Ticket(screen) => Some(screen.as_ref()),
+            Self::Wood(screen) => Some(screen.as_ref()),
+            Self::Woods(screen) => Some(screen.as_ref()),
+            Self::Form(_) | Self::Read(..) | Self::Tell(_) => None,
+        }
+    }
+
+    /// The same, to be changed.
+    fn screen_mut(&mut self) -> Option<&mut dyn Screen> {
+        match self {
+            Self::Ticket(screen) => Some(screen.as_mut()),
+            Self::Wood(screen) => Some(screen.as_mut()),
+            Self::Woods(screen) => Some(screen.as_mut()),
+            Self::Form(_) | Self::Read(..) | Self::Tell(_) => None,
+        }
+    }
 }
 
 /// What was said last.
@@ -153,8 +181,8 @@ impl App {
             clock: &self.clock,
             theme: &self.theme,
         };
-        if let Some(Layer::Ticket(ticket)) = self.layers.last_mut() {
-            return look(ticket.as_mut(), &ctx);
+        if let Some(screen) = self.layers.last_mut().and_then(Layer::screen_mut) {
+            return look(screen, &ctx);
         }
         match self.place {
             Place::Bench => look(&mut self.bench, &ctx),
@@ -187,8 +215,8 @@ impl App {
             screen.settle(&ctx);
         }
         for layer in &mut self.layers {
-            if let Layer::Ticket(ticket) = layer {
-                ticket.settle(&ctx);
+            if let Some(screen) = layer.screen_mut() {
+                screen.settle(&ctx);
             }
         }
     }
@@ -318,6 +346,8 @@ impl App {
             Wish::Form(kind) => self.open_form(kind),
             Wish::Ticket(piece) => self.open_ticket(piece),
             Wish::Go(Place::DayEnd) => self.go_to_day_end(),
+            Wish::Wood(piece) => self.open_wood(piece),
+            Wish::Woods => self.open_woods(),
             Wish::Go(place) => self.go(place),
             Wish::Tell(lines) => self.tell(lines),
             Wish::Read { title, lines } => {
@@ -341,12 +371,8 @@ impl App {
             clock: &self.clock,
             theme: &self.theme,
         };
-        let ticket = self.layers.iter().rev().find_map(|layer| match layer {
-            Layer::Ticket(ticket) => Some(ticket),
-            _ => None,
-        });
-        if let Some(ticket) = ticket {
-            return look(ticket.as_ref(), &ctx);
+        if let Some(screen) = self.layers.iter().rev().find_map(Layer::screen) {
+            return look(screen, &ctx);
         }
         match self.place {
             Place::Bench => look(&self.bench, &ctx),

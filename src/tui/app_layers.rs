@@ -6,6 +6,7 @@ use super::kit::form::FormAction;
 use super::kit::key::Key;
 use super::kit::pager::Pager;
 use super::screens::ticket::TicketScreen;
+use super::screens::wood::WoodScreen;
 use crate::desk::{DeskError, Done, Made, Which};
 use crate::shop::PieceId;
 
@@ -13,6 +14,17 @@ impl App {
     pub(super) fn open_ticket(&mut self, piece: PieceId) {
         self.layers
             .push(Layer::Ticket(Box::new(TicketScreen::new(piece))));
+        self.settle();
+    }
+
+    pub(super) fn open_wood(&mut self, piece: PieceId) {
+        self.layers
+            .push(Layer::Wood(Box::new(WoodScreen::new(piece))));
+        self.settle();
+    }
+
+    pub(super) fn open_woods(&mut self) {
+        self.layers.push(Layer::Woods(Box::default()));
         self.settle();
     }
 
@@ -46,6 +58,8 @@ impl App {
                 | FormKind::Recipe(..)
                 | FormKind::Product(_)
                 | FormKind::Settings
+                | FormKind::Site(_)
+                | FormKind::OwnWood(_)
         );
         if keeps {
             self.drafts.retain(|(kind, _)| *kind != open.kind);

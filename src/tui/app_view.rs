@@ -99,7 +99,7 @@ fn heading(app: &App, buf: &mut Buffer, area: Rect) {
     let ticket = app
         .layers
         .iter()
-        .any(|layer| matches!(layer, Layer::Ticket(_)));
+        .any(|layer| layer.screen().is_some());
     let width = usize::from(area.width);
     let clock_at = width.saturating_sub(cells_of(&clock));
     if ticket {
@@ -274,6 +274,7 @@ pub fn resize(app: &mut App, area: Rect) {
         match layer {
             Layer::Read(_, pager) => pager.set_size(area.width, body.saturating_sub(2)),
             Layer::Tell(pager) => pager.set_size(area.width, body.saturating_sub(1)),
+            Layer::Wood(wood) => wood.set_size(area.width, area.height.saturating_sub(3)),
             _ => {}
         }
     }

@@ -91,6 +91,10 @@ pub enum Wish {
     Form(FormKind),
     /// Open a piece's ticket.
     Ticket(PieceId),
+    /// Open a piece's wood sheet.
+    Wood(PieceId),
+    /// Open the table of woods.
+    Woods,
     /// Go to a screen.
     Go(Place),
     /// Show these lines until they are put away.

@@ -2,11 +2,11 @@
 
 use super::support::{NOW, ZONE, bring_in, demo_but, demo_store, demo_with, mint, refusal, utc};
 use tackfree::coating::LabelHours;
-use tackfree::store::files::{FilesError, LATER, NAMES, demo_files, import};
+use tackfree::store::files::{FilesError, NAMES, demo_files, import};
 
 #[test]
-fn each_of_the_files_must_be_there() {
-    for name in NAMES.into_iter().filter(|name| !LATER.contains(name)) {
+fn each_of_the_ten_files_must_be_there() {
+    for name in NAMES {
         let folder = demo_with("extra.txt", b"");
         std::fs::remove_file(folder.path().join(name)).unwrap();
         let said = refusal(&folder);

@@ -70,9 +70,6 @@ pub fn empty() -> Sample {
         shop: Shop {
             products,
             recipes,
-            files: Vec::new(),
-            passes: Vec::new(),
-            wood: WoodBook::default(),
             ..Shop::blank(Settings::starting(ZONE))
         },
         clock: Shop::blank(Settings::starting(ZONE)).clock(),

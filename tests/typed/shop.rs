@@ -51,9 +51,6 @@ pub fn shop() -> Shop {
         jobs: vec![job],
         products,
         recipes,
-        files: Vec::new(),
-        passes: Vec::new(),
-        wood: WoodBook::default(),
         ..Shop::blank(Settings::starting(chrono_tz::America::Chicago))
     }
 }

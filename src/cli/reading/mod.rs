@@ -18,6 +18,12 @@ pub mod recipes;
 mod shape_json;
 pub mod tally;
 pub mod ticket;
+pub mod wood;
+mod wood_json;
+mod wood_leave_json;
+pub mod woods;
+
+pub(super) use wood_json::ReadingJson;
 
 use crate::desk::Shop;
 use crate::shop::PieceFile;

@@ -145,7 +145,7 @@ pub(super) fn field_of_wood(refusal: &WoodRefusal) -> Option<&'static str> {
         WoodRefusal::Ahead => Some("at"),
         WoodRefusal::Air(_) => Some("winter"),
         WoodRefusal::LookUp(_) => Some("wood"),
-        WoodRefusal::Fastener { what, .. } => Some(match *what {
+        WoodRefusal::Fastener(error) => Some(match error.what {
             "A screw" => "screw",
             "A figure-eight" => "eight",
             _ => "spacing",

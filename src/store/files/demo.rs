@@ -10,7 +10,7 @@ use chrono::{DateTime, Utc};
 use chrono_tz::Tz;
 
 /// The files of the demo shop: an invented shop with invented people.
-pub fn demo_files() -> [(&'static str, &'static str); 11] {
+pub fn demo_files() -> [(&'static str, &'static str); 15] {
     [
         ("shop.toml", include_str!("../../../demo-data/shop.toml")),
         (
@@ -38,6 +38,16 @@ pub fn demo_files() -> [(&'static str, &'static str); 11] {
         ("passes.csv", include_str!("../../../demo-data/passes.csv")),
         ("log.csv", include_str!("../../../demo-data/log.csv")),
         ("day.csv", include_str!("../../../demo-data/day.csv")),
+        ("woods.toml", include_str!("../../../demo-data/woods.toml")),
+        ("sites.csv", include_str!("../../../demo-data/sites.csv")),
+        (
+            "fastening.csv",
+            include_str!("../../../demo-data/fastening.csv"),
+        ),
+        (
+            "moisture.csv",
+            include_str!("../../../demo-data/moisture.csv"),
+        ),
     ]
 }
 

@@ -13,10 +13,12 @@ mod demo;
 mod error;
 mod export;
 mod faces;
+mod fastening;
 mod import;
 mod keys;
 mod log;
 mod meaning;
+mod own_woods;
 mod passes;
 mod people;
 mod pieces;
@@ -29,6 +31,7 @@ mod table;
 mod text;
 mod times;
 mod tomls;
+mod wood;
 mod words;
 
 pub use demo::{demo_files, load_demo};
@@ -40,8 +43,8 @@ pub use import::{ImportReport, import};
 /// read gets the next number.
 pub const FORMAT: i64 = 1;
 
-/// The files of a shop, in the order they are read.
-pub const NAMES: [&str; 11] = [
+/// The ten files that belong to every shop, in the order they are read.
+pub const NAMES: [&str; 10] = [
     "shop.toml",
     "products.toml",
     "recipes.toml",
@@ -52,11 +55,17 @@ pub const NAMES: [&str; 11] = [
     "schedules.toml",
     "passes.csv",
     "log.csv",
-    "day.csv",
 ];
 
-/// Those of them that came later: a shop written before them is read without.
+/// The days' ends, of which the same is true.
 pub const LATER: [&str; 1] = ["day.csv"];
+/// The files about wood. Exports of older versions lack them, so none of them must be there.
+pub const WOOD_NAMES: [&str; 4] = [
+    own_woods::FILE,
+    wood::SITES_FILE,
+    fastening::FILE,
+    wood::MOISTURE_FILE,
+];
 
 /// The largest file taken: 256 MiB, some hundred times a long working life's log.
 const FILE_MOST: u64 = 256 * 1024 * 1024;

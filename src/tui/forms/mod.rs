@@ -9,9 +9,12 @@ mod context;
 mod correct_pass;
 mod day;
 mod faces;
+mod fasten;
 mod hidden;
 mod job;
+mod moisture;
 mod open;
+mod own_wood;
 mod pass;
 mod pass_checks;
 mod piece;
@@ -21,6 +24,7 @@ mod retime;
 mod sand_back;
 mod scuff;
 mod settings;
+mod site;
 mod touch;
 mod wipe;
 mod wipe_off;
@@ -30,7 +34,9 @@ pub use open::OpenForm;
 use crate::coating::ProductId;
 use crate::desk::Which;
 use crate::shape::FaceKey;
-use crate::shop::{Chore, ClientId, CoatKind, EventId, JobId, PassId, PieceId, RecipeId};
+use crate::shop::{
+    Chore, ClientId, CoatKind, EventId, JobId, PassId, PieceId, ReadingId, RecipeId, WoodId,
+};
 use chrono::NaiveDate;
 
 /// Which form, and on what.
@@ -95,4 +101,14 @@ pub enum FormKind {
     Chore(NaiveDate, Chore),
     /// A day closed although oily rags are not logged.
     CloseDay(NaiveDate),
+    /// A moisture reading of this piece.
+    Moisture(Which<ReadingId>, PieceId),
+    /// The site of a job.
+    Site(JobId),
+    /// How a piece lies and is held.
+    Fasten(PieceId),
+    /// A wood of the shop's own.
+    OwnWood(Which<WoodId>),
+    /// The rule of readiness.
+    Steady,
 }

@@ -3,8 +3,8 @@
 use super::FormKind;
 use super::context::Context;
 use super::{
-    client, correct_pass, day, hidden, job, pass, pass_checks, piece, product, recipe, retime,
-    sand_back, scuff, settings, touch, wipe, wipe_off,
+    client, correct_pass, day, fasten, hidden, job, moisture, own_wood, pass, pass_checks, piece,
+    product, recipe, retime, sand_back, scuff, settings, site, touch, wipe, wipe_off,
 };
 use crate::desk::typed::{FieldError, field_of};
 use crate::desk::{Action, DeskError, Shop};
@@ -68,6 +68,11 @@ impl OpenForm {
             FormKind::Retime(piece, line) => retime::form(*piece, *line, &ctx),
             FormKind::Chore(day, chore) => day::chore_form(*day, *chore, &ctx),
             FormKind::CloseDay(day) => day::close_form(*day, &ctx),
+            FormKind::Moisture(which, piece) => moisture::form(*which, *piece, &ctx),
+            FormKind::Site(job) => site::form(*job, &ctx),
+            FormKind::Fasten(piece) => fasten::form(*piece, &ctx),
+            FormKind::OwnWood(which) => own_wood::form(*which, &ctx),
+            FormKind::Steady => own_wood::rule_form(&ctx),
         };
         let (at, family) = (form.focused(), form.value("family"));
         let mut open = Self {
@@ -249,6 +254,11 @@ impl OpenForm {
             FormKind::Retime(piece, line) => retime::read(form, *piece, *line, ctx),
             FormKind::Chore(day, chore) => day::read_chore_form(form, (*day, *chore), ctx),
             FormKind::CloseDay(day) => day::read_close(form, *day),
+            FormKind::Moisture(which, piece) => moisture::read(form, *which, *piece, ctx),
+            FormKind::Site(job) => site::read(form, *job, ctx),
+            FormKind::Fasten(piece) => fasten::read(form, *piece, ctx),
+            FormKind::OwnWood(which) => own_wood::read(form, *which),
+            FormKind::Steady => own_wood::read_rule_form(form),
         }
     }
 
@@ -266,9 +276,14 @@ impl OpenForm {
             FormKind::Scuff { pieces } => scuff::echo(form, pieces, ctx),
             FormKind::Touch { pieces } => touch::echo(form, pieces, ctx),
             FormKind::SandBack { piece, .. } => sand_back::echo(form, *piece, ctx),
-            FormKind::Settings | FormKind::Hidden { .. } | FormKind::CloseDay(_) => Vec::new(),
+            FormKind::CloseDay(_) => Vec::new(),
             FormKind::Retime(..) => retime::echo(form, ctx),
             FormKind::Chore(..) => day::echo_chore(form, ctx),
+            FormKind::Moisture(which, piece) => moisture::echo(form, *which, *piece, ctx),
+            FormKind::Site(_) => site::echo(form, ctx),
+            FormKind::Fasten(piece) => fasten::echo(form, *piece, ctx),
+            FormKind::OwnWood(_) | FormKind::Steady => Vec::new(),
+            FormKind::Settings | FormKind::Hidden { .. } => Vec::new(),
             FormKind::CorrectPass(pass) => correct_pass::echo(form, *pass, ctx),
         }
     }

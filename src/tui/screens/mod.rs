@@ -29,3 +29,5 @@ mod ticket_log;
 mod ticket_ticks;
 mod ticket_view;
 pub mod walk;
+pub mod wood;
+pub mod woods;

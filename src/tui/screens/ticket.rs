@@ -249,6 +249,7 @@ impl Screen for TicketScreen {
                 self.step_ago(action == Do::Earlier);
                 Vec::new()
             }
+            Do::Wood => vec![Wish::Wood(self.piece)],
             Do::Other => {
                 self.on_set_list = !self.on_set_list && ticket.stage == Stage::Set;
                 Vec::new()

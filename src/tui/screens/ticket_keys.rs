@@ -18,6 +18,7 @@ pub(super) enum Do {
     SandBack,
     Hidden,
     Edit,
+    Wood,
     Log,
     Earlier,
     Later,
@@ -110,6 +111,12 @@ pub(super) const KEYS: Keymap<Do> = Keymap(&[
         action: Do::Later,
         hint: "",
         help: "One step back towards now.",
+    },
+    Binding {
+        keys: &["o"],
+        action: Do::Wood,
+        hint: "wood",
+        help: "Opens the wood sheet: moisture, movement, gaps and slots, sealing and cup.",
     },
     Binding {
         keys: &["e"],

@@ -1,0 +1,124 @@
+//! The Rack's lines in words.
+
+use super::rack_film::{DryStage, Film, Milestone};
+use crate::coating::Recoat;
+use crate::units::TemperatureStyle;
+use crate::units::moment::show_moment;
+use chrono::{DateTime, Duration, Utc};
+use chrono_tz::Tz;
+
+/// Moments closer than this are told as one.
+const ALIKE: Duration = Duration::minutes(10);
+
+impl Milestone {
+    /// `tack-free 2:20 pm, likely 1:10 pm`; `tack-free since 2:20 pm`; both moments as one where
+    /// they are alike.
+    pub fn words(&self, now: DateTime<Utc>, zone: Tz) -> String {
+        let at = |at| show_moment(at, now, zone);
+        let (stage, times) = (self.stage.words(), self.times);
+        if times.safe <= now {
+            return format!("{stage} since {}", at(times.safe));
+        }
+        if !self.in_sight {
+            return format!("{stage}: not in this air");
+        }
+        if times.safe - times.likely < ALIKE {
+            return format!("{stage} {}", at(times.safe));
+        }
+        if times.likely <= now {
+            return format!("{stage} {}, worth a test now", at(times.safe));
+        }
+        format!("{stage} {}, likely {}", at(times.safe), at(times.likely))
+    }
+}
+
+impl Film {
+    /// The stage it is in: `set to touch`, after a test `tack-free by touch test`.
+    pub fn stage_words(&self) -> String {
+        let shown = match self.stage {
+            DryStage::LightUse => "ready for light use",
+            DryStage::FullCure => "fully cured",
+            stage => stage.words(),
+        };
+        match self.touch {
+            Some((_, verdict)) if self.shows(verdict) => format!("{shown} by touch test"),
+            _ => shown.to_owned(),
+        }
+    }
+
+    /// Whether the stage is just what a test found.
+    fn shows(&self, verdict: super::event::TouchVerdict) -> bool {
+        use super::event::TouchVerdict as Found;
+        matches!(
+            (self.stage, verdict),
+            (DryStage::Wet, Found::StillSoft)
+                | (DryStage::Touch, Found::TouchDry)
+                | (DryStage::TackFree, Found::TackFree)
+                | (DryStage::Recoat, Found::DryToRecoat)
+                | (DryStage::Handle, Found::DryToHandle)
+        )
+    }
+
+    /// The window: `window shuts Thu 9:20 am`, `window shut 8:00 am: abrade with 320 fine paper
+    /// first`, `a coat now would lift it; next window Nov 30, 9:00 am`; `no limit`.
+    pub fn window_words(&self, now: DateTime<Utc>, zone: Tz) -> String {
+        let at = |at| show_moment(at, now, zone);
+        let scuff = if self.window.label.scuff {
+            ", scuff first"
+        } else {
+            ""
+        };
+        match (self.window.state, self.window.shuts) {
+            (Recoat::Missed { since }, _) => {
+                let means = self.abrades_with.words();
+                format!(
+                    "window shut {}: abrade with {means} before the next coat",
+                    at(since)
+                )
+            }
+            (Recoat::Lifts { ready, .. }, _) => {
+                format!("a coat now would lift it; next window {}", at(ready))
+            }
+            (_, Some(shuts)) => format!("window shuts {}{scuff}", at(shuts)),
+            (_, None) => format!("window has no end{scuff}"),
+        }
+    }
+
+    /// `6.2 of 12 label-hours`, with the thickness where it counts: `6.2 of 15.6 label-hours
+    /// (film 1.3 times the label's)`.
+    pub fn hours_words(&self) -> String {
+        let hours = |hours: f64| {
+            let text = format!("{hours:.1}");
+            text.strip_suffix(".0").map_or(text.clone(), str::to_owned)
+        };
+        let film = if self.thickness > 1.05 {
+            format!(", thick film takes {:.1} times as long", self.thickness)
+        } else {
+            String::new()
+        };
+        format!(
+            "{} of {} label-hours{film}",
+            hours(self.had),
+            hours(self.asked)
+        )
+    }
+
+    /// Why it is slow, or on what its times rest where no reading holds; empty where there is
+    /// nothing to say.
+    pub fn slow_words(&self, now: DateTime<Utc>, zone: Tz, style: TemperatureStyle) -> String {
+        self.speed.words(now, zone, style)
+    }
+
+    /// What a test said last and when to test again: `still soft 2:10 pm, test again 3:00 pm`.
+    pub fn touch_words(&self, now: DateTime<Utc>, zone: Tz) -> Option<String> {
+        let (at, verdict) = self.touch?;
+        let said = format!("{} {}", verdict.words(), show_moment(at, now, zone));
+        Some(match self.look_again {
+            Some(again) if again > now => {
+                format!("{said}, test again {}", show_moment(again, now, zone))
+            }
+            Some(_) => format!("{said}, test again now"),
+            None => said,
+        })
+    }
+}
