@@ -2,12 +2,14 @@
 
 use super::answer::Answer;
 use super::doing::{
-    air, amend, client, drying, export, forecast, hide, import, job, learned, logger, move_along,
-    pass, piece, product, recipe, remove, sandback, scuff, setlist, shop, tick, touch, undo, wipe,
+    air, amend, chore, client, close, drying, export, fasten, forecast, hide, import, job, learned,
+    logger, moisture, move_along, own_wood, pass, piece, product, recipe, remove, retime, sandback,
+    scuff, setlist, shop, site, tick, touch, undo, wipe,
 };
 use super::failure::Failure;
 use super::reading::{
-    bench, clients, jobs, journal, later, place, products, rack, ready, recipes, tally, ticket,
+    bench, clients, day, jobs, journal, later, log, place, products, rack, ready, recipes, tally,
+    ticket, wood, woods,
 };
 use super::session::Session;
 use clap::{Parser, Subcommand};
@@ -73,6 +75,21 @@ pub enum Verb {
     /// Prints the shop ticket of a piece: stages, sanding sheet, coats, set list, log, amounts.
     #[command(after_help = ticket::MORE)]
     Ticket(ticket::TicketArgs),
+    /// Lists the log of a piece, each line with the code by which its time is corrected.
+    #[command(after_help = log::MORE)]
+    Log(log::LogArgs),
+    /// Lists what a day leaves to be done before the shop is left: rags, waste, dust.
+    #[command(after_help = day::MORE)]
+    Day(day::DayArgs),
+    /// Prints the wood sheet of a piece: moisture, year, movement, gaps, slots, sealing and cup.
+    #[command(after_help = wood::MORE)]
+    Wood(wood::WoodArgs),
+    /// Prints the page for the client: what the top will do through the year and why the gap is there.
+    #[command(after_help = wood::CLIENT_MORE)]
+    ClientPage(wood::ClientPageArgs),
+    /// Lists the woods with the source and standing of their figures.
+    #[command(after_help = woods::MORE)]
+    Woods(woods::WoodsArgs),
     /// Lists the pieces stage by stage: sanding, sealing, staining, topcoats, set.
     #[command(after_help = bench::MORE)]
     Bench,
@@ -112,9 +129,24 @@ pub enum Verb {
     /// Shows or changes the shop's settings: name, units, zone.
     #[command(after_help = shop::MORE)]
     Shop(shop::ShopArgs),
-    /// Removes a client without jobs, a job without pieces, a piece without work, an unused recipe.
+    /// Removes a client without jobs, a job without pieces, a piece without work, an unused recipe, a reading, a wood of your own.
     #[command(after_help = remove::MORE)]
     Remove(remove::RemoveArgs),
+    /// Notes a moisture reading of a piece, corrects one, or lists them.
+    #[command(after_help = moisture::MORE)]
+    Moisture(moisture::MoistureArgs),
+    /// Notes the air and the floor at a job's site, or shows them.
+    #[command(after_help = site::MORE)]
+    Site(site::SiteArgs),
+    /// Notes how a piece's wood lies and how it will be held, or shows it.
+    #[command(after_help = fasten::MORE)]
+    Fasten(fasten::FastenArgs),
+    /// Adds a wood of your own to the table, or changes one.
+    #[command(after_help = own_wood::MORE)]
+    OwnWood(own_wood::OwnWoodArgs),
+    /// Shows or changes the rule by which a piece counts as dry and steady.
+    #[command(after_help = own_wood::RULE_MORE)]
+    Steady(own_wood::SteadyArgs),
     /// Ticks a grit on faces of a piece: each looked at, none skipped.
     #[command(after_help = tick::MORE)]
     Tick(tick::TickArgs),
@@ -175,6 +207,15 @@ pub enum Verb {
     /// Corrects how much a pass used.
     #[command(after_help = amend::MORE)]
     Amend(amend::AmendArgs),
+    /// Corrects when a line of the log, or a pass, was done; what depends on it follows.
+    #[command(after_help = retime::MORE)]
+    Retime(retime::RetimeArgs),
+    /// Ticks a chore of a day's end: oily rags laid flat outdoors, sander bag emptied.
+    #[command(after_help = chore::MORE)]
+    Chore(chore::ChoreArgs),
+    /// Closes the day; oily rags that are not logged hold it until the reason is written.
+    #[command(after_help = close::MORE)]
+    Close(close::CloseArgs),
     /// Undoes the newest action, also after a restart.
     #[command(after_help = undo::MORE)]
     Undo,
@@ -197,6 +238,11 @@ impl Verb {
             Self::Rack(args) => rack::run(args, session),
             Self::Tally(args) => tally::run(args, session),
             Self::Ticket(args) => ticket::run(args, session),
+            Self::Log(args) => log::run(args, session),
+            Self::Day(args) => day::run(args, session),
+            Self::Wood(args) => wood::run(args, session),
+            Self::ClientPage(args) => wood::client_page(args, session),
+            Self::Woods(args) => woods::run(args, session),
             Self::Bench => bench::run(session),
             Self::Clients => clients::run(session),
             Self::Jobs => jobs::run(session),
@@ -211,6 +257,11 @@ impl Verb {
             Self::Recipe(args) => recipe::run(args, session),
             Self::Shop(args) => shop::run(args, session),
             Self::Remove(args) => remove::run(args, session),
+            Self::Moisture(args) => moisture::run(args, session),
+            Self::Site(args) => site::run(args, session),
+            Self::Fasten(args) => fasten::run(args, session),
+            Self::OwnWood(args) => own_wood::run(args, session),
+            Self::Steady(args) => own_wood::steady(args, session),
             Self::Tick(args) => tick::run(args, session),
             Self::Untick(args) => tick::untick(args, session),
             Self::Wipe(args) => wipe::run(args, session),
@@ -231,6 +282,9 @@ impl Verb {
             Self::Back(args) => move_along::back(args, session),
             Self::Setlist(args) => setlist::run(args, session),
             Self::Amend(args) => amend::run(args, session),
+            Self::Retime(args) => retime::run(args, session),
+            Self::Chore(args) => chore::run(args, session),
+            Self::Close(args) => close::run(args, session),
             Self::Undo => undo::run(session),
             Self::Redo => undo::redo(session),
             Self::Export(args) => export::run(args, session),

@@ -50,7 +50,7 @@ impl Failure {
     pub fn of_desk(error: &DeskError, now: DateTime<Utc>, zone: Tz) -> Self {
         let lines = error.lines(now, zone);
         match error {
-            DeskError::Refused { .. } => Self::Refused(lines),
+            DeskError::Refused { .. } | DeskError::RagsOpen { .. } => Self::Refused(lines),
             _ => Self::Said(lines),
         }
     }
@@ -97,7 +97,7 @@ impl From<BooksError> for Failure {
 /// The option a field of what was typed came from; names and titles stand without one.
 fn option_of(field: &str) -> Option<String> {
     Some(match field {
-        "name" | "title" | "verdict" | "client" | "item" => return None,
+        "name" | "title" | "verdict" | "client" | "item" | "chore" => return None,
         "cutouts" => "--cutout".to_owned(),
         "holes" => "--hole".to_owned(),
         "amount" => "--used".to_owned(),
@@ -106,6 +106,7 @@ fn option_of(field: &str) -> Option<String> {
         "house_built" => "--built".to_owned(),
         "shop_name" => "--name".to_owned(),
         "shop_address" => "--address".to_owned(),
+        "value" => return None,
         other => format!("--{}", other.replace('_', "-")),
     })
 }

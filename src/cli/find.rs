@@ -4,9 +4,11 @@ use super::failure::Failure;
 use crate::coating::Product;
 use crate::desk::typed::read_faces;
 use crate::desk::{FacePick, Shop};
-use crate::papers::pass_code;
+use crate::papers::{line_code, pass_code};
 use crate::shape::FaceKey;
-use crate::shop::{Client, Grit, Job, Pass, PieceFile, PieceId, Recipe, Ticket};
+use crate::shop::{
+    Client, EventId, Grit, Job, Pass, PassId, PieceFile, PieceId, Recipe, Ticket, What,
+};
 use crate::units::clean_line;
 
 /// What was typed, fit for a sentence.
@@ -114,6 +116,33 @@ pub fn pass<'a>(shop: &'a Shop, text: &str) -> Result<&'a Pass, Failure> {
             "pass",
             text,
             "say last, or the code behind it in the log of the ticket.",
+        )),
+    }
+}
+
+/// The line of a piece's log meant: `last`, its code, its pass's code, or an identifier.
+pub fn line(file: &PieceFile, text: &str) -> Result<EventId, Failure> {
+    let typed = text.trim().to_lowercase();
+    if typed == "last" {
+        let newest = file.events.last().map(|event| event.id);
+        return newest.ok_or_else(|| Failure::said("Nothing was logged on this piece yet."));
+    }
+    let mut found = file
+        .events
+        .iter()
+        .filter(|event| {
+            let of_pass = |pass: PassId| pass.to_string() == typed || pass_code(pass) == typed;
+            event.id.to_string() == typed
+                || line_code(event.id) == typed
+                || matches!(event.what, What::Coat { pass, .. } if of_pass(pass))
+        })
+        .map(|event| event.id);
+    match (found.next(), found.next()) {
+        (Some(one), None) => Ok(one),
+        _ => Err(none(
+            "line of this log",
+            text,
+            "say last, or its code (tackfree log lists them).",
         )),
     }
 }

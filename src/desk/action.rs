@@ -3,12 +3,16 @@
 use super::air_import::AirImport;
 use super::air_rows::DryingRules;
 use crate::coating::{Family, ForecastStep, LabelFigures, ProductId, ProductKind, ShopAir};
+pub use super::pick::FacePick;
 use crate::shape::{Construction, FaceKey, Shape};
 use crate::shop::{
-    Air, ClientId, CoatKind, Grit, JobId, PassId, PieceId, PieceKind, RecipeId, Schedule,
-    ScuffMeans, SetItem, Settings, TouchVerdict,
+    Air, Chore, ClientId, CoatKind, EventId, Grit, JobId, PassId, PieceId, PieceKind, PieceWood,
+    RagWay, ReadingId, RecipeId, Schedule, ScuffMeans, SetItem, Settings, Site, TouchVerdict,
+    WoodId,
 };
 use crate::units::{Mass, Money, Volume};
+use crate::wood::moisture::{Reading, ReadyRule};
+use crate::wood::species::OwnWood;
 use chrono::{DateTime, NaiveDate, Utc};
 use serde::Serialize;
 
@@ -96,42 +100,6 @@ pub struct ProductDraft {
     pub can: Volume,
     /// Can price.
     pub price: Money,
-}
-
-/// A piece and the faces meant: these, or those next in line.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct FacePick {
-    /// The piece.
-    pub piece: PieceId,
-    /// The faces; none means those the schedule asks for next.
-    pub faces: Option<Vec<FaceKey>>,
-}
-
-impl FacePick {
-    /// The same picks with every piece once: a piece picked twice is one piece, and its faces are
-    /// those of both picks.
-    pub(super) fn once_each(picks: &[Self]) -> Vec<Self> {
-        let mut out: Vec<Self> = Vec::new();
-        for pick in picks {
-            match out.iter_mut().find(|other| other.piece == pick.piece) {
-                None => out.push(pick.clone()),
-                Some(other) => {
-                    if let (Some(faces), Some(more)) = (&mut other.faces, &pick.faces) {
-                        faces.extend(more);
-                    }
-                }
-            }
-        }
-        for faces in out.iter_mut().filter_map(|pick| pick.faces.as_mut()) {
-            let mut seen = Vec::new();
-            faces.retain(|face| {
-                let first = !seen.contains(face);
-                seen.push(*face);
-                first
-            });
-        }
-        out
-    }
 }
 
 /// How much was used, as typed.
@@ -332,6 +300,63 @@ pub enum Action {
     LearnAfresh(ProductId),
     /// Set what drying is reckoned by.
     SetDrying(DryingRules),
+    /// Correct when lines of a piece's log were done.
+    CorrectTime {
+        /// The piece.
+        piece: PieceId,
+        /// The lines, all of one moment; a coat's takes its whole pass along.
+        lines: Vec<EventId>,
+        /// When they were done.
+        at: DateTime<Utc>,
+    },
+    /// Correct when a pass was laid, on all its pieces.
+    CorrectPassTime {
+        /// The pass.
+        pass: PassId,
+        /// Start.
+        started: DateTime<Utc>,
+        /// End.
+        ended: DateTime<Utc>,
+    },
+    /// A chore of a day's end is done.
+    TickChore {
+        /// The day whose chore it is.
+        day: NaiveDate,
+        /// Which.
+        chore: Chore,
+        /// How, of oily rags.
+        way: Option<RagWay>,
+        /// When.
+        at: DateTime<Utc>,
+    },
+    /// That tick was a mistake.
+    UntickChore {
+        /// The day whose chore it is.
+        day: NaiveDate,
+        /// Which.
+        chore: Chore,
+    },
+    /// Close a day.
+    CloseDay {
+        /// The day.
+        day: NaiveDate,
+        /// Why, although oily rags are not logged.
+        reason: Option<String>,
+    },
+    /// Note or correct a moisture reading.
+    SaveMoisture(Which<ReadingId>, PieceId, Reading),
+    /// Remove a moisture reading.
+    RemoveMoisture(ReadingId),
+    /// Note what is known of a job's site.
+    SaveSite(Site),
+    /// Note how a piece lies and is held.
+    SavePieceWood(PieceWood),
+    /// Add or change a wood of the shop's own.
+    SaveWood(Which<WoodId>, OwnWood),
+    /// Remove a wood of the shop's own.
+    RemoveWood(WoodId),
+    /// Change the rule by which pieces count as ready.
+    SaveReadyRule(ReadyRule),
     /// Undo the newest action.
     Undo,
     /// Do again what was undone last.

@@ -3,10 +3,12 @@
 use super::air_rows::{AirSpan, DryingRules, LoggedAir, TouchRecord};
 use crate::coating::{ForecastStep, Product, ProductId};
 use crate::shop::{
-    Client, ClientId, Event, Job, JobId, Pass, PassId, Piece, PieceFile, PieceId, Recipe, RecipeId,
-    Settings,
+    Chore, ChoreDone, Client, ClientId, DayClosed, DayLog, Event, Job, JobId, Moisture, Pass,
+    PassId, Piece, PieceFile, PieceId, PieceWood, ReadingId, Recipe, RecipeId, Settings, ShopWood,
+    Site, WoodBook, WoodId,
 };
-use chrono::{DateTime, Utc};
+use crate::wood::moisture::ReadyRule;
+use chrono::{DateTime, NaiveDate, Utc};
 use std::collections::HashMap;
 use thiserror::Error;
 use uuid::Uuid;
@@ -116,6 +118,20 @@ pub enum Row<'a> {
     Event(PieceId, &'a Event),
     /// A pass.
     Pass(&'a Pass),
+    /// A chore of a day's end, ticked.
+    Chore(&'a ChoreDone),
+    /// A day that was closed.
+    DayClosed(&'a DayClosed),
+    /// A moisture reading.
+    Moisture(&'a Moisture),
+    /// A job's site.
+    Site(&'a Site),
+    /// How a piece lies and is held.
+    PieceWood(&'a PieceWood),
+    /// A wood of the shop's own.
+    Wood(&'a ShopWood),
+    /// The rule by which pieces count as ready.
+    ReadyRule(&'a ReadyRule),
     /// A reading of the shop's air, in the place of any at its second.
     Air(&'a LoggedAir),
     /// The whole forecast; no steps take it away.
@@ -139,6 +155,12 @@ pub enum Key {
     Recipe(RecipeId),
     /// A piece.
     Piece(PieceId),
+    /// A ticked chore of a day.
+    Chore(NaiveDate, Chore),
+    /// A moisture reading.
+    Moisture(ReadingId),
+    /// A wood of the shop's own.
+    Wood(WoodId),
     /// The reading of the shop's air at that second.
     Air(DateTime<Utc>),
 }
@@ -175,6 +197,11 @@ pub trait Books {
     fn passes(&self, scope: Scope) -> Result<Vec<Pass>, BooksError>;
     /// One pass.
     fn pass(&self, id: PassId) -> Result<Option<Pass>, BooksError>;
+    /// What was ticked at the days' ends, and which days were closed.
+    fn days(&self) -> Result<DayLog, BooksError>;
+    /// What is on record about wood: the readings and the lie of these pieces, and every site, wood
+    /// of the shop's own and the rule in force.
+    fn wood(&self, scope: Scope) -> Result<WoodBook, BooksError>;
     /// The readings of the shop's air in a span, in order of time. Costs what it gives back,
     /// however long the log is.
     fn air(&self, span: AirSpan) -> Result<Vec<LoggedAir>, BooksError>;

@@ -2,8 +2,9 @@
 
 use super::books::BooksError;
 use crate::coating::{ForecastError, ProductError, ReadingError};
+use super::wood_error::WoodRefusal;
 use crate::shape::ShapeError;
-use crate::shop::{Blocker, ScheduleError};
+use crate::shop::{Blocker, Chore, ScheduleError};
 use chrono::{DateTime, Utc};
 use chrono_tz::Tz;
 use thiserror::Error;
@@ -15,6 +16,8 @@ pub struct Refusal {
     pub piece: String,
     /// The reasons, in order.
     pub blockers: Vec<Blocker>,
+    /// What the refusal teaches: the figure behind it, where there is one.
+    pub teaching: Option<String>,
 }
 
 /// Why an action was not done. Nothing of it was saved.
@@ -115,6 +118,72 @@ pub enum DeskError {
         /// The kind needed.
         needs: &'static str,
     },
+    /// Two lines that are not one action, or none.
+    #[error("Pick one line of the log: its time is corrected alone.")]
+    NotOneLine,
+    /// The time it has already.
+    #[error("That is the time it has already: {0}.")]
+    SameTime(String),
+    /// A day that does not call for the chore.
+    #[error("{day} does not call for it: nothing was logged that leaves {}.", chore.words())]
+    NotCalledFor {
+        /// The day.
+        day: String,
+        /// The chore.
+        chore: Chore,
+    },
+    /// Oily rags ticked without saying how.
+    #[error(
+        "Say how the oily rags were made safe: laid flat outdoors, or in a lidded metal can of water."
+    )]
+    RagsHow,
+    /// A way that only rags have.
+    #[error("Only oily rags are laid flat or drowned: tick {} without saying how.", .0.words())]
+    NoWay(Chore),
+    /// A tick that does not cover the last of what called for it.
+    #[error(
+        "At {at} the last of it was still to come, at {last}: see to what came after too, and say when."
+    )]
+    ChoreTooEarly {
+        /// The time typed.
+        at: String,
+        /// The last work that called for it.
+        last: String,
+    },
+    /// A time still to come.
+    #[error("{0} is still to come: a chore is ticked when it is done.")]
+    ChoreAhead(String),
+    /// A chore that was not ticked.
+    #[error("{} of {day} are not ticked, so there is nothing to take back.", chore.words())]
+    NotTicked {
+        /// The day.
+        day: String,
+        /// The chore.
+        chore: Chore,
+    },
+    /// A day still to come.
+    #[error("{0} is still to come: close it when its work is done.")]
+    DayAhead(String),
+    /// Closed already.
+    #[error("{day} was closed {at}.")]
+    DayIsClosed {
+        /// The day.
+        day: String,
+        /// When.
+        at: String,
+    },
+    /// Oily rags not logged as safe.
+    #[error(
+        "{day} is not closed: oily rags of {of} (last {last}) are not logged as laid flat outdoors or in a lidded metal can of water, and can catch fire by themselves within hours (NFPA oily-rag tip sheet). Log them, or close it with the reason in writing, two words or more; it stays in the log."
+    )]
+    RagsOpen {
+        /// The day.
+        day: String,
+        /// What they are of.
+        of: String,
+        /// The last work with them.
+        last: String,
+    },
     /// Nothing to undo.
     #[error("There is nothing to undo.")]
     NothingToUndo,
@@ -196,6 +265,9 @@ pub enum DeskError {
         /// The product.
         product: String,
     },
+    /// Something about wood, its moisture or its site.
+    #[error(transparent)]
+    Wood(#[from] WoodRefusal),
     /// The store.
     #[error(transparent)]
     Books(#[from] BooksError),
@@ -231,6 +303,7 @@ impl DeskError {
                     .iter()
                     .map(|blocker| format!("- {}", blocker.words(now, zone))),
             );
+            out.extend(refusal.teaching.iter().map(|words| format!("Why: {words}")));
         }
         out
     }

@@ -6,7 +6,7 @@ use super::error::DeskError;
 use super::snapshot::Shop;
 use crate::coating::ProductId;
 use crate::coating::id::Mint;
-use crate::shop::{ClientId, JobId, PassId, PieceId, RecipeId, Settings};
+use crate::shop::{ClientId, JobId, PassId, PieceId, ReadingId, RecipeId, Settings, WoodId};
 use chrono::{DateTime, Utc};
 use chrono_tz::Tz;
 use uuid::Uuid;
@@ -29,6 +29,10 @@ pub enum Made {
     Product(ProductId),
     /// A pass.
     Pass(PassId),
+    /// A moisture reading.
+    Moisture(ReadingId),
+    /// A wood of the shop's own.
+    Wood(WoodId),
 }
 
 /// What was done, and is on the disk.
@@ -166,6 +170,29 @@ impl Desk<'_> {
             Action::ClearForecast => self.clear_forecast(),
             Action::LearnAfresh(product) => self.learn_afresh(*product),
             Action::SetDrying(rules) => self.set_drying(rules),
+            Action::CorrectTime { piece, lines, at } => self.correct_time(*piece, lines, *at),
+            Action::CorrectPassTime {
+                pass,
+                started,
+                ended,
+            } => self.correct_pass_time(*pass, *started, *ended),
+            Action::TickChore {
+                day,
+                chore,
+                way,
+                at,
+            } => self.tick_chore(*day, *chore, *way, *at),
+            Action::UntickChore { day, chore } => self.untick_chore(*day, *chore),
+            Action::CloseDay { day, reason } => self.close_day(*day, reason.as_deref()),
+            Action::SaveMoisture(which, piece, reading) => {
+                self.save_moisture(*which, *piece, reading)
+            }
+            Action::RemoveMoisture(id) => self.remove_moisture(*id),
+            Action::SaveSite(site) => self.save_site(site),
+            Action::SavePieceWood(of) => self.save_piece_wood(of),
+            Action::SaveWood(which, wood) => self.save_wood(*which, wood),
+            Action::RemoveWood(id) => self.remove_wood(*id),
+            Action::SaveReadyRule(rule) => self.save_ready_rule(rule),
             Action::Undo | Action::Redo => Err(DeskError::NothingToUndo),
         }
     }

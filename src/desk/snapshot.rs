@@ -4,12 +4,16 @@ use super::air_rows::DryingRules;
 use super::books::{Books, BooksError, Scope};
 use super::shop_air::ForClock;
 use crate::coating::{
-    AirLog, Assumed, DryingClock, Forecast, Product, ProductId, ShopAirClock, Tuning,
+    AirLog, Assumed, DryingClock, Forecast, Product, ProductId, ShopAir, ShopAirClock, Tuning,
+    UsualDay,
 };
+use crate::shop::moving::{AirBasis, Records, ShopsAir};
 use crate::shop::{
-    Client, ClientId, Films, Gates, Job, JobId, Pass, PieceFile, PieceId, Recipe, RecipeId,
-    Settings, Strictness,
+    Client, ClientId, DayLog, Films, Gates, Job, JobId, Pass, PieceFile, PieceId, Recipe, RecipeId,
+    Settings, Strictness, Ticket, WoodBook,
 };
+use crate::units::{Humidity, Temperature};
+use chrono::{DateTime, Utc};
 use chrono_tz::Tz;
 use std::collections::HashMap;
 use std::sync::Arc;
@@ -31,6 +35,10 @@ pub struct Shop {
     pub files: Vec<PieceFile>,
     /// The passes that touched them.
     pub passes: Vec<Pass>,
+    /// What was ticked and closed at the days' ends.
+    pub days: DayLog,
+    /// What is on record about wood.
+    pub wood: WoodBook,
     /// The shop's air, as far as what was read here asks for: the last five weeks, and the time in
     /// which older coats of unfinished pieces dry. Not the whole log: a list or a plot of older
     /// air asks the store.
@@ -58,6 +66,7 @@ impl Shop {
             clients: books.clients()?,
             jobs: books.jobs()?,
             recipes: books.recipes()?,
+            days: books.days()?,
             air: for_clock.air,
             tuning: for_clock.tuning,
             forecast: for_clock.forecast,
@@ -65,6 +74,7 @@ impl Shop {
             films: for_clock.films,
             settings,
             products,
+            wood: books.wood(scope)?.in_order(),
             files,
             passes,
         })
@@ -81,11 +91,13 @@ impl Shop {
             recipes: Vec::new(),
             files: Vec::new(),
             passes: Vec::new(),
+            days: DayLog::default(),
             air: Arc::new(air),
             tuning: Arc::default(),
             forecast: Arc::default(),
             drying: DryingRules::default(),
             films: Arc::default(),
+            wood: WoodBook::default(),
         }
     }
 
@@ -95,6 +107,48 @@ impl Shop {
     pub fn clock(&self) -> ShopAirClock {
         let (air, tuning) = (Arc::clone(&self.air), Arc::clone(&self.tuning));
         ShopAirClock::new(air, self.drying.law, tuning).with_forecast((*self.forecast).clone())
+    }
+
+    /// The moisture readings of a piece, in order of time.
+    pub fn moisture(&self, piece: PieceId) -> &[crate::shop::Moisture] {
+        self.wood.moisture(piece)
+    }
+
+    /// The shop's air as wood meets it: its usual air, the mean of the last four weeks, once it
+    /// rests on three days; before that the last reading, also one noted with a pass. None where
+    /// nothing was noted.
+    pub fn shops_air(&self, now: DateTime<Utc>) -> Option<ShopsAir> {
+        if let Some(usual) = self.air.usual(now).filter(|usual| usual.days() >= 3) {
+            return Some(mean_of(&usual));
+        }
+        let logged = self.air.reading_before(now).map(|reading| {
+            let air =
+                crate::wood::moisture::Air::new(reading.air.temperature, reading.air.humidity);
+            (reading.at, air)
+        });
+        let passes = self.passes.iter().filter(|pass| pass.started <= now);
+        let noted = passes.filter_map(|pass| Some((pass.started, pass.air?.into())));
+        let (at, air) = noted.chain(logged).max_by_key(|(at, _)| *at)?;
+        Some(ShopsAir {
+            air,
+            basis: AirBasis::Noted(at),
+        })
+    }
+
+    /// What is looked at to reckon the wood of a piece.
+    pub fn wood_records<'a>(
+        &'a self,
+        file: &'a PieceFile,
+        ticket: &'a Ticket,
+        air: Option<ShopsAir>,
+    ) -> Records<'a> {
+        Records {
+            piece: &file.piece,
+            ticket,
+            book: &self.wood,
+            products: &self.products,
+            air,
+        }
     }
 
     /// The gates over these products and their films.
@@ -219,6 +273,21 @@ impl Shop {
                 .iter()
                 .find(|product| product.id.to_string() == text.trim())
         })
+    }
+}
+
+/// The mean over the hours of the usual day.
+fn mean_of(usual: &UsualDay) -> ShopsAir {
+    let hours = usual.hours();
+    let mean = |of: fn(&ShopAir) -> f64| hours.iter().map(of).sum::<f64>() / 24.0;
+    let temperature = Temperature::from_c(mean(|air| air.temperature.c()));
+    let humidity = Humidity::from_percent(mean(|air| air.humidity.percent()));
+    ShopsAir {
+        air: crate::wood::moisture::Air::new(
+            temperature,
+            humidity.unwrap_or(usual.hour(12).humidity),
+        ),
+        basis: AirBasis::Usual { days: usual.days() },
     }
 }
 

@@ -2,14 +2,14 @@
 //! let it through.
 
 use super::action::FacePick;
-use super::books::Row;
+use super::books::{Row, Scope};
 use super::error::{DeskError, Refusal};
 use super::perform::{Desk, Done};
 use super::snapshot::Shop;
 use crate::coating::ShopAirClock;
 use crate::shape::FaceKey;
 use crate::shop::{
-    Caution, Event, EventId, PieceFile, PieceId, Stage, Ticket, What, cautions_for_stage,
+    Blocker, Caution, Event, EventId, PieceFile, PieceId, Stage, Ticket, What, cautions_for_stage,
 };
 use chrono::{DateTime, Utc};
 
@@ -77,9 +77,11 @@ impl Desk<'_> {
                         blockers.push(blocker.clone());
                     }
                 }
+                let teaching = self.teaching(piece, &blockers)?;
                 refusals.push(Refusal {
                     piece: piece.called.clone(),
                     blockers,
+                    teaching,
                 });
             }
         }
@@ -99,6 +101,18 @@ impl Desk<'_> {
             }
         }
         Ok(())
+    }
+
+    /// The figure behind a refusal: the cup that unlike faces risk.
+    fn teaching(&self, opened: &Opened, blockers: &[Blocker]) -> Result<Option<String>, DeskError> {
+        let unlike = |blocker: &Blocker| matches!(blocker, Blocker::Balance { .. });
+        if !blockers.iter().any(unlike) {
+            return Ok(None);
+        }
+        let shop = self.shop(Scope::All)?;
+        let air = shop.shops_air(self.now);
+        let records = shop.wood_records(&opened.file, &opened.ticket, air);
+        Ok(crate::shop::moving::cup_line(&records, self.now))
     }
 
     /// One line on one piece.

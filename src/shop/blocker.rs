@@ -94,6 +94,13 @@ pub enum Blocker {
     NothingToWipeOff { face: FaceKey },
     /// The face had work later than this.
     BeforeLastWork { face: FaceKey, last: DateTime<Utc> },
+    /// The work recorded after it is timed earlier than this.
+    AfterNextWork {
+        face: Option<FaceKey>,
+        next: DateTime<Utc>,
+    },
+    /// The piece came into its stage later than this.
+    BeforeMove { stage: Stage, since: DateTime<Utc> },
     /// A pass that ends before it starts.
     EndsBeforeStart,
     /// A time still to come.
@@ -200,6 +207,17 @@ impl Blocker {
                     when(last)
                 )
             }
+            Self::AfterNextWork { face, next } => {
+                let face = face.map_or_else(String::new, |face| format!("{face}: "));
+                format!(
+                    "{face}what was logged after it is of {}; the time typed lies after that",
+                    when(next)
+                )
+            }
+            Self::BeforeMove { stage, since } => format!(
+                "the piece came into {stage} {}; the time typed lies before that",
+                when(since)
+            ),
             Self::EndsBeforeStart => "the pass ends before it starts".to_owned(),
             Self::Future { at } => {
                 format!(

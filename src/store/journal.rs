@@ -317,9 +317,10 @@ pub(super) fn last_id(conn: &Connection) -> Result<Option<String>, Fault> {
                UNION ALL SELECT max(id) FROM pass UNION ALL SELECT max(id) FROM piece \
                UNION ALL SELECT max(id) FROM job UNION ALL SELECT max(id) FROM client \
                UNION ALL SELECT max(id) FROM recipe UNION ALL SELECT max(id) FROM product \
+               UNION ALL SELECT max(id) FROM moisture UNION ALL SELECT max(id) FROM own_wood \
                UNION ALL SELECT max(image.key ->> 0) FROM journal \
                JOIN image ON image.journal = journal.no \
                WHERE journal.undone = 1 AND image.tbl IN \
-               ('event', 'pass', 'piece', 'job', 'client', 'recipe', 'product'))";
+               ('event', 'pass', 'piece', 'job', 'client', 'recipe', 'product', 'moisture', 'own_wood'))";
     Ok(conn.prepare_cached(sql)?.query_row([], |row| row.get(0))?)
 }

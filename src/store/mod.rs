@@ -6,6 +6,7 @@
 
 mod air;
 mod cells;
+mod day;
 mod error;
 mod events;
 pub mod files;
@@ -18,12 +19,14 @@ mod people;
 mod pieces;
 mod recipes;
 mod schema;
+mod wood;
+mod wood_own;
 
+use crate::shop::{Client, DayLog, Job, Pass, PassId, PieceFile, Recipe, Settings, WoodBook};
 use crate::coating::{ForecastStep, Product, ProductId};
 use crate::desk::{
     AirSpan, Books, BooksError, DryingRules, JournalLine, Key, LoggedAir, Row, Scope, TouchRecord,
 };
-use crate::shop::{Client, Job, Pass, PassId, PieceFile, Recipe, Settings};
 use chrono::{DateTime, Utc};
 use error::Fault;
 use rusqlite::Connection;
@@ -166,6 +169,14 @@ impl Books for Store {
         self.on(|conn| passes::pass(conn, id))
     }
 
+    fn days(&self) -> Result<DayLog, BooksError> {
+        self.at_once(day::days)
+    }
+
+    fn wood(&self, scope: Scope) -> Result<WoodBook, BooksError> {
+        self.at_once(|conn| wood::book(conn, scope))
+    }
+
     fn air(&self, span: AirSpan) -> Result<Vec<LoggedAir>, BooksError> {
         self.on(|conn| air::readings(conn, span))
     }
@@ -239,6 +250,13 @@ impl Books for Store {
             Row::Piece(piece) => pieces::put_piece(conn, piece),
             Row::Event(piece, event) => events::put_event(conn, piece, event),
             Row::Pass(pass) => passes::put_pass(conn, pass),
+            Row::Chore(done) => day::put_chore(conn, done),
+            Row::DayClosed(closed) => day::put_closed(conn, closed),
+            Row::Moisture(of) => wood::put_moisture(conn, of),
+            Row::Site(site) => wood::put_site(conn, site),
+            Row::PieceWood(of) => wood::put_piece_wood(conn, of),
+            Row::Wood(own) => wood_own::put_own_wood(conn, own),
+            Row::ReadyRule(rule) => wood_own::put_rule(conn, rule),
             Row::Air(air) => air::put(conn, air),
             Row::Forecast(steps) => air::put_forecast(conn, steps),
             Row::DryingRules(rules) => air::put_rules(conn, rules),
@@ -273,6 +291,9 @@ impl Books for Store {
                     pieces::remove_piece(conn, id),
                     "the piece has work on record",
                 ),
+                Key::Chore(day, chore) => ("ticked chore", day::remove_chore(conn, day, chore), ""),
+                Key::Moisture(id) => ("moisture reading", wood::remove_moisture(conn, id), ""),
+                Key::Wood(id) => ("wood of your own", wood_own::remove_own_wood(conn, id), ""),
                 Key::Air(at) => ("reading", air::remove(conn, at), "the reading is in use"),
             };
             match removed {

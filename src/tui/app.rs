@@ -8,12 +8,15 @@ use super::kit::theme::Theme;
 use super::screen::{Ctx, Place, Screen, Wish};
 use super::screens::air::Air;
 use super::screens::bench::Bench;
+use super::screens::day_end::DayEndScreen;
 use super::screens::job_book::JobBook;
 use super::screens::journal::Journal;
 use super::screens::rack::Rack;
 use super::screens::recipes::Recipes;
 use super::screens::shelf::Shelf;
 use super::screens::ticket::TicketScreen;
+use super::screens::wood::WoodScreen;
+use super::screens::woods::WoodsScreen;
 use crate::coating::{LoggerAnswers, ShopAirClock};
 use crate::desk::{Action, JournalLine, Shop, Which};
 use crate::shop::PieceId;
@@ -39,12 +42,38 @@ pub enum Effect {
 pub enum Layer {
     /// A ticket.
     Ticket(Box<TicketScreen>),
+    /// A wood sheet.
+    Wood(Box<WoodScreen>),
+    /// The table of woods.
+    Woods(Box<WoodsScreen>),
     /// A form.
     Form(Box<OpenForm>),
     /// Lines to read, with a heading.
     Read(String, Pager),
     /// Lines that answer what was just tried.
     Tell(Pager),
+}
+
+impl Layer {
+    /// The screen it is, if it is one.
+    pub(super) fn screen(&self) -> Option<&dyn Screen> {
+        match self {
+            Self::Ticket(screen) => Some(screen.as_ref()),
+            Self::Wood(screen) => Some(screen.as_ref()),
+            Self::Woods(screen) => Some(screen.as_ref()),
+            Self::Form(_) | Self::Read(..) | Self::Tell(_) => None,
+        }
+    }
+
+    /// The same, to be changed.
+    fn screen_mut(&mut self) -> Option<&mut dyn Screen> {
+        match self {
+            Self::Ticket(screen) => Some(screen.as_mut()),
+            Self::Wood(screen) => Some(screen.as_mut()),
+            Self::Woods(screen) => Some(screen.as_mut()),
+            Self::Form(_) | Self::Read(..) | Self::Tell(_) => None,
+        }
+    }
 }
 
 /// What was said last.
@@ -84,6 +113,8 @@ pub struct App {
     pub journal_screen: Journal,
     /// The shop's air.
     pub air: Air,
+    /// The day's end.
+    pub day_end: DayEndScreen,
     /// What lies over the screen, the topmost last.
     pub layers: Vec<Layer>,
     /// What was said last.
@@ -96,6 +127,8 @@ pub struct App {
     pub(super) submitted: bool,
     /// What was typed into forms that were left without saving.
     pub(super) drafts: Vec<(FormKind, Vec<(String, String)>)>,
+    /// Whether the key before was one to leave, held back once for a day that is not closed.
+    pub(super) asked_to_leave: bool,
 }
 
 impl App {
@@ -116,15 +149,18 @@ impl App {
             recipes: Recipes::default(),
             journal_screen: Journal::default(),
             air: Air::default(),
+            day_end: DayEndScreen::default(),
             layers: Vec::new(),
             said: Said::default(),
             due: Vec::new(),
             waiting: Vec::new(),
             submitted: false,
             drafts: Vec::new(),
+            asked_to_leave: false,
         };
         app.settle();
         app.waiting = app.not_yet();
+        app.say_what_was_left_open();
         if app.shop.clients.is_empty() {
             app.open_form(FormKind::Client(Which::New));
             "Welcome. Begin with the client; the job and the first piece follow."
@@ -151,8 +187,8 @@ impl App {
             clock: &self.clock,
             theme: &self.theme,
         };
-        if let Some(Layer::Ticket(ticket)) = self.layers.last_mut() {
-            return look(ticket.as_mut(), &ctx);
+        if let Some(screen) = self.layers.last_mut().and_then(Layer::screen_mut) {
+            return look(screen, &ctx);
         }
         match self.place {
             Place::Bench => look(&mut self.bench, &ctx),
@@ -162,6 +198,7 @@ impl App {
             Place::Recipes => look(&mut self.recipes, &ctx),
             Place::Journal => look(&mut self.journal_screen, &ctx),
             Place::Air => look(&mut self.air, &ctx),
+            Place::DayEnd => look(&mut self.day_end, &ctx),
         }
     }
 
@@ -186,8 +223,8 @@ impl App {
             screen.settle(&ctx);
         }
         for layer in &mut self.layers {
-            if let Layer::Ticket(ticket) = layer {
-                ticket.settle(&ctx);
+            if let Some(screen) = layer.screen_mut() {
+                screen.settle(&ctx);
             }
         }
     }
@@ -195,6 +232,7 @@ impl App {
     /// A key.
     pub fn key(&mut self, key: &Key) -> Vec<Effect> {
         self.said.notes.clear();
+        let asked = std::mem::take(&mut self.asked_to_leave);
         if *key == Key::Ctrl('c') {
             let touched =
                 matches!(self.layers.last(), Some(Layer::Form(open)) if open.form.is_touched());
@@ -202,9 +240,7 @@ impl App {
                 self.leave_form();
                 return Vec::new();
             }
-            let mut effects = self.leaving();
-            effects.push(Effect::Quit);
-            return effects;
+            return self.quit(asked);
         }
         if *key == Key::Ctrl('l') {
             return vec![Effect::Redraw];
@@ -229,7 +265,9 @@ impl App {
                 }
             }
             Some(Layer::Ticket(ticket)) if ticket.is_walking() => self.screen_key(key),
-            _ => self.global_key(key).unwrap_or_else(|| self.screen_key(key)),
+            _ => self
+                .global_key(key, asked)
+                .unwrap_or_else(|| self.screen_key(key)),
         }
     }
 
@@ -252,7 +290,7 @@ impl App {
         }
     }
 
-    fn global_key(&mut self, key: &Key) -> Option<Vec<Effect>> {
+    fn global_key(&mut self, key: &Key, asked: bool) -> Option<Vec<Effect>> {
         let searching = self.place == Place::Journal
             && self.layers.is_empty()
             && self.journal_screen.is_searching();
@@ -260,7 +298,11 @@ impl App {
             return None;
         }
         Some(match key {
-            Key::Char('q') => vec![Effect::Quit],
+            Key::Char('q') => self.quit(asked),
+            Key::Char('z') => {
+                self.go_to_day_end();
+                Vec::new()
+            }
             Key::Char('u') => vec![Effect::Act(Box::new(Action::Undo))],
             Key::Char('a') => vec![Effect::Act(Box::new(Action::Redo))],
             Key::Char('0') => {
@@ -288,7 +330,7 @@ impl App {
         })
     }
 
-    fn go(&mut self, place: Place) {
+    pub(super) fn go(&mut self, place: Place) {
         self.layers.clear();
         self.place = place;
     }
@@ -315,6 +357,9 @@ impl App {
             Wish::Act(action) => return vec![Effect::Act(Box::new(action))],
             Wish::Form(kind) => self.open_form(kind),
             Wish::Ticket(piece) => self.open_ticket(piece),
+            Wish::Go(Place::DayEnd) => self.go_to_day_end(),
+            Wish::Wood(piece) => self.open_wood(piece),
+            Wish::Woods => self.open_woods(),
             Wish::Go(place) => self.go(place),
             Wish::Tell(lines) => self.tell(lines),
             Wish::Read { title, lines } => {
@@ -338,12 +383,8 @@ impl App {
             clock: &self.clock,
             theme: &self.theme,
         };
-        let ticket = self.layers.iter().rev().find_map(|layer| match layer {
-            Layer::Ticket(ticket) => Some(ticket),
-            _ => None,
-        });
-        if let Some(ticket) = ticket {
-            return look(ticket.as_ref(), &ctx);
+        if let Some(screen) = self.layers.iter().rev().find_map(Layer::screen) {
+            return look(screen, &ctx);
         }
         match self.place {
             Place::Bench => look(&self.bench, &ctx),
@@ -353,6 +394,7 @@ impl App {
             Place::Recipes => look(&self.recipes, &ctx),
             Place::Journal => look(&self.journal_screen, &ctx),
             Place::Air => look(&self.air, &ctx),
+            Place::DayEnd => look(&self.day_end, &ctx),
         }
     }
 }

@@ -8,12 +8,24 @@ use super::kit::pager::Pager;
 use super::screens::ticket::TicketScreen;
 use crate::coating::LoggerReport;
 use crate::desk::{Action, AirImport, DeskError, Done, Made, Which};
+use super::screens::wood::WoodScreen;
 use crate::shop::PieceId;
 
 impl App {
     pub(super) fn open_ticket(&mut self, piece: PieceId) {
         self.layers
             .push(Layer::Ticket(Box::new(TicketScreen::new(piece))));
+        self.settle();
+    }
+
+    pub(super) fn open_wood(&mut self, piece: PieceId) {
+        self.layers
+            .push(Layer::Wood(Box::new(WoodScreen::new(piece))));
+        self.settle();
+    }
+
+    pub(super) fn open_woods(&mut self) {
+        self.layers.push(Layer::Woods(Box::default()));
         self.settle();
     }
 
@@ -47,6 +59,8 @@ impl App {
                 | FormKind::Recipe(..)
                 | FormKind::Product(_)
                 | FormKind::Settings
+                | FormKind::Site(_)
+                | FormKind::OwnWood(_)
         );
         if keeps {
             self.drafts.retain(|(kind, _)| *kind != open.kind);

@@ -4,6 +4,7 @@
 //! finish, a reading of the clock; what a person wants done goes to the desk as an action.
 
 pub mod app;
+mod app_day;
 mod app_due;
 mod app_layers;
 pub mod app_view;

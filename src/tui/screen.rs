@@ -55,10 +55,12 @@ pub enum Place {
     Journal,
     /// The shop's air.
     Air,
+    /// What a day leaves to be seen to; has no digit of its own.
+    DayEnd,
 }
 
 impl Place {
-    /// All, in the order of their digits; 7 is the settings'.
+    /// Those with a digit, in the order of their digits; 7 is the settings'.
     pub const ALL: [Self; 7] = [
         Self::Bench,
         Self::Rack,
@@ -69,7 +71,7 @@ impl Place {
         Self::Air,
     ];
 
-    /// The digit that leads there.
+    /// The key that leads there.
     pub fn digit(self) -> char {
         match self {
             Self::Bench => '1',
@@ -79,6 +81,7 @@ impl Place {
             Self::Recipes => '5',
             Self::Journal => '6',
             Self::Air => '8',
+            Self::DayEnd => 'z',
         }
     }
 
@@ -92,6 +95,7 @@ impl Place {
             Self::Recipes => "Recipes",
             Self::Journal => "Journal",
             Self::Air => "Shop air",
+            Self::DayEnd => "Day's end",
         }
     }
 }
@@ -105,6 +109,10 @@ pub enum Wish {
     Form(FormKind),
     /// Open a piece's ticket.
     Ticket(PieceId),
+    /// Open a piece's wood sheet.
+    Wood(PieceId),
+    /// Open the table of woods.
+    Woods,
     /// Go to a screen.
     Go(Place),
     /// Show these lines until they are put away.

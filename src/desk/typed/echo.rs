@@ -154,10 +154,18 @@ pub fn echo_air(text: &str, settings: &Settings) -> Option<String> {
     ))
 }
 
-/// A moment on the shop's clock: `3:40 pm`.
+/// A moment on the shop's clock: `3:40 pm`; where minutes or hours were typed, with how long ago
+/// that is: `20 min ago, 3:20 pm`.
 pub fn echo_when(text: &str, now: DateTime<Utc>, zone: Tz) -> Option<String> {
     let at = read_when(text, now, zone).ok()?;
-    Some(show_moment(at, now, zone))
+    let shown = show_moment(at, now, zone);
+    let digits = text.trim();
+    let bare = !digits.is_empty() && digits.bytes().all(|b| b.is_ascii_digit());
+    Some(if bare {
+        format!("{} ago, {shown}", show_span(now - at))
+    } else {
+        shown
+    })
 }
 
 /// A date: `Fri Dec 5`.

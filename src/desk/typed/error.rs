@@ -77,7 +77,19 @@ pub fn field_of(error: &DeskError) -> Option<&'static str> {
         DeskError::Shape(error) => Some(shape_field(error)),
         DeskError::Schedule(error) => Some(schedule_field(error)),
         DeskError::Product(error) => Some(product_field(error)),
-        DeskError::Refused { .. }
+        DeskError::ChoreTooEarly { .. } | DeskError::ChoreAhead(_) | DeskError::SameTime(_) => {
+            Some("at")
+        }
+        DeskError::Wood(refusal) => super::moisture::field_of_wood(refusal),
+        DeskError::RagsHow => Some("way"),
+        DeskError::RagsOpen { .. } => Some("reason"),
+        DeskError::NotOneLine
+        | DeskError::NotCalledFor { .. }
+        | DeskError::NoWay(_)
+        | DeskError::NotTicked { .. }
+        | DeskError::DayAhead(_)
+        | DeskError::DayIsClosed { .. }
+        | DeskError::Refused { .. }
         | DeskError::OnRecord(_)
         | DeskError::NoPiece
         | DeskError::NothingToUndo

@@ -9,8 +9,8 @@ use crate::desk::Books;
 use chrono::{DateTime, Utc};
 use chrono_tz::Tz;
 
-/// The ten files of the demo shop: an invented shop with invented people.
-pub fn demo_files() -> [(&'static str, &'static str); 10] {
+/// The files of the demo shop: an invented shop with invented people.
+pub fn demo_files() -> [(&'static str, &'static str); 15] {
     [
         ("shop.toml", include_str!("../../../demo-data/shop.toml")),
         (
@@ -37,6 +37,17 @@ pub fn demo_files() -> [(&'static str, &'static str); 10] {
         ),
         ("passes.csv", include_str!("../../../demo-data/passes.csv")),
         ("log.csv", include_str!("../../../demo-data/log.csv")),
+        ("day.csv", include_str!("../../../demo-data/day.csv")),
+        ("woods.toml", include_str!("../../../demo-data/woods.toml")),
+        ("sites.csv", include_str!("../../../demo-data/sites.csv")),
+        (
+            "fastening.csv",
+            include_str!("../../../demo-data/fastening.csv"),
+        ),
+        (
+            "moisture.csv",
+            include_str!("../../../demo-data/moisture.csv"),
+        ),
     ]
 }
 

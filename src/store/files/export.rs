@@ -1,8 +1,11 @@
 //! Writing the whole shop out.
 
 use super::air::{self, AirBook};
+use super::days;
 use super::error::FilesError;
+use super::fastening;
 use super::log::{self, event_row};
+use super::own_woods;
 use super::passes::{self, pass_row};
 use super::people::{self, client_row, job_row};
 use super::pieces::{self, opening_rows, piece_row};
@@ -10,6 +13,7 @@ use super::recipes;
 use super::shelf;
 use super::table::{pour, write};
 use super::tomls;
+use super::wood;
 use crate::desk::{Books, Scope, Shop};
 use crate::shop::What;
 use crate::store::os;
@@ -37,7 +41,7 @@ pub struct ExportReport {
     pub readings: usize,
 }
 
-/// Writes the whole shop into a new folder: ten files of the format that `demo-data/README.md`
+/// Writes the whole shop into a new folder: the files of the format that `demo-data/README.md`
 /// describes. Two exports of equal shops are equal byte for byte. `zone` counts where no settings
 /// were saved. On unix the folder is for its owner alone (0700), and so are the files (0600).
 ///
@@ -191,6 +195,40 @@ fn texts(shop: &Shop) -> Result<Vec<(&'static str, Vec<u8>)>, csv::Error> {
             rows(shop.passes.iter().map(pass_row).collect(), passes::PASSES)?,
         ),
         ("log.csv", rows(log.collect(), log::LOG)?),
+        (days::FILE, rows(days::rows(&shop.days), days::DAYS)?),
+        (
+            own_woods::FILE,
+            own_woods::write(&shop.wood.own, &shop.wood.rule).into_bytes(),
+        ),
+        (
+            wood::SITES_FILE,
+            rows(
+                shop.wood.sites.iter().map(wood::site_row).collect(),
+                wood::SITES,
+            )?,
+        ),
+        (
+            fastening::FILE,
+            rows(
+                shop.wood
+                    .pieces
+                    .iter()
+                    .map(|of| fastening::fastening_row(of, style))
+                    .collect(),
+                fastening::FASTENING,
+            )?,
+        ),
+        (
+            wood::MOISTURE_FILE,
+            rows(
+                shop.wood
+                    .readings
+                    .iter()
+                    .map(|of| wood::reading_row(of, style))
+                    .collect(),
+                wood::MOISTURE,
+            )?,
+        ),
     ])
 }
 

@@ -1,9 +1,12 @@
 //! Bringing a whole shop in: read, replayed through the gates, and put, all or nothing.
 
 use super::air::AirBook;
+use super::days;
 use super::error::FilesError;
+use super::fastening;
 use super::keys::{Keys, Ring};
 use super::log;
+use super::own_woods;
 use super::passes;
 use super::people;
 use super::pieces;
@@ -14,11 +17,15 @@ use super::shelf::{self, Shelf};
 use super::source::Source;
 use super::table::Notes;
 use super::tomls;
+use super::wood;
 use crate::coating::id::Mint;
 use crate::coating::{DryingClock, Product};
 use crate::desk::{Books, Scope};
-use crate::shop::{Client, Gates, Job, Pass, PieceFile, PieceId, Recipe, Settings, Strictness};
 use crate::units::counted;
+use crate::shop::{
+    Client, DayLog, Gates, Job, JobId, Pass, PieceFile, PieceId, Recipe, Settings, Strictness,
+    WoodBook,
+};
 use chrono::{DateTime, NaiveDate, Utc};
 use chrono_tz::Tz;
 use std::collections::HashMap;
@@ -70,6 +77,10 @@ pub(super) struct Read {
     pub(super) files: Vec<PieceFile>,
     pub(super) passes: Vec<Pass>,
     pub(super) air: AirBook,
+    pub(super) days: DayLog,
+    pub(super) wood: WoodBook,
+    /// Whether the files say a rule of readiness.
+    pub(super) rules: bool,
 }
 
 /// Brings the shop in `folder` into a store without clients, as one action with one line in the
@@ -199,6 +210,7 @@ fn read(
     let (clients, client_ring) = people::clients(reading)?;
     let (jobs, job_ring) = people::jobs(reading, &client_ring)?;
     let (read, piece_ring) = pieces::pieces(reading, &jobs, &job_ring, &book.ring)?;
+    let (wood, rules) = woods(reading, &job_ring, &piece_ring)?;
     let mut own = recipes::read_own(reading, &shelf, &piece_ring)?;
     let (mut passes, pass_ring) = passes::read(reading, &shelf)?;
 
@@ -256,6 +268,7 @@ fn read(
     passes::settle(&mut passes, &shelf, &mut files)?;
     let passes = passes.into_iter().map(|read| read.pass).collect();
     let air = AirBook::read(reading, &shelf)?;
+    let days = days::read(reading)?;
     let (products, recipes) = (shelf.products, book.recipes);
     Ok(Read {
         settings,
@@ -266,7 +279,28 @@ fn read(
         files,
         passes,
         air,
+        days,
+        rules,
+        wood,
     })
+}
+
+/// What the files say about wood; with it whether they say a rule of readiness.
+fn woods(
+    reading: &mut Reading<'_>,
+    jobs: &Ring<JobId>,
+    pieces: &Ring<PieceId>,
+) -> Result<(WoodBook, bool), FilesError> {
+    let (own, rule) = own_woods::read(reading)?;
+    let mut book = WoodBook {
+        own,
+        rule: rule.unwrap_or_default(),
+        ..WoodBook::default()
+    };
+    book.sites = wood::sites(reading, jobs)?;
+    book.pieces = fastening::fastening(reading, pieces, &book.table())?;
+    book.readings = wood::readings(reading, pieces)?;
+    Ok((book, rule.is_some()))
 }
 
 /// Products and recipes of the files; where the files list neither, those that the store has.

@@ -3,7 +3,7 @@
 use crate::coating::{Family, ProductKind};
 use crate::shape::{Construction, FaceKey};
 use crate::shop::{
-    CoatKind, Grit, LookChoice, PieceKind, ScuffMeans, SetItem, Stage, TouchVerdict,
+    Chore, CoatKind, Grit, LookChoice, PieceKind, RagWay, ScuffMeans, SetItem, Stage, TouchVerdict,
 };
 use crate::units::{LengthStyle, TemperatureStyle, VolumeStyle};
 
@@ -107,6 +107,17 @@ pub(super) fn verdict(text: &str) -> Result<TouchVerdict, String> {
             .map(|verdict| (verdict, verdict.code())),
         text,
     )
+}
+
+pub(super) fn chore(text: &str) -> Result<Chore, String> {
+    choose(
+        Chore::ALL.into_iter().map(|chore| (chore, chore.code())),
+        text,
+    )
+}
+
+pub(super) fn rag_way(text: &str) -> Result<RagWay, String> {
+    choose(RagWay::ALL.into_iter().map(|way| (way, way.code())), text)
 }
 
 pub(super) fn set_item(text: &str) -> Result<SetItem, String> {

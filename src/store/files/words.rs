@@ -10,7 +10,7 @@ use crate::units::{
 const NM_PER_64TH: i64 = 396_875;
 
 /// `n` units of a `10^-places` as a decimal, without trailing zeros: `(118294, 3)` is `118.294`.
-fn decimal(n: i64, places: u32) -> String {
+pub(super) fn decimal(n: i64, places: u32) -> String {
     let sign = if n < 0 { "-" } else { "" };
     let one = 10_u64.pow(places);
     let (whole, part) = (n.unsigned_abs() / one, n.unsigned_abs() % one);
@@ -22,7 +22,7 @@ fn decimal(n: i64, places: u32) -> String {
 }
 
 /// Reads back what [`decimal`] writes; none when it is something else, finer, or too great.
-fn undecimal(text: &str, places: u32) -> Option<i64> {
+pub(super) fn undecimal(text: &str, places: u32) -> Option<i64> {
     let (minus, digits) = match text.strip_prefix('-') {
         Some(rest) => (true, rest),
         None => (false, text),

@@ -190,7 +190,7 @@ pub(super) fn echo(
 
 /// A field for when something was done; nothing typed is now, and the echo says so.
 pub(super) fn when(id: &'static str, label: &str) -> Field {
-    Field::text(id, label, "").hint("Empty for now; 10 min ago, 7:30, yesterday 16:00.")
+    Field::text(id, label, "").hint("Empty for now; 20 for 20 min ago, 7:30, yesterday 16:00.")
 }
 
 /// The moment typed.

@@ -9,19 +9,26 @@ mod air_import;
 mod client;
 mod context;
 mod correct_pass;
+mod day;
 mod faces;
 mod forecast;
 mod hidden;
 mod job;
 mod later;
+mod fasten;
+mod moisture;
 mod open;
+mod own_wood;
 mod pass;
+mod pass_checks;
 mod piece;
 mod product;
 mod recipe;
+mod retime;
 mod sand_back;
 mod scuff;
 mod settings;
+mod site;
 mod touch;
 mod wipe;
 
@@ -30,8 +37,10 @@ pub use open::{LoggerRefused, OpenForm};
 use crate::coating::ProductId;
 use crate::desk::Which;
 use crate::shape::FaceKey;
-use crate::shop::{ClientId, CoatKind, JobId, PassId, PieceId, RecipeId};
-use chrono::{DateTime, Utc};
+use crate::shop::{
+    Chore, ClientId, CoatKind, EventId, JobId, PassId, PieceId, ReadingId, RecipeId, WoodId,
+};
+use chrono::{DateTime, NaiveDate, Utc};
 
 /// Which form, and on what.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -97,4 +106,20 @@ pub enum FormKind {
     Forecast,
     /// What a coat of this product would do if it went on later.
     Later(Option<ProductId>),
+    /// When a line of a piece's log was done, corrected.
+    Retime(PieceId, EventId),
+    /// A chore of a day's end, ticked with its time.
+    Chore(NaiveDate, Chore),
+    /// A day closed although oily rags are not logged.
+    CloseDay(NaiveDate),
+    /// A moisture reading of this piece.
+    Moisture(Which<ReadingId>, PieceId),
+    /// The site of a job.
+    Site(JobId),
+    /// How a piece lies and is held.
+    Fasten(PieceId),
+    /// A wood of the shop's own.
+    OwnWood(Which<WoodId>),
+    /// The rule of readiness.
+    Steady,
 }

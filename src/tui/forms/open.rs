@@ -3,12 +3,14 @@
 use super::FormKind;
 use super::context::Context;
 use super::{
-    air, air_import, client, correct_pass, forecast, hidden, job, later, pass, piece, product,
-    recipe, sand_back, scuff, settings, touch, wipe::Wipe,
+    air, air_import, client, correct_pass, day, fasten, forecast, hidden, job, later, moisture,
+    own_wood, pass, pass_checks, piece, product, recipe, retime, sand_back, scuff, settings, site,
+    touch, wipe::Wipe,
 };
 use crate::coating::{LoggerAnswers, LoggerQuestion};
 use crate::desk::typed::{FieldError, field_of};
 use crate::desk::{Action, DeskError, Shop};
+use crate::shop::Caution;
 use crate::tui::kit::Key;
 use crate::tui::kit::form::{Form, FormAction};
 use chrono::{DateTime, Utc};
@@ -44,6 +46,8 @@ pub struct OpenForm {
     told: Vec<Told>,
     /// The product family whose figures were filled in last.
     family: String,
+    /// What says that a pass had better wait, as it was shown.
+    seen: Vec<String>,
 }
 
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -76,6 +80,14 @@ impl OpenForm {
             FormKind::AirImport => air_import::form(),
             FormKind::Forecast => forecast::form(),
             FormKind::Later(product) => later::form(*product, &ctx),
+            FormKind::Retime(piece, line) => retime::form(*piece, *line, &ctx),
+            FormKind::Chore(day, chore) => day::chore_form(*day, *chore, &ctx),
+            FormKind::CloseDay(day) => day::close_form(*day, &ctx),
+            FormKind::Moisture(which, piece) => moisture::form(*which, *piece, &ctx),
+            FormKind::Site(job) => site::form(*job, &ctx),
+            FormKind::Fasten(piece) => fasten::form(*piece, &ctx),
+            FormKind::OwnWood(which) => own_wood::form(*which, &ctx),
+            FormKind::Steady => own_wood::rule_form(&ctx),
         };
         let (at, family) = (form.focused(), form.value("family"));
         let mut open = Self {
@@ -86,6 +98,7 @@ impl OpenForm {
             at,
             told: Vec::new(),
             family,
+            seen: Vec::new(),
         };
         open.changed(shop, now);
         open
@@ -124,6 +137,9 @@ impl OpenForm {
         if matches!(self.kind, FormKind::Product(_)) {
             product::follow_family(&mut self.form, &mut self.family, &ctx);
         }
+        if let FormKind::Pass { pieces, kind } = &self.kind {
+            pass_checks::show(&mut self.form, pieces, *kind, &ctx);
+        }
         for (id, echo) in self.echo(&ctx) {
             self.form.set_echo(id, echo);
         }
@@ -153,6 +169,7 @@ impl OpenForm {
         self.trouble.clear();
         let ctx = Context::new(shop, now);
         match self.read(&ctx) {
+            Ok(_) if self.looks_first(&ctx) => None,
             Ok(action) => Some(action),
             Err(errors) => {
                 self.left = self.form.fields().iter().map(|field| field.id).collect();
@@ -200,6 +217,36 @@ impl OpenForm {
         });
         self.form.focus(field);
         self.at = self.form.focused();
+    }
+
+    /// A pass that had better wait is looked at once before it is logged: the checks come into
+    /// focus. Whether they did.
+    fn looks_first(&mut self, ctx: &Context<'_>) -> bool {
+        let FormKind::Pass { pieces, kind } = &self.kind else {
+            return false;
+        };
+        let holds = pass_checks::holds(&self.form, pieces, *kind, ctx);
+        let looking = self.form.focused() == pass_checks::FIELD;
+        if looking || holds.iter().all(|hold| self.seen.contains(hold)) {
+            return false;
+        }
+        self.seen = holds;
+        self.form.focus(pass_checks::FIELD);
+        self.at = self.form.focused();
+        let message = "Look at this first; the same key again logs the pass as it is.";
+        self.form
+            .set_error(pass_checks::FIELD, Some(message.to_owned()));
+        true
+    }
+
+    /// The cautions of the pass that is being typed: they go by the product picked.
+    pub fn pass_cautions(&self, shop: &Shop, now: DateTime<Utc>) -> Vec<Caution> {
+        match &self.kind {
+            FormKind::Pass { pieces, kind } => {
+                pass_checks::cautions(&self.form, pieces, *kind, &Context::new(shop, now))
+            }
+            _ => Vec::new(),
+        }
     }
 
     /// Puts the desk's refusal at the field it belongs to, or into [`OpenForm::trouble`].
@@ -256,6 +303,14 @@ impl OpenForm {
             // The file is read outside; what is wrong with the form itself is told here.
             FormKind::AirImport => Err(air_import::read(form).err().unwrap_or_default()),
             FormKind::Later(_) => Err(later::read(form, ctx).err().unwrap_or_default()),
+            FormKind::Retime(piece, line) => retime::read(form, *piece, *line, ctx),
+            FormKind::Chore(day, chore) => day::read_chore_form(form, (*day, *chore), ctx),
+            FormKind::CloseDay(day) => day::read_close(form, *day),
+            FormKind::Moisture(which, piece) => moisture::read(form, *which, *piece, ctx),
+            FormKind::Site(job) => site::read(form, *job, ctx),
+            FormKind::Fasten(piece) => fasten::read(form, *piece, ctx),
+            FormKind::OwnWood(which) => own_wood::read(form, *which),
+            FormKind::Steady => own_wood::read_rule_form(form),
         }
     }
 
@@ -277,6 +332,13 @@ impl OpenForm {
             FormKind::Air(_) => air::echo(form, ctx),
             FormKind::Forecast => forecast::echo(form, ctx),
             FormKind::Later(_) => later::echo(form, ctx),
+            FormKind::CloseDay(_) => Vec::new(),
+            FormKind::Retime(..) => retime::echo(form, ctx),
+            FormKind::Chore(..) => day::echo_chore(form, ctx),
+            FormKind::Moisture(which, piece) => moisture::echo(form, *which, *piece, ctx),
+            FormKind::Site(_) => site::echo(form, ctx),
+            FormKind::Fasten(piece) => fasten::echo(form, *piece, ctx),
+            FormKind::OwnWood(_) | FormKind::Steady => Vec::new(),
             FormKind::CorrectPass(pass) => correct_pass::echo(form, *pass, ctx),
         }
     }

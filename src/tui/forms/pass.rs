@@ -2,6 +2,7 @@
 
 use super::context::Context;
 use super::faces;
+use super::pass_checks;
 use super::recipe::scuff_choices;
 use super::scuff::USUAL;
 use crate::coating::{Product, ProductId};
@@ -37,6 +38,7 @@ pub(super) fn form(pieces: &[PieceId], kind: CoatKind, ctx: &Context<'_>) -> For
         ),
         Field::text("air", "Shop air", "")
             .hint("Temperature and humidity: 68F 45. Empty if not read."),
+        Field::told(pass_checks::FIELD, "Checks"),
     ]);
     let title = format!("{}: {}", heading(pieces, kind, ctx), ctx.called(pieces));
     let mut form = Form::new(&title, fields);
@@ -194,7 +196,8 @@ pub(super) fn read(
     }
 }
 
-fn scuffed(form: &Form) -> Result<Option<ScuffMeans>, FieldError> {
+/// What it was scuffed with just before, as picked.
+pub(super) fn scuffed(form: &Form) -> Result<Option<ScuffMeans>, FieldError> {
     if form.field("scuff").is_none() {
         return Ok(None);
     }
@@ -204,6 +207,36 @@ fn scuffed(form: &Form) -> Result<Option<ScuffMeans>, FieldError> {
         .and_then(read_scuff)
 }
 
+/// The product that is picked, if it is one.
+pub(super) fn picked_product<'a>(
+    form: &Form,
+    pieces: &[PieceId],
+    kind: CoatKind,
+    ctx: &Context<'a>,
+) -> Option<&'a Product> {
+    match form.choice("product") {
+        Some(SCHEDULE) => match scheduled(pieces, kind, ctx).as_slice() {
+            [one] => ctx.shop.product(*one),
+            _ => None,
+        },
+        Some(id) => id.parse().ok().and_then(|id| ctx.shop.product(id)),
+        None => None,
+    }
+}
+
+/// The faces meant, piece by piece.
+pub(super) fn meant(
+    form: &Form,
+    pieces: &[PieceId],
+    kind: CoatKind,
+    ctx: &Context<'_>,
+) -> Vec<(PieceId, Vec<FaceKey>)> {
+    faces::meant(form, pieces, due(kind), ctx)
+        .into_iter()
+        .map(|(piece, _, keys)| (piece, keys))
+        .collect()
+}
+
 pub(super) fn echo(
     form: &Form,
     pieces: &[PieceId],
@@ -211,14 +244,7 @@ pub(super) fn echo(
     ctx: &Context<'_>,
 ) -> Vec<(&'static str, Option<String>)> {
     let settings = ctx.settings();
-    let product = match form.choice("product") {
-        Some(SCHEDULE) => match scheduled(pieces, kind, ctx).as_slice() {
-            [one] => ctx.shop.product(*one),
-            _ => None,
-        },
-        Some(id) => id.parse().ok().and_then(|id| ctx.shop.product(id)),
-        None => None,
-    };
+    let product = picked_product(form, pieces, kind, ctx);
     let meant = faces::meant(form, pieces, due(kind), ctx);
     let areas = meant.iter().flat_map(|(_, ticket, keys)| {
         keys.iter()

@@ -63,6 +63,11 @@ impl Form {
         self.touched
     }
 
+    /// Says that all of it is stored.
+    pub fn call_clean(&mut self) {
+        self.touched = false;
+    }
+
     /// Works on the form with one key.
     pub fn key(&mut self, key: &Key) -> FormAction {
         match key {

@@ -3,7 +3,8 @@
 use super::super::forms::FormKind;
 use super::super::kit::key::Key;
 use super::super::kit::keymap::Keymap;
-use super::super::screen::{Ctx, Screen, Wish};
+use super::super::screen::{Ctx, Place, Screen, Wish};
+use super::day_end::wants_day_end;
 use super::list::{self, plain};
 use super::picked::{self, Picked, Step, list_keys};
 use super::rack_countdown::{self, Countdown};
@@ -29,6 +30,7 @@ enum Act {
     Scuff,
     WipeOff,
     Countdown,
+    DayEnd,
     Back,
 }
 
@@ -36,12 +38,13 @@ const KEYS: Keymap<Act> = list_keys![Act:
     Binding { keys: &["enter"], action: Act::Open, hint: "ticket", help: "Opens the ticket of the piece." },
     Binding { keys: &["t"], action: Act::Touch, hint: "test, other time", help: "Records a touch test of the last coat with its finding, faces and time chosen." },
     Binding { keys: &["g"], action: Act::Found(TouchVerdict::DryToRecoat), hint: "powders", help: "Touch test, now: dry to recoat, it sands to powder. The clock learns from every test." },
-    Binding { keys: &["z"], action: Act::Found(TouchVerdict::StillSoft), hint: "still soft", help: "Touch test, now: still soft." },
+    Binding { keys: &["o"], action: Act::Found(TouchVerdict::StillSoft), hint: "still soft", help: "Touch test, now: still soft." },
     Binding { keys: &["d"], action: Act::Found(TouchVerdict::TouchDry), hint: "touch dry", help: "Touch test, now: set to touch." },
     Binding { keys: &["k"], action: Act::Found(TouchVerdict::TackFree), hint: "tack-free", help: "Touch test, now: tack-free." },
     Binding { keys: &["p"], action: Act::Pass, hint: "pass", help: "Logs a pass of the coat that is due." },
     Binding { keys: &["s"], action: Act::Scuff, hint: "scuff", help: "Records a scuff of the last coat." },
     Binding { keys: &["w"], action: Act::WipeOff, hint: "wipe off", help: "Records that the stain was wiped off." },
+    Binding { keys: &["z"], action: Act::DayEnd, hint: "day's end", help: "Shows the day's end: rags, waste and dust to see to before the shop is left." },
     Binding { keys: &["c"], action: Act::Countdown, hint: "countdown", help: "Shows the countdown to what is ready next: below the list, over the whole screen, not at all." },
     Binding { keys: &["v"], action: Act::Detail, hint: "read all", help: "Shows all stages of the coat as a page to read." },
     Binding { keys: &["f"], action: Act::Later, hint: "if later", help: "Tells when a coat that goes on later would be dry, by the forecast or the usual air." },
@@ -89,6 +92,7 @@ impl Screen for Rack {
         match act {
             Act::Go(step) => self.picked.step(step, &keys(&rows)),
             Act::Countdown => self.countdown = self.countdown.next(),
+            Act::DayEnd => return vec![Wish::Go(Place::DayEnd)],
             Act::Back => self.countdown = Countdown::Off,
             Act::Later => {
                 let film = self.picked(&rows).and_then(|line| line.film.as_ref());
@@ -162,6 +166,7 @@ impl Screen for Rack {
             Act::WipeOff => {
                 picked.is_some_and(|row| matches!(row.waiting, Waiting::WipeOff { .. }))
             }
+            Act::DayEnd => wants_day_end(ctx),
             Act::Back => self.countdown != Countdown::Off,
             Act::Go(_) | Act::Later => true,
         })

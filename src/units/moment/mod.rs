@@ -10,6 +10,6 @@ mod tests;
 mod words;
 
 pub use ahead::{AheadError, parse_ahead};
-pub use date::{DateError, parse_date, parse_future_date};
+pub use date::{DateError, parse_date, parse_future_date, parse_past_date};
 pub use instant::{MomentError, parse_moment};
 pub use show::{show_date, show_moment, show_span};
