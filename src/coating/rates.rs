@@ -33,7 +33,7 @@ const SCATTERS: [(f64, f64); 7] = [
 /// Share of passes taken for slips.
 const SLIPS: f64 = 0.05;
 /// Scatter of a slip: ln 10.
-const SLIP_SPREAD: f64 = 2.302_585;
+const SLIP_SPREAD: f64 = std::f64::consts::LN_10;
 /// The grid on theta: rates from 1/6 to 6 times the label's.
 const GRID_FROM: f64 = -1.8;
 /// Its step: one per cent.
