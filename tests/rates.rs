@@ -3,7 +3,7 @@
 use tackfree::coating::rates::{RatePass, learn_rate};
 use tackfree::units::{Area, SpreadRate, Volume};
 
-/// A small seeded generator (SplitMix64, Steele, Lea and Flood 2014), so that anybody's run is the
+/// A small seeded generator (`SplitMix64`, Steele, Lea and Flood 2014), so that anybody's run is the
 /// same run.
 struct Seeded(u64);
 
