@@ -4,6 +4,7 @@
 //! Lives here: products, pass amounts, the drying clock. May not live here: pieces, faces'
 //! histories, the store, the screen, or any reading of a clock; time is passed in.
 
+pub mod cans;
 mod drying;
 pub mod families;
 pub mod family_ranges;
@@ -19,6 +20,10 @@ pub use id::ProductId;
 pub use product::{Family, FigureBasis, Product, ProductError, ProductKind, RecoatWindow, Span};
 pub use product_doubts::{Doubt, show_film};
 pub use recoat_words::{after_windows, span_words, windows_words};
+
+// Use: film, learned rates, cans.
+pub mod film;
+pub mod rates;
 
 // The drying clock by the shop's air.
 pub mod air_clock;
