@@ -34,7 +34,8 @@ pub use caution::{
     Caution, cautions_for_job, cautions_for_pass, cautions_for_scuff, cautions_for_stage,
     cautions_for_wipe, sanding_cautions,
 };
-pub use check::{Films, Gates, Strictness};
+pub use check::{Gates, Strictness};
+pub use dryness::Films;
 pub use event::{CoatKind, Event, ScuffMeans, SetItem, TouchVerdict, What};
 pub use face_state::{Coat, FaceState};
 pub use id::{ClientId, EventId, JobId, PassId, PieceId, RecipeId};
