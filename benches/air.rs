@@ -130,9 +130,9 @@ fn main() -> Result<(), Box<dyn Error>> {
 
     // The long past is put in beside the journal: nobody logs twenty years in one action.
     let hundred = usize::try_from(100_000 / part)?;
-    let (past, newest) = all.split_at(all.len() - hundred);
+    let (older, newest) = all.split_at(all.len() - hundred);
     drop(store);
-    long_past(&path, past)?;
+    long_past(&path, older)?;
 
     let mut store = Store::open(&path)?;
     let before = size(&path);

@@ -3,7 +3,6 @@
 //! One litre spread one micrometre thick covers 1000 square metres; one US gallon one mil thick
 //! covers 1604.1667 square feet (231 cubic inches over 0.001 inch).
 
-use super::product::LabelFigures;
 use crate::units::{Area, SpreadRate, Volume};
 
 /// One mil in micrometres: 0.001 in, exactly.
@@ -64,20 +63,4 @@ pub fn film(used: Volume, area: Area, solids_pct: f64) -> Option<Film> {
         wet_um,
         dry_um: dry_film_um(wet_um, solids_pct),
     })
-}
-
-/// How far a label's spread rate and the dry film it states are apart: their ratio, 1.0 where they
-/// agree. Sheets exist that contradict themselves.
-pub fn label_agreement(label: &LabelFigures, stated_dry_um: f64) -> f64 {
-    let by_rate = dry_film_um(label.spread.wet_film_um(), label.solids_pct);
-    stated_dry_um / by_rate
-}
-
-/// Beyond this ratio either way a label's rate and film contradict each other.
-pub const CONTRADICTS: f64 = 1.20;
-
-/// Whether they contradict each other, by more than a fifth.
-pub fn contradicts(label: &LabelFigures, stated_dry_um: f64) -> bool {
-    let ratio = label_agreement(label, stated_dry_um);
-    !(1.0 / CONTRADICTS..=CONTRADICTS).contains(&ratio)
 }

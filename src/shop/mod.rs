@@ -41,7 +41,8 @@ pub use caution::{
     Caution, cautions_for_job, cautions_for_pass, cautions_for_scuff, cautions_for_stage,
     cautions_for_wipe, sanding_cautions,
 };
-pub use check::{Films, Gates, Strictness};
+pub use check::{Gates, Strictness};
+pub use dryness::Films;
 pub use chore::{Chore, ChoreDone, DayClosed, DayLog, RagWay};
 pub use correct::{Retimed, against_record, late_doubts, retime, together};
 pub use day_close::{Call, Cause, DayEnd, DayState, day_end, day_of, is_late, left_open};

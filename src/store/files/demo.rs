@@ -10,7 +10,7 @@ use chrono::{DateTime, Utc};
 use chrono_tz::Tz;
 
 /// The files of the demo shop: an invented shop with invented people.
-pub fn demo_files() -> [(&'static str, &'static str); 15] {
+pub fn demo_files() -> [(&'static str, &'static str); 16] {
     [
         ("shop.toml", include_str!("../../../demo-data/shop.toml")),
         (
@@ -37,6 +37,7 @@ pub fn demo_files() -> [(&'static str, &'static str); 15] {
         ),
         ("passes.csv", include_str!("../../../demo-data/passes.csv")),
         ("log.csv", include_str!("../../../demo-data/log.csv")),
+        ("air.csv", include_str!("../../../demo-data/air.csv")),
         ("day.csv", include_str!("../../../demo-data/day.csv")),
         ("woods.toml", include_str!("../../../demo-data/woods.toml")),
         ("sites.csv", include_str!("../../../demo-data/sites.csv")),
