@@ -15,7 +15,7 @@ use tackfree::desk::{Action, Books, Desk, PieceDraft, Row, Scope, Shop, Which};
 use tackfree::shape::{FaceKey, Opening, OpeningKind, Place, Shape, ShapeDraft};
 use tackfree::shop::{Grit, PieceId, Stage, TouchVerdict};
 use tackfree::store::Store;
-use tackfree::store::files::{FilesError, NAMES, export};
+use tackfree::store::files::{FilesError, NAMES, WOOD_NAMES, export};
 use tackfree::units::{Length, LengthStyle, TemperatureStyle, VolumeStyle, clean_line, clean_text};
 
 fn shop(store: &Store) -> Shop {
@@ -41,7 +41,7 @@ fn the_demo_goes_round() {
         .map(|entry| entry.unwrap().file_name().into_string().unwrap())
         .collect();
     names.sort();
-    let mut wanted = NAMES;
+    let mut wanted: Vec<&str> = NAMES.into_iter().chain(WOOD_NAMES).collect();
     wanted.sort_unstable();
     assert_eq!(names, wanted);
 }
@@ -223,7 +223,7 @@ fn what_is_written_is_for_its_owner_alone() {
     let mode =
         |path: &std::path::Path| std::fs::metadata(path).unwrap().permissions().mode() & 0o777;
     assert_eq!(mode(folder.path()), 0o700);
-    for name in NAMES {
+    for name in NAMES.into_iter().chain(WOOD_NAMES) {
         assert_eq!(mode(&folder.path().join(name)), 0o600, "{name}");
     }
 }

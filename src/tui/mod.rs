@@ -9,6 +9,7 @@ pub mod app_view;
 pub mod forms;
 mod global_keys;
 pub mod kit;
+mod layer;
 pub mod run;
 pub mod screen;
 pub mod screens;

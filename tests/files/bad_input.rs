@@ -2,7 +2,7 @@
 
 use super::support::{NOW, ZONE, bring_in, demo_but, demo_store, demo_with, mint, refusal, utc};
 use tackfree::coating::LabelHours;
-use tackfree::store::files::{FilesError, NAMES, demo_files, import};
+use tackfree::store::files::{FilesError, NAMES, WOOD_NAMES, demo_files, import};
 
 #[test]
 fn each_of_the_ten_files_must_be_there() {
@@ -117,7 +117,7 @@ fn demo_text(name: &str) -> Vec<u8> {
 
 #[test]
 fn bytes_that_are_no_text_are_refused() {
-    for name in NAMES {
+    for name in NAMES.into_iter().chain(WOOD_NAMES) {
         for (bytes, wants) in [(&[0xFF, 0xFE][..], "UTF-8"), (b"\0", "NUL")] {
             let mut text = demo_text(name);
             let second = text.iter().position(|b| *b == b'\n').unwrap() + 1;

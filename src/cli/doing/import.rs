@@ -15,7 +15,7 @@ pub const MORE: &str = "Example:\n  tackfree --store new.tackfree import ~/shop-
 /// What was typed.
 #[derive(Debug, Args)]
 pub struct ImportArgs {
-    /// The folder with the ten files.
+    /// The folder with the files.
     pub folder: PathBuf,
 }
 

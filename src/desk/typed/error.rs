@@ -69,7 +69,7 @@ pub fn field_of(error: &DeskError) -> Option<&'static str> {
         DeskError::Shape(error) => Some(shape_field(error)),
         DeskError::Schedule(error) => Some(schedule_field(error)),
         DeskError::Product(error) => Some(product_field(error)),
-        DeskError::Wood(refusal) => super::moisture::field_of_wood(refusal),
+        DeskError::Wood(refusal) => Some(super::moisture::field_of_wood(refusal)),
         DeskError::Refused { .. }
         | DeskError::OnRecord(_)
         | DeskError::NoPiece

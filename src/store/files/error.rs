@@ -38,7 +38,7 @@ pub enum FilesError {
         /// What the system said.
         detail: String,
     },
-    /// One of the ten files is missing.
+    /// One of the ten files that belong to every shop is missing.
     #[error(
         "{file} is missing: all ten files belong to a shop, and one with nothing to say holds its first line only (none, for a .toml)."
     )]

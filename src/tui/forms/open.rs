@@ -235,8 +235,10 @@ impl OpenForm {
             FormKind::Moisture(which, piece) => moisture::echo(form, *which, *piece, ctx),
             FormKind::Site(_) => site::echo(form, ctx),
             FormKind::Fasten(piece) => fasten::echo(form, *piece, ctx),
-            FormKind::OwnWood(_) | FormKind::Steady => Vec::new(),
-            FormKind::Settings | FormKind::Hidden { .. } => Vec::new(),
+            FormKind::Settings
+            | FormKind::Hidden { .. }
+            | FormKind::OwnWood(_)
+            | FormKind::Steady => Vec::new(),
             FormKind::CorrectPass(pass) => correct_pass::echo(form, *pass, ctx),
         }
     }
