@@ -159,8 +159,8 @@ fn the_site_is_said_in_one_way_at_a_time() {
     assert!(bench.json(NOW, &["site", "1"])["driest_pct"].is_null());
 }
 
-#[test]
-fn the_sheet_prints_text_and_the_json_it_documents() {
+/// The galley top with readings, a site and a fastening.
+fn read_and_fastened() -> Bench {
     let bench = Bench::with_top(NOW);
     for (now, value) in [
         ("2026-11-10 09:00", "10.6"),
@@ -194,6 +194,12 @@ fn the_sheet_prints_text_and_the_json_it_documents() {
             "stands",
         ],
     );
+    bench
+}
+
+#[test]
+fn the_sheet_prints_text_and_the_json_it_documents() {
+    let bench = read_and_fastened();
     let text = bench.ok(NOW, &["wood", "1A", "--air", "68F 40"]);
     assert!(
         text.lines().all(|line| line.chars().count() <= 80),
@@ -266,6 +272,14 @@ fn the_sheet_prints_text_and_the_json_it_documents() {
         &sheet["places"][0]["curve"],
         &["toward_pct", "start_pct", "days", "within_half_a_point"],
     );
+    let error = said(&bench, NOW, &["wood", "1A", "--air", "lots"]);
+    assert!(error.contains("does not read as shop air"), "{error}");
+}
+
+#[test]
+fn the_sheet_gives_movement_gaps_faces_and_cup_as_json() {
+    let bench = read_and_fastened();
+    let sheet = bench.json(NOW, &["wood", "1A", "--air", "68F 40"]);
     has(
         &sheet["movement"]["width"],
         &["size_mm", "dry_mm", "damp_mm", "words", "basis"],
@@ -312,8 +326,6 @@ fn the_sheet_prints_text_and_the_json_it_documents() {
             "from_pct", "to_pct", "least_mm", "most_mm", "line", "basis", "one_more",
         ],
     );
-    let error = said(&bench, NOW, &["wood", "1A", "--air", "lots"]);
-    assert!(error.contains("does not read as shop air"), "{error}");
 }
 
 #[test]

@@ -256,7 +256,14 @@ fn a_shop_without_products_keeps_those_that_are_there() {
     for name in ["recipes.toml", "schedules.toml"] {
         std::fs::write(folder.path().join(name), "").unwrap();
     }
-    for name in ["openings.csv", "passes.csv", "log.csv"] {
+    let emptied = [
+        "openings.csv",
+        "passes.csv",
+        "log.csv",
+        "fastening.csv",
+        "moisture.csv",
+    ];
+    for name in emptied {
         let text = demo_text(name);
         let first = text.split(|b| *b == b'\n').next().unwrap().to_vec();
         std::fs::write(folder.path().join(name), [first, b"\n".to_vec()].concat()).unwrap();

@@ -9,7 +9,7 @@ use tackfree::desk::{JournalLine, Shop};
 use tackfree::shape::{EdgeProfile, Opening, OpeningKind, Outline, Place, Shape};
 use tackfree::shop::{
     AmountBasis, ClientId, CoatKind, JobId, PieceFile, PieceId, SetItem, Settings, Ticket, What,
-    WoodBook, planned_use, ready_products, ready_recipes,
+    planned_use, ready_products, ready_recipes,
 };
 use tackfree::tui::kit::Theme;
 use tackfree::tui::screen::Ctx;
