@@ -2,9 +2,9 @@
 
 use super::answer::Answer;
 use super::doing::{
-    amend, client, export, fasten, hide, import, job, moisture, move_along, own_wood, pass, piece,
-    product, recipe, remove, sandback, scuff, setlist, shop, site, tick, touch, undo, wipe,
-    wiped_off,
+    air, amend, client, drying, export, fasten, forecast, hide, import, job, learned, logger,
+    moisture, move_along, own_wood, pass, piece, product, recipe, remove, sandback, scuff, setlist,
+    shop, site, tick, touch, undo, wipe, wiped_off,
 };
 use super::failure::Failure;
 use super::reading::{
@@ -65,9 +65,10 @@ pub enum Verb {
     /// Tells which pieces are ready and what each of the others waits for.
     #[command(after_help = ready::MORE)]
     Ready,
-    /// Lists every piece with a wet or drying coat: tack-free, dry to recoat, when its window shuts.
+    /// Lists every piece with a wet or drying coat: its stage, what comes when, its window, why it
+    /// is slow.
     #[command(after_help = rack::MORE)]
-    Rack,
+    Rack(rack::RackArgs),
     /// Tells what was used, what was planned and what it cost, for a job or in all.
     #[command(after_help = tally::MORE)]
     Tally(tally::TallyArgs),
@@ -161,6 +162,21 @@ pub enum Verb {
     /// Logs a touch test of the last coat.
     #[command(after_help = touch::MORE)]
     Touch(touch::TouchArgs),
+    /// Logs the shop's air, now or at an earlier time, and lists it.
+    #[command(after_help = air::MORE)]
+    Air(air::AirArgs),
+    /// Brings a data logger's file into the log of the shop's air.
+    #[command(after_help = logger::MORE)]
+    Logger(logger::LoggerArgs),
+    /// Types what the shop's air will be, or takes that away.
+    #[command(after_help = forecast::MORE)]
+    Forecast(forecast::ForecastArgs),
+    /// Tells what touch tests have taught of each product, or begins to learn one anew.
+    #[command(after_help = learned::MORE)]
+    Learned(learned::LearnedArgs),
+    /// Tells or sets what drying is reckoned by.
+    #[command(after_help = drying::MORE)]
+    Drying(drying::DryingArgs),
     /// Sands faces back to a grit, with the reason; their finer ticks and coats are to do again.
     #[command(after_help = sandback::MORE)]
     Sandback(sandback::SandbackArgs),
@@ -201,7 +217,7 @@ impl Verb {
     pub(super) fn run(&self, session: &mut Session<'_>) -> Result<Answer, Failure> {
         match self {
             Self::Ready => ready::run(session),
-            Self::Rack => rack::run(session),
+            Self::Rack(args) => rack::run(args, session),
             Self::Tally(args) => tally::run(args, session),
             Self::Ticket(args) => ticket::run(args, session),
             Self::Wood(args) => wood::run(args, session),
@@ -233,6 +249,11 @@ impl Verb {
             Self::WipedOff(args) => wiped_off::run(args, session),
             Self::Scuff(args) => scuff::run(args, session),
             Self::Touch(args) => touch::run(args, session),
+            Self::Air(args) => air::run(args, session),
+            Self::Logger(args) => logger::run(args, session),
+            Self::Forecast(args) => forecast::run(args, session),
+            Self::Learned(args) => learned::run(args, session),
+            Self::Drying(args) => drying::run(args, session),
             Self::Sandback(args) => sandback::run(args, session),
             Self::Hide(args) => hide::run(args, session),
             Self::Show(args) => hide::show(args, session),

@@ -1,6 +1,10 @@
 //! Every action a person can take: the one language between keys, commands and the store.
 
-use crate::coating::{Family, FigureBasis, LabelFigures, ProductId, ProductKind};
+use super::air_import::AirImport;
+use super::air_rows::DryingRules;
+use crate::coating::{
+    Family, FigureBasis, ForecastStep, LabelFigures, ProductId, ProductKind, ShopAir,
+};
 use crate::shape::{Construction, FaceKey, Shape};
 use crate::shop::{
     Air, ClientId, CoatKind, Grit, JobId, PassId, PieceId, PieceKind, PieceWood, ReadingId,
@@ -314,6 +318,39 @@ pub enum Action {
     RemoveWood(WoodId),
     /// Change the rule by which pieces count as ready.
     SaveReadyRule(ReadyRule),
+    /// Log a reading of the shop's air, now or at an earlier time. At a second that has one it
+    /// takes that one's place.
+    LogAir {
+        /// When it was read.
+        at: DateTime<Utc>,
+        /// What was read.
+        air: ShopAir,
+        /// Whether the person insists on a temperature that was questioned.
+        sure: bool,
+    },
+    /// Correct a reading: its time, its air, or both.
+    CorrectAir {
+        /// The reading, by its second.
+        reading: DateTime<Utc>,
+        /// When it was read.
+        at: DateTime<Utc>,
+        /// What was read.
+        air: ShopAir,
+        /// Whether the person insists.
+        sure: bool,
+    },
+    /// Take a reading out, by its second.
+    RemoveAir(DateTime<Utc>),
+    /// Bring in a data logger's file.
+    ImportAir(AirImport),
+    /// Type a forecast of the shop's air; it takes the place of what was foretold for that time.
+    Foretell(ForecastStep),
+    /// Take the forecast away.
+    ClearForecast,
+    /// Touch tests of a product made so far no longer count.
+    LearnAfresh(ProductId),
+    /// Set what drying is reckoned by.
+    SetDrying(DryingRules),
     /// Undo the newest action.
     Undo,
     /// Do again what was undone last.

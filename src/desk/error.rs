@@ -2,7 +2,7 @@
 
 use super::books::BooksError;
 use super::wood_error::WoodRefusal;
-use crate::coating::ProductError;
+use crate::coating::{ForecastError, ProductError, ReadingError};
 use crate::shape::ShapeError;
 use crate::shop::{Blocker, ScheduleError};
 use chrono::{DateTime, Utc};
@@ -143,6 +143,64 @@ pub enum DeskError {
     /// Something about wood, its moisture or its site.
     #[error(transparent)]
     Wood(#[from] WoodRefusal),
+    /// A temperature that is no usual shop air.
+    #[error(
+        "{shown} is no usual shop air{} {}.",
+        meant.as_ref().map_or_else(|| ".".to_owned(), |meant| format!("; was {meant} meant?")),
+        if *firm {
+            "No shop is worked in at that temperature, so check the unit"
+        } else {
+            "Write F or C behind the number, or say that you are sure"
+        }
+    )]
+    DoubtfulAir {
+        /// The temperature in both scales.
+        shown: String,
+        /// What was probably meant, if the same number in the other scale would do.
+        meant: Option<String>,
+        /// Whether even insisting does not help.
+        firm: bool,
+    },
+    /// A reading from the future, or one no shop has.
+    #[error(transparent)]
+    Reading(#[from] ReadingError),
+    /// No reading at that time.
+    #[error("There is no reading of the shop's air at {at}; look at the list for its exact time.")]
+    NoReading {
+        /// The time.
+        at: String,
+    },
+    /// Another reading at that time.
+    #[error("At {at} there is another reading, {air}; correct or remove that one.")]
+    AirTaken {
+        /// The time.
+        at: String,
+        /// Its air.
+        air: String,
+    },
+    /// A logger's file without one row that can be read.
+    #[error("{file} has no row that reads as time, temperature and humidity{why}")]
+    NoAirRows {
+        /// The file.
+        file: String,
+        /// The first refused row, if there was one.
+        why: String,
+    },
+    /// A forecast that cannot be.
+    #[error(transparent)]
+    Forecast(#[from] ForecastError),
+    /// A forecast for time gone by.
+    #[error("That time is gone by; log what the air was instead of foretelling it.")]
+    ForecastPast,
+    /// No forecast to take away.
+    #[error("There is no forecast to take away.")]
+    NothingForetold,
+    /// Nothing learned of a product.
+    #[error("No touch test of {product} counts so far, so there is nothing to forget.")]
+    NothingLearned {
+        /// The product.
+        product: String,
+    },
     /// The store.
     #[error(transparent)]
     Books(#[from] BooksError),

@@ -5,9 +5,12 @@
 //! screen, or a reading of the clock; the store is met through [`Books`], time is passed in.
 
 mod action;
+mod air;
+mod air_import;
 mod air_rows;
 mod books;
 mod error;
+mod learned;
 mod moves;
 mod passes;
 mod people;
@@ -26,9 +29,12 @@ pub use action::{
     Action, AmountDraft, ClientDraft, FacePick, JobDraft, PassDraft, PieceDraft, ProductDraft,
     RecipeDraft, Which,
 };
+pub use air::{rules_words, show_air};
+pub use air_import::AirImport;
 pub use air_rows::{AirSource, AirSpan, DryingRules, LoggedAir, TouchRecord, spread_of};
 pub use books::{Books, BooksError, JournalLine, Key, Row, Scope};
 pub use error::{DeskError, Refusal};
 pub use perform::{Desk, Done, Made};
+pub use shop_air::NEWEST_TESTS;
 pub use snapshot::Shop;
 pub use wood_error::WoodRefusal;

@@ -4,8 +4,8 @@ use super::action::Action;
 use super::books::{Books, BooksError, Key};
 use super::error::DeskError;
 use super::snapshot::Shop;
-use crate::coating::id::Mint;
 use crate::coating::ProductId;
+use crate::coating::id::Mint;
 use crate::shop::{ClientId, JobId, PassId, PieceId, ReadingId, RecipeId, Settings, WoodId};
 use chrono::{DateTime, Utc};
 use chrono_tz::Tz;
@@ -166,6 +166,19 @@ impl Desk<'_> {
             Action::SaveWood(which, wood) => self.save_wood(*which, wood),
             Action::RemoveWood(id) => self.remove_wood(*id),
             Action::SaveReadyRule(rule) => self.save_ready_rule(rule),
+            Action::LogAir { at, air, sure } => self.log_air(*at, *air, *sure),
+            Action::CorrectAir {
+                reading,
+                at,
+                air,
+                sure,
+            } => self.correct_air(*reading, *at, *air, *sure),
+            Action::RemoveAir(at) => self.remove_air(*at),
+            Action::ImportAir(import) => self.import_air(import),
+            Action::Foretell(step) => self.foretell(*step),
+            Action::ClearForecast => self.clear_forecast(),
+            Action::LearnAfresh(product) => self.learn_afresh(*product),
+            Action::SetDrying(rules) => self.set_drying(rules),
             Action::Undo | Action::Redo => Err(DeskError::NothingToUndo),
         }
     }

@@ -52,13 +52,16 @@ impl ForClock {
         let mut spans: Vec<(DateTime<Utc>, Option<DateTime<Utc>>)> = Vec::new();
         if let Some(last) = books.air_newest(1)?.first() {
             spans.push((back(last.reading.at, RECENT), None));
-            let coats = drying(files).into_iter();
+            // What dries within these weeks needs no span of its own.
+            let older = |laid: &DateTime<Utc>| *laid < back(last.reading.at, RECENT);
+            let coats = drying(files).into_iter().filter(older);
             spans
                 .extend(coats.map(|laid| (laid, laid.checked_add_signed(Duration::days(FOLLOWS)))));
             spans.extend(
                 tests
                     .iter()
                     .flatten()
+                    .filter(|test| older(&test.laid))
                     .map(|test| (test.laid, Some(test.at))),
             );
         }
@@ -229,11 +232,12 @@ fn films(files: &[PieceFile], passes: &[Pass], products: &[Product]) -> Films {
         .filter(|pass| pass.amount.basis.is_measured())
         .map(|pass| pass.id)
         .collect();
-    let mut films = Films::new();
+    let mut thick = Films::new();
     for event in files.iter().flat_map(|file| &file.events) {
         let What::Coat {
             pass,
             product,
+            kind,
             faces,
             used,
             ..
@@ -241,7 +245,8 @@ fn films(files: &[PieceFile], passes: &[Pass], products: &[Product]) -> Films {
         else {
             continue;
         };
-        if !measured.contains(pass) {
+        // Stain is wiped off again: what was laid is not what dries.
+        if !kind.is_film() || !measured.contains(pass) {
             continue;
         }
         let Some(product) = products.iter().find(|known| known.id == *product) else {
@@ -253,8 +258,8 @@ fn films(files: &[PieceFile], passes: &[Pass], products: &[Product]) -> Films {
         };
         let k = film_factor(product.family, product.label.spread, spread);
         if k > 1.0 {
-            films.insert(*pass, k);
+            thick.insert(*pass, k);
         }
     }
-    films
+    thick
 }

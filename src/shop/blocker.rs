@@ -1,11 +1,12 @@
 //! Why something may not be done: one reason each, naming the face and the step.
 
 use super::event::CoatKind;
+use super::out_of_sight;
 use super::schedule::Grit;
 use super::stage::Stage;
 use crate::coating::ProductKind;
 use crate::shape::FaceKey;
-use crate::units::moment::{show_moment, show_span};
+use crate::units::moment::show_span;
 use chrono::{DateTime, Duration, Utc};
 use chrono_tz::Tz;
 
@@ -112,7 +113,8 @@ impl Blocker {
     /// The reason in words, times as they read in `zone`.
     #[allow(clippy::too_many_lines, reason = "one arm for each reason")]
     pub fn words(&self, now: DateTime<Utc>, zone: Tz) -> String {
-        let when = |at: &DateTime<Utc>| show_moment(*at, now, zone);
+        let when = |at: &DateTime<Utc>| out_of_sight::when(*at, now, zone);
+        let until = |at: &DateTime<Utc>| out_of_sight::until(*at, now, zone);
         match self {
             Self::GritMissing { face, grit } | Self::GritNotDone { face, grit } => {
                 format!("{face}: {grit} grit not done")
@@ -126,7 +128,7 @@ impl Blocker {
             Self::GritDone { face, grit } => format!("{face}: {grit} grit is ticked already"),
             Self::NotWiped { face } => format!("{face}: not wiped down"),
             Self::WipeWet { face, ready } => {
-                format!("{face}: wipe-down not flashed off until {}", when(ready))
+                format!("{face}: wipe-down not flashed off until {}", until(ready))
             }
             Self::CoatMissing {
                 face,
@@ -145,12 +147,12 @@ impl Blocker {
                  difference of {allowance}, or the top takes up moisture on one side and cups"
             ),
             Self::NotDry { face, coat, ready } => {
+                let (coat, at) = (coat.coat_word(), when(ready));
+                if out_of_sight::out_of_sight(*ready, now) {
+                    return format!("{face}: {coat} dry to recoat {at}, or by a touch test");
+                }
                 let wait = show_span((*ready - now).max(Duration::zero()));
-                format!(
-                    "{face}: {} dry to recoat {} (in {wait})",
-                    coat.coat_word(),
-                    when(ready)
-                )
+                format!("{face}: {coat} dry to recoat {at} (in {wait})")
             }
             Self::WouldLift { face, ready } => format!(
                 "{face}: the early window has shut and another coat now would lift the one below; \
@@ -169,7 +171,7 @@ impl Blocker {
                 when(shut)
             ),
             Self::NotCured { face, ready } => {
-                format!("{face}: last coat cures until {}", when(ready))
+                format!("{face}: last coat cures until {}", until(ready))
             }
             Self::WrongStage { is, needs } => {
                 format!("the piece is in {is}; this belongs to {needs}")

@@ -3,16 +3,15 @@
 //! Nothing else lets a line in: the screen, the commands and the import all ask here.
 
 use super::blocker::Blocker;
+use super::dryness::Films;
 use super::event::{CoatKind, Event, What};
-use super::face_state::{Coat, FaceState};
-use super::id::PassId;
+use super::face_state::FaceState;
 use super::moves::grits_missing;
 use super::stage::Stage;
 use super::ticket::Ticket;
 use crate::coating::{DryingClock, Product, ProductId};
 use crate::shape::FaceKey;
 use chrono::{DateTime, Utc};
-use std::collections::HashMap;
 
 /// How strictly drying is held.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -37,29 +36,10 @@ pub struct Gates<'a> {
     pub films: Option<&'a Films>,
 }
 
-/// Per pass, how much longer its film takes to the next coat (see
-/// [`crate::coating::film_factor`]); passes at the label's spread, or not measured, are not in it.
-pub type Films = HashMap<PassId, f64>;
-
 impl Gates<'_> {
     /// A product by its identifier.
     pub fn product(&self, id: ProductId) -> Option<&Product> {
         self.products.iter().find(|product| product.id == id)
-    }
-
-    /// Asks the clock about one coat, its film taken into account.
-    pub fn of_coat<T>(&self, coat: &Coat, ask: impl FnOnce(&dyn DryingClock) -> T) -> T {
-        let k = self.thickness(coat);
-        match (k > 1.0).then(|| self.clock.for_film(k)).flatten() {
-            Some(clock) => ask(clock.as_ref()),
-            None => ask(self.clock),
-        }
-    }
-
-    /// Film factor of a coat: 1 unless its pass was measured and went on thicker than the label's.
-    pub fn thickness(&self, coat: &Coat) -> f64 {
-        let k = self.films.and_then(|films| films.get(&coat.pass));
-        k.copied().unwrap_or(1.0)
     }
 
     /// Every reason why `event` may not be added to `ticket` at the moment `now`; none means it

@@ -15,6 +15,7 @@ mod moisture;
 mod moves;
 pub mod moving;
 mod next_step;
+mod out_of_sight;
 mod pass;
 mod people;
 mod piece;
@@ -35,12 +36,14 @@ pub use caution::{
     Caution, cautions_for_job, cautions_for_pass, cautions_for_scuff, cautions_for_stage,
     cautions_for_wipe, sanding_cautions,
 };
-pub use check::{Films, Gates, Strictness};
+pub use check::{Gates, Strictness};
+pub use dryness::Films;
 pub use event::{CoatKind, Event, ScuffMeans, SetItem, TouchVerdict, What};
 pub use face_state::{Coat, FaceState};
 pub use id::{ClientId, EventId, JobId, PassId, PieceId, ReadingId, RecipeId, WoodId};
 pub use moisture::{FastenerError, Moisture, PieceWood, ShopWood, Site, SiteAir, WoodBook};
 pub use next_step::waiting;
+pub use out_of_sight::out_of_sight;
 pub use pass::{Air, Amount, AmountBasis, Pass};
 pub use people::{Client, Job};
 pub use piece::{Piece, PieceFile, PieceKind};

@@ -84,35 +84,43 @@ impl Film {
         }
     }
 
-    /// `6.2 of 12 label-hours`, with the thickness where it counts: `6.2 of 15.6 label-hours
-    /// (film 1.3 times the label's)`.
+    /// `6.2 of 12 label-hours to recoat`, past that `14 label-hours so far`; with the thickness
+    /// where it counts: `6.2 of 15.6 label-hours to recoat, thick film takes 1.3 times as long`.
     pub fn hours_words(&self) -> String {
         let hours = |hours: f64| {
             let text = format!("{hours:.1}");
             text.strip_suffix(".0").map_or(text.clone(), str::to_owned)
         };
-        let film = if self.thickness > 1.05 {
-            format!(", thick film takes {:.1} times as long", self.thickness)
+        let film = if self.thickness > 1.02 {
+            format!(
+                ", thick film takes {:.2} times as long",
+                self.thickness
+            )
         } else {
             String::new()
         };
-        format!(
-            "{} of {} label-hours{film}",
-            hours(self.had),
-            hours(self.asked)
-        )
+        let had = hours(self.had);
+        if self.had >= self.asked {
+            return format!("{had} label-hours so far{film}");
+        }
+        format!("{had} of {} label-hours to recoat{film}", hours(self.asked))
     }
 
     /// Why it is slow, or on what its times rest where no reading holds; empty where there is
-    /// nothing to say.
+    /// nothing to say, as for a shop that logs no air.
     pub fn slow_words(&self, now: DateTime<Utc>, zone: Tz, style: TemperatureStyle) -> String {
+        if self.speed.air.is_none() && !self.speed.is_slow() {
+            return String::new();
+        }
         self.speed.words(now, zone, style)
     }
 
-    /// What a test said last and when to test again: `still soft 2:10 pm, test again 3:00 pm`.
+    /// What a test said last and when to test again: `touch test 2:10 pm: still soft, test again
+    /// 3:00 pm`.
     pub fn touch_words(&self, now: DateTime<Utc>, zone: Tz) -> Option<String> {
         let (at, verdict) = self.touch?;
-        let said = format!("{} {}", verdict.words(), show_moment(at, now, zone));
+        let when = show_moment(at, now, zone);
+        let said = format!("touch test {when}: {}", verdict.words());
         Some(match self.look_again {
             Some(again) if again > now => {
                 format!("{said}, test again {}", show_moment(again, now, zone))

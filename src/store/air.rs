@@ -216,7 +216,7 @@ pub(super) fn tests(
                AND off.id > coat.id AND off.id < test.id AND EXISTS (SELECT 1 FROM event_face AS a \
                JOIN event_face AS b ON a.face = b.face WHERE a.event = off.id \
                AND b.event = test.id)), \
-               pass.basis <> 'estimated', pass.used_ul, \
+               pass.basis <> 'estimated' AND coat.coat <> 'stain', pass.used_ul, \
                (SELECT sum(face.area_um2) FROM event AS part \
                JOIN event_face AS face ON face.event = part.id WHERE part.pass = coat.pass) \
                FROM touched JOIN event AS test ON test.id = touched.touch \

@@ -3,13 +3,18 @@
 //! Lives here: one file a verb. May not live here: any check of its own on what may be done; that
 //! is the desk's, so that the screen and the commands can never differ.
 
+pub mod air;
 pub mod amend;
 pub mod client;
+pub mod drying;
 pub mod export;
 pub mod fasten;
+pub mod forecast;
 pub mod hide;
 pub mod import;
 pub mod job;
+pub mod learned;
+pub mod logger;
 pub mod moisture;
 pub mod move_along;
 pub mod own_wood;

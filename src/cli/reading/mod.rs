@@ -3,6 +3,7 @@
 //! Lives here: one file a verb, and the fields of its JSON, with units in their names. May not
 //! live here: anything that writes.
 
+pub mod air;
 pub mod bench;
 pub mod clients;
 mod face_json;
@@ -11,6 +12,7 @@ pub mod journal;
 pub mod place;
 pub mod products;
 pub mod rack;
+mod rack_json;
 pub mod ready;
 pub mod recipes;
 mod shape_json;

@@ -6,6 +6,7 @@
 //! screen, the store, a clock; the moment is passed in. Names and notes are handed on as typed;
 //! the desk cleans them and says so.
 
+mod air;
 mod echo;
 mod error;
 mod figures;
@@ -25,6 +26,7 @@ mod span;
 mod words;
 mod work;
 
+pub use air::{read_ahead, read_air_time, read_shop_air, write_shop_air};
 pub use echo::{
     echo_air, echo_amount, echo_band, echo_cutouts, echo_faces, echo_holes, echo_length,
     echo_lines, echo_profile, echo_promise, echo_scuff, echo_shape, echo_size, echo_span,

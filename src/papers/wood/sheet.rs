@@ -171,8 +171,8 @@ fn moisture(shop: &Shop, sheet: &WoodSheet, now: DateTime<Utc>, out: &mut Vec<Li
     }
     match &sheet.air {
         None => out.push(body(
-            "The shop's air is not known: log it with a pass, or ask with it, to see how far it \
-             would take the piece.",
+            "The shop's air is not known: log it, or ask with it, to see how far it would take the \
+             piece.",
         )),
         Some((_, Err(error))) => out.push(body(error.to_string())),
         Some((air, Ok(emc))) => {

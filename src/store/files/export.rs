@@ -1,5 +1,6 @@
 //! Writing the whole shop out.
 
+use super::air::{self, AirBook};
 use super::error::FilesError;
 use super::fastening;
 use super::log::{self, event_row};
@@ -34,6 +35,8 @@ pub struct ExportReport {
     pub passes: usize,
     /// Lines of the pieces' logs.
     pub events: usize,
+    /// Readings of the shop's air.
+    pub readings: usize,
 }
 
 /// Writes the whole shop into a new folder: the files of the format that `demo-data/README.md`
@@ -46,7 +49,9 @@ pub struct ExportReport {
 pub fn export(books: &dyn Books, folder: &Path, zone: Tz) -> Result<ExportReport, FilesError> {
     let shop = sorted(Shop::read(books, Scope::All, zone)?);
     agree(&shop)?;
-    let texts = texts(&shop).map_err(|error| cannot(folder, &error.to_string()))?;
+    let mut texts = texts(&shop).map_err(|error| cannot(folder, &error.to_string()))?;
+    let air = AirBook::of(books)?;
+    texts.extend(air_texts(&air).map_err(|error| cannot(folder, &error.to_string()))?);
     open_folder(folder)?;
     let mut written = Vec::new();
     for (name, bytes) in texts {
@@ -74,6 +79,7 @@ pub fn export(books: &dyn Books, folder: &Path, zone: Tz) -> Result<ExportReport
         pieces: shop.files.len(),
         passes: shop.passes.len(),
         events: shop.files.iter().map(|file| file.events.len()).sum(),
+        readings: air.readings.len(),
     })
 }
 
@@ -126,6 +132,15 @@ fn agree(shop: &Shop) -> Result<(), FilesError> {
         }
     }
     Ok(())
+}
+
+/// The files that are written only where they have something to say.
+fn air_texts(air: &AirBook) -> Result<Vec<(&'static str, Vec<u8>)>, csv::Error> {
+    let table = air.table()?;
+    let mut texts: Vec<(&'static str, Vec<u8>)> =
+        table.map(|table| (air::FILE, table)).into_iter().collect();
+    texts.extend(air.text().map(|text| (air::RULES, text.into_bytes())));
+    Ok(texts)
 }
 
 fn texts(shop: &Shop) -> Result<Vec<(&'static str, Vec<u8>)>, csv::Error> {

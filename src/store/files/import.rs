@@ -1,5 +1,6 @@
 //! Bringing a whole shop in: read, replayed through the gates, and put, all or nothing.
 
+use super::air::AirBook;
 use super::error::FilesError;
 use super::fastening;
 use super::keys::{Keys, Ring};
@@ -46,6 +47,8 @@ pub struct ImportReport {
     pub passes: usize,
     /// Lines of the pieces' logs.
     pub events: usize,
+    /// Readings of the shop's air.
+    pub readings: usize,
     /// Things to mind.
     pub notes: Vec<String>,
 }
@@ -73,6 +76,7 @@ pub(super) struct Read {
     pub(super) wood: WoodBook,
     /// Whether the files say a rule of readiness.
     pub(super) rules: bool,
+    pub(super) air: AirBook,
 }
 
 /// Brings the shop in `folder` into a store without clients, as one action with one line in the
@@ -161,6 +165,7 @@ fn inside(
         recipes: read.recipes.len(),
         passes: read.passes.len(),
         events: read.files.iter().map(|file| file.events.len()).sum(),
+        readings: read.air.readings.len(),
         notes: notes.0,
     };
     report.words = format!(
@@ -236,6 +241,7 @@ fn read(
     }
     passes::settle(&mut passes, &shelf, &mut files)?;
     let passes = passes.into_iter().map(|read| read.pass).collect();
+    let air = AirBook::read(reading, &shelf)?;
     let (products, recipes) = (shelf.products, book.recipes);
     Ok(Read {
         settings,
@@ -247,6 +253,7 @@ fn read(
         passes,
         wood,
         rules,
+        air,
     })
 }
 

@@ -8,6 +8,7 @@
 //! A piece's stage and whether it is finished are never read: they follow from the replay, so no
 //! file gets a piece past coverage or sealing.
 
+mod air;
 mod demo;
 mod error;
 mod export;
@@ -63,6 +64,9 @@ pub const WOOD_NAMES: [&str; 4] = [
     fastening::FILE,
     wood::MOISTURE_FILE,
 ];
+/// Files of a shop that may be missing: the log of its air with the forecast, and what is set about
+/// drying. They are written where there is something to say in them.
+pub const AIR_NAMES: [&str; 2] = [air::FILE, air::RULES];
 
 /// The largest file taken: 256 MiB, some hundred times a long working life's log.
 const FILE_MOST: u64 = 256 * 1024 * 1024;

@@ -47,6 +47,7 @@ pub(super) fn put(
             books.put(Row::Event(file.piece.id, event))?;
         }
     }
+    read.air.put(books)?;
     put_wood(books, read)
 }
 

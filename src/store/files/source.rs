@@ -29,6 +29,14 @@ impl<'a> Source<'a> {
         }
     }
 
+    /// Whether a file that may be missing is there.
+    pub(super) fn has(&self, name: &str) -> bool {
+        match self {
+            Self::Folder(folder) => folder.join(name).symlink_metadata().is_ok(),
+            Self::Carried(files) => files.iter().any(|(has, _)| *has == name),
+        }
+    }
+
     /// One file whole.
     pub(super) fn text(&self, name: &'static str) -> Result<String, FilesError> {
         let mut bytes = Vec::new();
