@@ -27,10 +27,12 @@
 
 mod areas;
 mod check;
+pub mod cutting;
 mod error;
 mod face;
 #[cfg(test)]
 mod faces_and_any_input;
+pub mod lumber;
 mod opening;
 mod outline;
 mod overlap;
