@@ -32,6 +32,7 @@ mod error;
 mod face;
 #[cfg(test)]
 mod faces_and_any_input;
+pub mod layout;
 pub mod lumber;
 mod opening;
 mod outline;

@@ -1,0 +1,275 @@
+//! A piece seen from above as runs of edge and openings, in millimetres: what the checks and the
+//! drawing both work on.
+
+use crate::shape::rounded::Rounded;
+use crate::shape::{FaceKey, Opening, OpeningName, Outline, Shape};
+use crate::units::Length;
+
+/// A point on the piece: `x` along the grain from the left, `y` across it from the front.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Point {
+    /// Millimetres from the left.
+    pub x: f64,
+    /// Millimetres from the front.
+    pub y: f64,
+}
+
+/// Which way a run of edge looks.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum Looks {
+    /// To the front: a long edge.
+    Front,
+    /// To the back: a long edge.
+    Back,
+    /// To the left or the right: an end.
+    End,
+}
+
+/// A straight run of the outline, or a short piece of a round one, the wood on its left.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Run {
+    /// The face it belongs to.
+    pub face: FaceKey,
+    /// From here.
+    pub from: Point,
+    /// To here.
+    pub to: Point,
+}
+
+/// What an opening is for, as far as it is said.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum Purpose {
+    /// Nothing was said: a cutout counts as one for a sink set in or under.
+    Unsaid,
+    /// A sink, under, in or on the top.
+    Sink,
+    /// A sink whose apron shows in front.
+    Apron,
+    /// A hole for a tap or what stands beside it.
+    Tap,
+    /// Anything else: a cooktop, an outlet, a cable.
+    Other,
+}
+
+/// An opening: every point within `r` of a rectangle of half sides `hx`, `hy` about `mid`. A hole
+/// has no half sides, a cutout with sharp corners no `r`.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Void {
+    /// Which.
+    pub name: OpeningName,
+    /// What it is for.
+    pub purpose: Purpose,
+    /// Its centre.
+    pub mid: Point,
+    /// Half the length of the core.
+    pub hx: f64,
+    /// Half the width of the core.
+    pub hy: f64,
+    /// Radius round the core.
+    pub r: f64,
+}
+
+/// A piece seen from above.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Seen {
+    /// The outline, counter-clockwise and closed.
+    pub runs: Vec<Run>,
+    /// The openings.
+    pub voids: Vec<Void>,
+}
+
+/// Pieces a full circle is drawn with: the sagitta of a 4 m top is then under 5 micrometres.
+const ROUND: u32 = 2_880;
+
+impl Point {
+    /// How far to another point.
+    pub fn to(self, other: Self) -> f64 {
+        (self.x - other.x).hypot(self.y - other.y)
+    }
+
+    /// A part of the way to another point.
+    pub fn toward(self, other: Self, part: f64) -> Self {
+        Self {
+            x: self.x + (other.x - self.x) * part,
+            y: self.y + (other.y - self.y) * part,
+        }
+    }
+}
+
+impl Run {
+    /// Which way it looks: by its own direction, up to 45 degrees off the grain a long edge.
+    pub fn looks(&self) -> Looks {
+        let (dx, dy) = (self.to.x - self.from.x, self.to.y - self.from.y);
+        if dy.abs() > dx.abs() {
+            Looks::End
+        } else if dx > 0.0 {
+            Looks::Front
+        } else {
+            Looks::Back
+        }
+    }
+
+    /// Its length.
+    pub fn long(&self) -> f64 {
+        self.from.to(self.to)
+    }
+}
+
+impl Void {
+    /// Half its whole length and width.
+    pub fn half(&self) -> (f64, f64) {
+        (self.hx + self.r, self.hy + self.r)
+    }
+
+    /// Its outline as points, counter-clockwise, its round parts in steps.
+    pub fn points(&self, steps: u32) -> Vec<Point> {
+        let corners = [(1.0, 1.0), (-1.0, 1.0), (-1.0, -1.0), (1.0, -1.0)];
+        let quarter = (steps / 4).max(1);
+        let mut out = Vec::new();
+        for (at, (sx, sy)) in (0_u32..).zip(corners) {
+            let mid = Point {
+                x: self.mid.x + sx * self.hx,
+                y: self.mid.y + sy * self.hy,
+            };
+            if self.r <= 0.0 {
+                out.push(mid);
+                continue;
+            }
+            for step in 0..=quarter {
+                let turn = (f64::from(at) + f64::from(step) / f64::from(quarter))
+                    * std::f64::consts::FRAC_PI_2;
+                out.push(Point {
+                    x: mid.x + self.r * turn.cos(),
+                    y: mid.y + self.r * turn.sin(),
+                });
+            }
+        }
+        out
+    }
+}
+
+impl Seen {
+    /// A shape from above.
+    pub fn of(shape: &Shape) -> Self {
+        Self {
+            runs: runs(shape.outline()),
+            voids: shape.openings().iter().map(void).collect(),
+        }
+    }
+
+    /// The box round the outline: its lower left and upper right corners.
+    pub fn extent(&self) -> (Point, Point) {
+        let none = (
+            Point {
+                x: f64::INFINITY,
+                y: f64::INFINITY,
+            },
+            Point {
+                x: f64::NEG_INFINITY,
+                y: f64::NEG_INFINITY,
+            },
+        );
+        self.runs.iter().fold(none, |(low, high), run| {
+            (
+                Point {
+                    x: low.x.min(run.from.x),
+                    y: low.y.min(run.from.y),
+                },
+                Point {
+                    x: high.x.max(run.from.x),
+                    y: high.y.max(run.from.y),
+                },
+            )
+        })
+    }
+
+    /// How far the outline runs along `x` (or along `y` when `crossways`) between two places of
+    /// the other direction: from its least to its most, in millimetres.
+    pub fn reach(&self, from: f64, to: f64, crossways: bool) -> f64 {
+        let (mut least, mut most) = (f64::INFINITY, f64::NEG_INFINITY);
+        let turn = |point: Point| {
+            if crossways {
+                (point.y, point.x)
+            } else {
+                (point.x, point.y)
+            }
+        };
+        for run in &self.runs {
+            let ((ax, ay), (bx, by)) = (turn(run.from), turn(run.to));
+            let (low, high) = (ay.min(by), ay.max(by));
+            if high < from || low > to {
+                continue;
+            }
+            for level in [ay, by, from, to] {
+                if level < low.max(from) || level > high.min(to) {
+                    continue;
+                }
+                let mut meet = |x: f64| {
+                    least = least.min(x);
+                    most = most.max(x);
+                };
+                if (by - ay).abs() < f64::EPSILON {
+                    meet(ax);
+                    meet(bx);
+                } else {
+                    meet(ax + (bx - ax) * (level - ay) / (by - ay));
+                }
+            }
+        }
+        (most - least).max(0.0)
+    }
+}
+
+fn mm(length: Length) -> f64 {
+    length.mm()
+}
+
+fn runs(outline: Outline) -> Vec<Run> {
+    match outline {
+        Outline::Rectangle { length, width } => {
+            let (l, w) = (mm(length), mm(width));
+            let at = |x, y| Point { x, y };
+            let run = |face, from, to| Run { face, from, to };
+            vec![
+                run(FaceKey::Front, at(0.0, 0.0), at(l, 0.0)),
+                run(FaceKey::Right, at(l, 0.0), at(l, w)),
+                run(FaceKey::Back, at(l, w), at(0.0, w)),
+                run(FaceKey::Left, at(0.0, w), at(0.0, 0.0)),
+            ]
+        }
+        Outline::Circle { diameter } => {
+            let r = mm(diameter) / 2.0;
+            let point = |step: u32| {
+                let turn = f64::from(step % ROUND) * std::f64::consts::TAU / f64::from(ROUND);
+                Point {
+                    x: r + r * turn.cos(),
+                    y: r + r * turn.sin(),
+                }
+            };
+            (0..ROUND)
+                .map(|step| Run {
+                    face: FaceKey::Rim,
+                    from: point(step),
+                    to: point(step + 1),
+                })
+                .collect()
+        }
+    }
+}
+
+fn void(opening: &Opening) -> Void {
+    let Rounded { cx, cy, hx, hy, r } = opening.figure();
+    // Half-nanometres.
+    let mm = |half_nm: i128| half_nm as f64 / 2e6;
+    Void {
+        name: opening.name(),
+        purpose: Purpose::Unsaid,
+        mid: Point {
+            x: mm(cx),
+            y: mm(cy),
+        },
+        hx: mm(hx),
+        hy: mm(hy),
+        r: mm(r),
+    }
+}
