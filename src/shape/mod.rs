@@ -28,6 +28,7 @@
 mod areas;
 mod check;
 pub mod cutting;
+pub mod drawing;
 mod error;
 mod face;
 #[cfg(test)]

@@ -54,7 +54,7 @@ pub(super) struct Notebook<'a> {
 }
 
 /// A length of so many millimetres, to the nanometre.
-pub(super) fn length(mm: f64) -> Length {
+pub fn length(mm: f64) -> Length {
     Length::from_metres_rounded(mm / 1000.0)
 }
 

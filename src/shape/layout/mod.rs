@@ -13,7 +13,7 @@ mod seen;
 mod standing;
 mod stands;
 
-pub use finding::Finding;
+pub use finding::{Finding, length as length_of_mm};
 pub use near::{Near, to_nearest, to_run, to_void};
 pub use rule::{Figure, Rule, RuleFacts, SourceKind, Weight};
 pub use rule_book::{RuleBook, RuleError, RuleSetting};

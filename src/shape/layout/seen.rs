@@ -183,6 +183,16 @@ impl Seen {
         })
     }
 
+    /// Whether a point lies inside the outline, openings left aside.
+    pub fn holds(&self, point: Point) -> bool {
+        let crosses = |run: &&Run| {
+            let (a, b) = (run.from, run.to);
+            (a.y > point.y) != (b.y > point.y)
+                && point.x < a.x + (b.x - a.x) * (point.y - a.y) / (b.y - a.y)
+        };
+        self.runs.iter().filter(crosses).count() % 2 == 1
+    }
+
     /// How far the outline runs along `x` (or along `y` when `crossways`) between two places of
     /// the other direction: from its least to its most, in millimetres.
     pub fn reach(&self, from: f64, to: f64, crossways: bool) -> f64 {
