@@ -8,7 +8,7 @@ use tackfree::shape::drawing::{
 };
 use tackfree::shape::layout::{RuleBook, Seen, Standing, findings};
 use tackfree::shape::{
-    Construction, EdgeProfile, Opening, OpeningKind, OpeningName, Outline, Place, Shape,
+    Construction, EdgeProfile, Opening, OpeningKind, OpeningName, Outline, Place, Purpose, Shape,
 };
 use tackfree::units::{Length, LengthStyle};
 
@@ -16,7 +16,7 @@ fn mm(mm: i64) -> Length {
     Length::from_mm(mm)
 }
 
-/// 1500 x 635 with a sink cutout 750 x 400, radius 20, and a tap hole of 35 behind it.
+/// 1500 x 635 with a sink cutout 750 x 400, radius 20, and a faucet hole of 35 behind it.
 fn counter() -> Shape {
     let openings = vec![
         Opening {
@@ -30,6 +30,7 @@ fn counter() -> Shape {
                 depth: mm(400),
                 corner_radius: mm(20),
             },
+            purpose: Purpose::Plain,
         },
         Opening {
             no: 1,
@@ -38,6 +39,7 @@ fn counter() -> Shape {
                 y: mm(560),
             },
             what: OpeningKind::Hole { diameter: mm(35) },
+            purpose: Purpose::Plain,
         },
     ];
     let outline = Outline::Rectangle {

@@ -7,7 +7,8 @@ use tackfree::shape::layout::{
     RuleBook, RuleSetting, Seen, SourceKind, Standing, Weight, findings, to_nearest, to_void,
 };
 use tackfree::shape::{
-    Construction, EdgeProfile, FaceKey, Opening, OpeningKind, Outline, Place, Shape,
+    Cabinet, Construction, EdgeProfile, FaceKey, Mount, Opening, OpeningKind, Outline, Place,
+    Purpose, Reveal, Shape, Sink,
 };
 use tackfree::units::Length;
 
@@ -28,6 +29,7 @@ fn cutout(no: u8, (x, y): (i64, i64), (width, depth, corner): (i64, i64, i64)) -
             depth: mm(depth),
             corner_radius: mm(corner),
         },
+        purpose: Purpose::Plain,
     }
 }
 
@@ -38,6 +40,7 @@ fn hole(no: u8, (x, y): (i64, i64), diameter: i64) -> Opening {
         what: OpeningKind::Hole {
             diameter: mm(diameter),
         },
+        purpose: Purpose::Plain,
     }
 }
 
@@ -160,7 +163,7 @@ fn corners_against_standard_and_bit() {
 }
 
 #[test]
-fn tap_holes_and_the_deck_behind_a_sink() {
+fn faucet_holes_and_the_deck_behind_a_sink() {
     // 70 of wood behind the sink; a hole of 28 whose middle stands 40 behind it.
     let shape = top(
         1500,
@@ -172,19 +175,19 @@ fn tap_holes_and_the_deck_behind_a_sink() {
     );
     let got = found(&shape, &Standing::default());
     assert_eq!(
-        missing(&got, Rule::TapLeast),
+        missing(&got, Rule::FaucetLeast),
         Some(Length::from_nm(3_750_000))
     );
     assert_eq!(
-        missing(&got, Rule::TapClear),
+        missing(&got, Rule::FaucetClear),
         Some(Length::from_nm(10_800_000))
     );
     assert_eq!(
-        missing(&got, Rule::TapDeck),
+        missing(&got, Rule::FaucetDeck),
         Some(Length::from_nm(6_200_000))
     );
-    assert_eq!(missing(&got, Rule::TapThick), None);
-    // A hole at the other end of the top is nobody's tap.
+    assert_eq!(missing(&got, Rule::FaucetThick), None);
+    // A hole at the other end of the top is nobody's faucet.
     let shape = top(
         3000,
         600,
@@ -194,7 +197,77 @@ fn tap_holes_and_the_deck_behind_a_sink() {
         ],
     );
     let got = found(&shape, &Standing::default());
-    assert!(of(&got, Rule::TapMost).is_none() && of(&got, Rule::TapDeck).is_none());
+    assert!(of(&got, Rule::FaucetMost).is_none() && of(&got, Rule::FaucetDeck).is_none());
+}
+
+/// A 33 in sink asks a 36 in cabinet (two sink sellers' pages); between 3/4 in sides a 34 1/2 in
+/// inside is left.
+#[test]
+fn sinks_against_their_cabinets() {
+    let sink = |overall: Length, left: i64| {
+        let cabinet = Cabinet {
+            width: inches(33 * 16),
+            left: Some(inches(left)),
+            wall: inches(12),
+            front_rail: inches(24),
+            back_rail: Length::ZERO,
+            overhang: Some(inches(16)),
+            depth: None,
+        };
+        let mut opening = cutout(1, (700, 300), (700, 380, 20));
+        opening.place = Place {
+            x: inches(30 * 16),
+            y: inches(12 * 16),
+        };
+        opening.purpose = Purpose::Sink(Sink {
+            mount: Mount::DropIn,
+            overall: Some((overall, inches(20 * 16))),
+            wall: None,
+            cabinet: Some(cabinet),
+        });
+        top(1500, 635, vec![opening])
+    };
+    // 33 in cabinet from 13 1/2 to 46 1/2; its inside from 14 1/4 to 45 3/4; the sink from 14 to 46.
+    let got = found(&sink(inches(32 * 16), 216), &Standing::default());
+    assert_eq!(missing(&got, Rule::SinkBase), Some(inches(32)));
+    let walls: Vec<Length> = got
+        .iter()
+        .filter(|finding| finding.rule == Rule::SinkWall)
+        .map(|finding| finding.missing)
+        .collect();
+    assert_eq!(walls, [inches(4), inches(4)]);
+    // The sink begins 2 in behind the front; the rail ends at 1 + 1 1/2.
+    assert_eq!(missing(&got, Rule::SinkRail), Some(inches(8)));
+    let good = found(&sink(inches(30 * 16), 216), &Standing::default());
+    assert!(of(&good, Rule::SinkBase).is_none() && of(&good, Rule::SinkWall).is_none());
+}
+
+/// An apron-front sink is open to the front: no strip is asked there, 300 mm to the end is.
+#[test]
+fn apron_fronts_are_measured_to_the_end() {
+    let mut opening = cutout(1, (700, 0), (800, 450, 20));
+    opening.purpose = Purpose::Sink(Sink {
+        mount: Mount::ApronFront(Reveal::Negative(mm(10))),
+        overall: None,
+        wall: None,
+        cabinet: None,
+    });
+    let shape = top(1700, 635, vec![opening]);
+    let got = found(&shape, &Standing::default());
+    assert!(of(&got, Rule::StripFront).is_none());
+    assert_eq!(missing(&got, Rule::EndStrip), None);
+    let opening = Opening {
+        place: Place {
+            x: mm(650),
+            y: mm(0),
+        },
+        ..opening
+    };
+    let shape = top(1700, 635, vec![opening]);
+    assert_eq!(
+        missing(&found(&shape, &Standing::default()), Rule::ApronEnd),
+        Some(mm(50))
+    );
 }
 
 #[test]

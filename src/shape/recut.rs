@@ -109,7 +109,7 @@ fn takes_in(new: &Opening, old: &Opening) -> bool {
 
 #[cfg(test)]
 mod tests {
-    use super::super::{EdgeProfile, Place, ShapeDraft};
+    use super::super::{EdgeProfile, Place, Purpose, ShapeDraft};
     use super::*;
     use crate::units::Length;
 
@@ -134,8 +134,10 @@ mod tests {
                 what: OpeningKind::Hole {
                     diameter: inches(2),
                 },
+                purpose: Purpose::Plain,
             }],
             band: None,
+            band_round_openings: false,
         }
     }
 

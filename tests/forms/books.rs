@@ -6,7 +6,9 @@ use chrono::{Days, NaiveDate};
 use tackfree::coating::{Family, FigureBasis, ProductKind, Span};
 use tackfree::desk::typed::PieceTyped;
 use tackfree::desk::{Action, ClientDraft, JobDraft, PieceDraft, Which};
-use tackfree::shape::{Construction, EdgeProfile, Opening, OpeningKind, Outline, Place, Shape};
+use tackfree::shape::{
+    Construction, EdgeProfile, Opening, OpeningKind, Outline, Place, Purpose, Shape,
+};
 use tackfree::shop::{PieceKind, ScuffMeans};
 use tackfree::tui::forms::FormKind;
 use tackfree::tui::kit::form::FormAction;
@@ -154,6 +156,7 @@ fn the_whole_piece() {
                 depth: inches(16, 0, 1),
                 corner_radius: inches(0, 3, 4),
             },
+            purpose: Purpose::Plain,
         },
         Opening {
             no: 1,
@@ -164,6 +167,7 @@ fn the_whole_piece() {
             what: OpeningKind::Hole {
                 diameter: inches(1, 3, 8),
             },
+            purpose: Purpose::Plain,
         },
     ];
     let profile = EdgeProfile::RoundOver(inches(0, 1, 4));

@@ -12,7 +12,7 @@ use tackfree::desk::typed::{
     read_windows, write_span,
 };
 use tackfree::shape::{
-    Construction, EdgeProfile, FaceKey, Opening, OpeningKind, Outline, Place, Shape,
+    Construction, EdgeProfile, FaceKey, Opening, OpeningKind, Outline, Place, Purpose, Shape,
 };
 use tackfree::shop::{Piece, PieceId, PieceKind, Stage};
 use tackfree::units::{
@@ -69,6 +69,7 @@ fn openings() -> impl Strategy<Value = Vec<Opening>> {
                 no: no.max(1),
                 place,
                 what,
+                purpose: Purpose::Plain,
             });
         }
         openings

@@ -1,7 +1,7 @@
 //! A shape as JSON.
 
 use super::rounded;
-use crate::shape::{EdgeProfile, Opening, OpeningKind, Outline, Shape};
+use crate::shape::{Opening, OpeningKind, Outline, Shape};
 use crate::units::Length;
 use serde::Serialize;
 
@@ -44,25 +44,20 @@ fn mm(length: Length) -> f64 {
 impl ShapeJson {
     /// A shape.
     pub(super) fn of(shape: &Shape) -> Self {
-        let (outline, length_mm, width_mm, diameter_mm) = match shape.outline() {
-            Outline::Rectangle { length, width } => {
-                ("rectangle", Some(mm(length)), Some(mm(width)), None)
+        let (length_mm, width_mm, diameter_mm) = match shape.outline() {
+            Outline::Circle { diameter } => (None, None, Some(mm(*diameter))),
+            other => {
+                let (length, width) = other.extent();
+                (Some(mm(length)), Some(mm(width)), None)
             }
-            Outline::Circle { diameter } => ("circle", None, None, Some(mm(diameter))),
-        };
-        let profile = match shape.profile() {
-            EdgeProfile::Square => "square",
-            EdgeProfile::Eased(_) => "eased",
-            EdgeProfile::RoundOver(_) => "round-over",
-            EdgeProfile::Chamfer(_) => "chamfer",
         };
         Self {
-            outline,
+            outline: shape.outline().word(),
             length_mm,
             width_mm,
             diameter_mm,
             thickness_mm: mm(shape.thickness()),
-            profile,
+            profile: shape.profile().code(),
             profile_mm: mm(shape.profile().reach()),
             band_mm: shape.band().map(mm),
             openings: shape.openings().iter().map(opening).collect(),

@@ -7,7 +7,7 @@ use super::words::plain;
 use super::work::{read_air, read_amount, read_faces, read_scuff, read_when};
 use crate::coating::Span;
 use crate::desk::AmountDraft;
-use crate::shape::{EdgeProfile, FaceKey, Opening, OpeningKind, Outline, Place, Shape};
+use crate::shape::{FaceKey, Opening, OpeningKind, Place, Shape};
 use crate::shop::Settings;
 use crate::units::{
     Area, Length, Volume, clean_line, parse_date, show_date, show_moment, show_span,
@@ -24,40 +24,14 @@ pub fn echo_length(text: &str, settings: &Settings) -> Option<String> {
 /// A size with its area before openings: `8' 2 3/8" x 2' 1 1/2", 17.4 sq ft`.
 pub fn echo_size(text: &str, settings: &Settings) -> Option<String> {
     let outline = read_size(text, settings).ok()?;
-    let show = |length: Length| length.show(settings.length);
-    Some(match outline {
-        Outline::Rectangle { length, width } => {
-            let area = Area::from_m2(length.metres() * width.metres());
-            format!(
-                "{} x {}, {}",
-                show(length),
-                show(width),
-                area.show(settings.area())
-            )
-        }
-        Outline::Circle { diameter } => {
-            let radius = diameter.metres() / 2.0;
-            let area = Area::from_m2(std::f64::consts::PI * radius * radius);
-            format!(
-                "round, {} across, {}",
-                show(diameter),
-                area.show(settings.area())
-            )
-        }
-    })
+    let words = outline.words(&|length| length.show(settings.length));
+    Some(format!("{words}, {}", outline.area().show(settings.area())))
 }
 
 /// A profile: `round-over 1/4"`.
 pub fn echo_profile(text: &str, settings: &Settings) -> Option<String> {
     let profile = read_profile(text, settings).ok()?;
-    Some(match profile {
-        EdgeProfile::Square => profile.name().to_owned(),
-        _ => format!(
-            "{} {}",
-            profile.name(),
-            profile.reach().show(settings.length)
-        ),
-    })
+    Some(profile.words(&|length| length.show(settings.length)))
 }
 
 /// Cutouts: `cutout 1: 30" x 16", r 3/4", centre 49 1/4" from left, 12 3/4" from front`.

@@ -9,7 +9,7 @@
 use super::error::FieldError;
 use super::size::{pair, read_length, sides, write_length, write_pair};
 use super::words::quoted;
-use crate::shape::{Opening, OpeningKind, OpeningName, Place};
+use crate::shape::{Opening, OpeningKind, OpeningName, Place, Purpose};
 use crate::shop::Settings;
 use crate::units::Length;
 
@@ -127,7 +127,12 @@ fn number(read: Vec<(Option<u8>, Form)>) -> Vec<Opening> {
             taken.push(free);
             free
         });
-        openings.push(Opening { no, place, what });
+        openings.push(Opening {
+            no,
+            place,
+            what,
+            purpose: Purpose::Plain,
+        });
     }
     openings
 }

@@ -88,13 +88,14 @@ pub fn read_size(text: &str, settings: &Settings) -> Result<Outline, FieldError>
 }
 
 /// A size as it would be typed.
-pub fn write_size(outline: Outline, settings: &Settings) -> String {
+pub fn write_size(outline: &Outline, settings: &Settings) -> String {
     match outline {
         Outline::Rectangle { length, width } => {
-            let (length, width) = write_pair(length, width, settings);
+            let (length, width) = write_pair(*length, *width, settings);
             format!("{length} x {width}")
         }
-        Outline::Circle { diameter } => format!("round {}", write_length(diameter, settings)),
+        Outline::Circle { diameter } => format!("round {}", write_length(*diameter, settings)),
+        other => other.words(&|length| write_length(length, settings)),
     }
 }
 
@@ -244,11 +245,12 @@ pub fn read_profile(text: &str, settings: &Settings) -> Result<EdgeProfile, Fiel
 
 /// A profile as it would be typed.
 pub fn write_profile(profile: EdgeProfile, settings: &Settings) -> String {
-    let size = write_length(profile.reach(), settings);
-    match profile {
-        EdgeProfile::Square => "square".to_owned(),
-        EdgeProfile::Eased(_) => format!("eased {size}"),
-        EdgeProfile::RoundOver(_) => format!("round-over {size}"),
-        EdgeProfile::Chamfer(_) => format!("chamfer {size}"),
+    if profile == EdgeProfile::Square {
+        return profile.code().to_owned();
     }
+    format!(
+        "{} {}",
+        profile.code(),
+        write_length(profile.reach(), settings)
+    )
 }

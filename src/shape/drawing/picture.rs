@@ -1,6 +1,6 @@
 //! What a drawing shows, in millimetres on the piece: strokes and labels, for any renderer.
 
-use crate::shape::layout::{Finding, JointWay, Point, Seen, Standing, length_of_mm};
+use crate::shape::layout::{Finding, JointWay, Point, Seen, Serves, Standing, length_of_mm};
 use crate::shape::{Construction, FaceKey, Shape};
 use crate::units::LengthStyle;
 
@@ -124,7 +124,7 @@ impl Picture {
     }
 
     fn outline(&mut self, seen: &Seen) {
-        let mut points: Vec<Point> = seen.runs.iter().map(|run| run.from).collect();
+        let mut points: Vec<Point> = seen.border.iter().map(|run| run.from).collect();
         points.extend(points.first().copied());
         self.stroke(Ink::Outline, points);
     }
@@ -133,7 +133,10 @@ impl Picture {
         for void in &seen.voids {
             let mut points = void.points(ROUND_STEPS);
             points.extend(points.first().copied());
-            self.stroke(Ink::Opening, points);
+            // One that is open to the front is part of the border already.
+            if void.serves != Serves::Apron {
+                self.stroke(Ink::Opening, points);
+            }
             let (half_x, half_y) = void.half();
             // A cross that stands a little out of a hole, and stays inside a cutout.
             let out = if void.hx > 0.0 { 0.15 } else { 1.5 };
@@ -259,7 +262,7 @@ impl Picture {
             } else {
                 Anchor::Above
             };
-            let text = format!("{}, {}", run.face, construction.grain_of(run.face));
+            let text = format!("{}, {}", run.face, construction.grain_of(run.way));
             self.label(Ink::Face, point, anchor, text);
         }
     }

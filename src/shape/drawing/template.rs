@@ -1,7 +1,7 @@
 //! The full-size template: one millimetre on paper for each on the piece.
 
 use super::svg::{Pen, Stand, Svg, mm, through};
-use crate::shape::layout::{Point, Seen, Void};
+use crate::shape::layout::{Point, Seen, Serves, Void};
 use crate::shape::{OpeningName, Shape};
 use crate::units::Length;
 
@@ -109,8 +109,8 @@ pub(super) fn full(shape: &Shape, of: TemplateOf, extra: Extra) -> Option<Full> 
     let mut inked = Vec::new();
     let mut ink = |a: Point, b: Point| inked.push(boxed(a, b));
     if only.is_none() {
-        let points: Vec<Point> = seen.runs.iter().map(|run| paper.of(run.from)).collect();
-        for run in &seen.runs {
+        let points: Vec<Point> = seen.border.iter().map(|run| paper.of(run.from)).collect();
+        for run in &seen.border {
             ink(paper.of(run.from), paper.of(run.to));
         }
         svg.path(Pen::Cut, "outline", &through(&points));
@@ -120,7 +120,14 @@ pub(super) fn full(shape: &Shape, of: TemplateOf, extra: Extra) -> Option<Full> 
         .iter()
         .filter(|void| only.is_none_or(|one| one.name == void.name))
     {
-        opening(&mut svg, &paper, void, extra.guide_offset, &mut ink);
+        let drawn = only.is_none() && void.serves == Serves::Apron;
+        opening(
+            &mut svg,
+            &paper,
+            void,
+            (extra.guide_offset, drawn),
+            &mut ink,
+        );
     }
     corner_marks(&mut svg, &paper, &mut ink);
     Some(Full {
@@ -146,13 +153,16 @@ fn opening(
     svg: &mut Svg,
     paper: &Paper,
     void: &Void,
-    guide: Option<Length>,
+    (guide, drawn): (Option<Length>, bool),
     ink: &mut impl FnMut(Point, Point),
 ) {
     let id = void.name.to_string().replace(' ', "-");
     let mid = paper.of(void.mid);
     let (half_x, half_y) = void.half();
-    draw(svg, Pen::Cut, &id, mid, (void.hx, void.hy, void.r));
+    // One that is open to the front is part of the border drawn already.
+    if !drawn {
+        draw(svg, Pen::Cut, &id, mid, (void.hx, void.hy, void.r));
+    }
     let mut far = 0.0;
     if let Some(offset) = guide {
         far = offset.mm().max(0.0);

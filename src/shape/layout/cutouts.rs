@@ -3,14 +3,14 @@
 use super::finding::Notebook;
 use super::near::{to_nearest, to_void};
 use super::rule::Rule;
-use super::seen::{Looks, Point, Purpose, Seen, Void};
+use super::seen::{Looks, Point, Seen, Serves, Void};
 use super::standing::{Joint, JointWay};
 use crate::shape::OpeningName;
 use crate::shape::words::say;
 use crate::units::Length;
 
-/// A hole this near a sink is taken for a tap's when nothing was said.
-const TAP_NEAR_MM: f64 = 150.0;
+/// A hole this near a sink is taken for a faucet's when nothing was said.
+const FAUCET_NEAR_MM: f64 = 150.0;
 
 /// The code of an opening in a finding.
 pub(super) fn code(name: OpeningName) -> String {
@@ -25,14 +25,10 @@ fn is_cutout(void: &Void) -> bool {
 }
 
 fn is_sink(void: &Void) -> bool {
-    is_cutout(void)
-        && matches!(
-            void.purpose,
-            Purpose::Unsaid | Purpose::Sink | Purpose::Apron
-        )
+    is_cutout(void) && matches!(void.serves, Serves::Unsaid | Serves::Sink | Serves::Apron)
 }
 
-/// Whether a hole is a tap's, and which sink it serves: the nearest.
+/// Whether a hole is a faucet's, and which sink it serves: the nearest.
 fn sink_of<'a>(seen: &'a Seen, hole: &Void) -> Option<&'a Void> {
     let nearest = seen
         .voids
@@ -40,12 +36,14 @@ fn sink_of<'a>(seen: &'a Seen, hole: &Void) -> Option<&'a Void> {
         .filter(|void| is_sink(void))
         .map(|sink| (to_void(sink, hole).mm, sink))
         .min_by(|a, b| a.0.total_cmp(&b.0));
-    let is_tap = |mm: f64| match hole.purpose {
-        Purpose::Tap => true,
-        Purpose::Unsaid => mm <= TAP_NEAR_MM,
+    let is_faucet = |mm: f64| match hole.serves {
+        Serves::Faucet => true,
+        Serves::Unsaid => mm <= FAUCET_NEAR_MM,
         _ => false,
     };
-    nearest.filter(|(mm, _)| is_tap(*mm)).map(|(_, sink)| sink)
+    nearest
+        .filter(|(mm, _)| is_faucet(*mm))
+        .map(|(_, sink)| sink)
 }
 
 /// Everything round the cutouts and holes of a piece.
@@ -79,16 +77,16 @@ pub(super) fn check(
     }
     for hole in seen.voids.iter().filter(|void| !is_cutout(void)) {
         if let Some(sink) = sink_of(seen, hole) {
-            tap(hole, sink, thickness, book);
+            faucet(hole, sink, thickness, book);
         }
     }
-    tap_decks(seen, book);
+    faucet_decks(seen, book);
 }
 
 fn strips(seen: &Seen, cutout: &Void, book: &mut Notebook<'_>) {
     let about = [code(cutout.name)];
     let looking = |looks| seen.runs.iter().filter(move |run| run.looks() == looks);
-    let end = if cutout.purpose == Purpose::Apron {
+    let end = if cutout.serves == Serves::Apron {
         Rule::ApronEnd
     } else {
         Rule::EndStrip
@@ -99,7 +97,7 @@ fn strips(seen: &Seen, cutout: &Void, book: &mut Notebook<'_>) {
         (end, Looks::End, "away from the end"),
     ];
     for (rule, looks, way) in rows {
-        if rule == Rule::StripFront && cutout.purpose == Purpose::Apron {
+        if rule == Rule::StripFront && cutout.serves == Serves::Apron {
             continue;
         }
         if let Some(near) = to_nearest(cutout, looking(looks)) {
@@ -174,17 +172,17 @@ fn corners(cutout: &Void, bit: Length, book: &mut Notebook<'_>) {
     }
 }
 
-fn tap(hole: &Void, sink: &Void, thickness: Length, book: &mut Notebook<'_>) {
+fn faucet(hole: &Void, sink: &Void, thickness: Length, book: &mut Notebook<'_>) {
     let about = [code(hole.name)];
     let across = super::finding::length(hole.r * 2.0);
     let place = Some((hole.mid, hole.mid));
-    book.at_least(Rule::TapLeast, &about, hole.r * 2.0, place, |_| {
-        "see the tap's own sheet before drilling.".to_owned()
+    book.at_least(Rule::FaucetLeast, &about, hole.r * 2.0, place, |_| {
+        "see the faucet's own sheet before drilling.".to_owned()
     });
-    book.at_most(Rule::TapMost, &about, across, place, |_| {
-        "see the tap's own sheet: its plate may not cover the hole.".to_owned()
+    book.at_most(Rule::FaucetMost, &about, across, place, |_| {
+        "see the faucet's own sheet: its plate may not cover the hole.".to_owned()
     });
-    book.at_most(Rule::TapThick, &about, thickness, place, |extra| {
+    book.at_most(Rule::FaucetThick, &about, thickness, place, |extra| {
         format!(
             "counterbore {} from below, or find a longer shank.",
             say(extra)
@@ -193,13 +191,17 @@ fn tap(hole: &Void, sink: &Void, thickness: Length, book: &mut Notebook<'_>) {
     let near = to_void(sink, hole);
     let about = [code(hole.name), code(sink.name)];
     let place = Some((near.from, hole.mid));
-    book.at_least(Rule::TapClear, &about, near.mm + hole.r, place, |missing| {
-        format!("drill {} further from the sink.", say(missing))
-    });
+    book.at_least(
+        Rule::FaucetClear,
+        &about,
+        near.mm + hole.r,
+        place,
+        |missing| format!("drill {} further from the sink.", say(missing)),
+    );
 }
 
-/// Behind each sink that a tap serves: wood enough for the tap's base.
-fn tap_decks(seen: &Seen, book: &mut Notebook<'_>) {
+/// Behind each sink that a faucet serves: wood enough for the faucet's base.
+fn faucet_decks(seen: &Seen, book: &mut Notebook<'_>) {
     for sink in seen.voids.iter().filter(|void| is_sink(void)) {
         let behind = |hole: &&Void| hole.mid.y > sink.mid.y + sink.half().1;
         let serves = |hole: &&Void| sink_of(seen, hole).is_some_and(|of| of.name == sink.name);
@@ -211,13 +213,13 @@ fn tap_decks(seen: &Seen, book: &mut Notebook<'_>) {
         if let Some(near) = to_nearest(sink, back) {
             let place = Some((near.from, near.to));
             book.at_least(
-                Rule::TapDeck,
+                Rule::FaucetDeck,
                 &[code(sink.name)],
                 near.mm,
                 place,
                 |missing| {
                     format!(
-                        "bring the sink {} forward, or set the tap beside it.",
+                        "bring the sink {} forward, or set the faucet beside it.",
                         say(missing)
                     )
                 },

@@ -72,8 +72,9 @@ impl Notebook<'_> {
             return;
         };
         if has_mm + HAIR < asks.mm() {
-            let has = length(has_mm);
-            self.write(rule, about, place, Some((has, asks)), asks - has, cure);
+            // Past the other thing counts as nothing there; what is missing is the whole way back.
+            let (has, missing) = (length(has_mm.max(0.0)), asks - length(has_mm));
+            self.write(rule, about, place, Some((has, asks)), missing, cure);
         }
     }
 

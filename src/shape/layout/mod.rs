@@ -4,6 +4,7 @@
 //! accepts. May not live here: refusals of shapes that cannot be cut (the shape's own), drawing,
 //! anything stored.
 
+mod cabinet;
 mod cutouts;
 mod finding;
 mod near;
@@ -17,7 +18,7 @@ pub use finding::{Finding, length as length_of_mm};
 pub use near::{Near, to_nearest, to_run, to_void};
 pub use rule::{Figure, Rule, RuleFacts, SourceKind, Weight};
 pub use rule_book::{RuleBook, RuleError, RuleSetting};
-pub use seen::{Looks, Point, Purpose, Run, Seen, Void};
+pub use seen::{Looks, Point, Run, Seen, Serves, Void};
 pub use standing::{
     About, Accepted, Appliance, Brackets, Joint, JointWay, Overhang, Standing, StandingError,
 };
@@ -42,6 +43,7 @@ pub fn findings(
         found: Vec::new(),
     };
     cutouts::check(&seen, &standing.joints, shape.thickness(), bit, &mut book);
+    cabinet::check(shape.openings(), &seen.voids, &mut book);
     stands::check(&seen, construction, standing, &mut book);
     let mut found = book.found;
     for finding in &mut found {

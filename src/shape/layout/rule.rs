@@ -25,16 +25,22 @@ pub enum Rule {
     CornerRadius,
     /// The bit that reaches into a cutout's corners.
     CornerBit,
-    /// The least tap hole.
-    TapLeast,
-    /// The largest tap hole.
-    TapMost,
-    /// From a sink's cutout to the middle of a tap hole.
-    TapClear,
-    /// Wood left behind a sink where a tap stands.
-    TapDeck,
-    /// Thickness a tap's shank passes through.
-    TapThick,
+    /// The least faucet hole.
+    FaucetLeast,
+    /// The largest faucet hole.
+    FaucetMost,
+    /// From a sink's cutout to the middle of a faucet hole.
+    FaucetClear,
+    /// Wood left behind a sink where a faucet stands.
+    FaucetDeck,
+    /// Thickness a faucet's shank passes through.
+    FaucetThick,
+    /// A sink's width against its cabinet's.
+    SinkBase,
+    /// From a sink to the cabinet's side.
+    SinkWall,
+    /// From a sink to the cabinet's rail.
+    SinkRail,
     /// Hanging out across the grain, nothing below.
     OverhangAcross,
     /// Hanging out along the grain, nothing below.
@@ -149,7 +155,7 @@ const EIGHTHS: fn(i64) -> Figure = |eighths| Figure::Length(Length::from_64ths(8
 
 impl Rule {
     /// Every check, in the order they are made.
-    pub const ALL: [Self; 23] = [
+    pub const ALL: [Self; 26] = [
         Self::StripFront,
         Self::StripBack,
         Self::EndStrip,
@@ -158,11 +164,14 @@ impl Rule {
         Self::Between,
         Self::CornerRadius,
         Self::CornerBit,
-        Self::TapLeast,
-        Self::TapMost,
-        Self::TapClear,
-        Self::TapDeck,
-        Self::TapThick,
+        Self::FaucetLeast,
+        Self::FaucetMost,
+        Self::FaucetClear,
+        Self::FaucetDeck,
+        Self::FaucetThick,
+        Self::SinkBase,
+        Self::SinkWall,
+        Self::SinkRail,
         Self::OverhangAcross,
         Self::OverhangAlong,
         Self::BracketReach,
@@ -266,45 +275,69 @@ impl Rule {
                 "geometry: an inside corner is never tighter than the bit's radius",
                 Warning,
             ),
-            Self::TapLeast => facts(
-                "tap-least",
-                "least tap hole",
+            Self::FaucetLeast => facts(
+                "faucet-least",
+                "least faucet hole",
                 EIGHTHS(10),
                 Press,
-                "tap sellers' pages: 1 3/8 in usual, 1 1/4 to 1 1/2 seen",
+                "faucet sellers' pages: 1 3/8 in usual, 1 1/4 to 1 1/2 seen",
                 Note,
             ),
-            Self::TapMost => facts(
-                "tap-most",
-                "largest tap hole",
+            Self::FaucetMost => facts(
+                "faucet-most",
+                "largest faucet hole",
                 EIGHTHS(12),
                 Press,
-                "tap sellers' pages: 1 3/8 in usual, 1 1/4 to 1 1/2 seen",
+                "faucet sellers' pages: 1 3/8 in usual, 1 1/4 to 1 1/2 seen",
                 Note,
             ),
-            Self::TapClear => facts(
-                "tap-clear",
-                "from a cutout to a tap hole's middle",
+            Self::FaucetClear => facts(
+                "faucet-clear",
+                "from a cutout to a faucet hole's middle",
                 EIGHTHS(16),
                 Common,
                 "common practice, no source",
                 Warning,
             ),
-            Self::TapDeck => facts(
-                "tap-deck",
-                "wood behind a sink with a tap",
+            Self::FaucetDeck => facts(
+                "faucet-deck",
+                "wood behind a sink with a faucet",
                 EIGHTHS(24),
                 Press,
                 "page on undermount sinks: about 3 in or more",
                 Warning,
             ),
-            Self::TapThick => facts(
-                "tap-thick",
-                "thickness a tap's shank passes",
+            Self::FaucetThick => facts(
+                "faucet-thick",
+                "thickness a faucet's shank passes",
                 EIGHTHS(12),
                 Common,
                 "common practice, no source: shanks pass 1 1/2 to 2 1/2 in",
                 Note,
+            ),
+            Self::SinkBase => facts(
+                "sink-base",
+                "cabinet wider than its sink",
+                EIGHTHS(24),
+                Press,
+                "two sink sellers' pages: 3 in, some allow 2 in",
+                Warning,
+            ),
+            Self::SinkWall => facts(
+                "sink-wall",
+                "from a sink to the cabinet's side",
+                MM(0),
+                Common,
+                "geometry: the sink must pass between the sides",
+                Serious,
+            ),
+            Self::SinkRail => facts(
+                "sink-rail",
+                "from a sink to the cabinet's rail",
+                MM(0),
+                Common,
+                "geometry: the sink must clear the rails",
+                Serious,
             ),
             Self::OverhangAcross => facts(
                 "overhang-across",

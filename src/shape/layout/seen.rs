@@ -2,8 +2,8 @@
 //! drawing both work on.
 
 use crate::shape::rounded::Rounded;
-use crate::shape::{FaceKey, Opening, OpeningName, Outline, Shape};
-use crate::units::Length;
+use crate::shape::stroke::Stroke;
+use crate::shape::{FaceKey, Opening, OpeningName, Purpose, Ring, Shape, Way};
 
 /// A point on the piece: `x` along the grain from the left, `y` across it from the front.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -30,6 +30,8 @@ pub enum Looks {
 pub struct Run {
     /// The face it belongs to.
     pub face: FaceKey,
+    /// How that run of the face lies to the grain.
+    pub way: Way,
     /// From here.
     pub from: Point,
     /// To here.
@@ -38,15 +40,15 @@ pub struct Run {
 
 /// What an opening is for, as far as it is said.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
-pub enum Purpose {
+pub enum Serves {
     /// Nothing was said: a cutout counts as one for a sink set in or under.
     Unsaid,
     /// A sink, under, in or on the top.
     Sink,
     /// A sink whose apron shows in front.
     Apron,
-    /// A hole for a tap or what stands beside it.
-    Tap,
+    /// A hole for a faucet or what stands beside it.
+    Faucet,
     /// Anything else: a cooktop, an outlet, a cable.
     Other,
 }
@@ -58,7 +60,7 @@ pub struct Void {
     /// Which.
     pub name: OpeningName,
     /// What it is for.
-    pub purpose: Purpose,
+    pub serves: Serves,
     /// Its centre.
     pub mid: Point,
     /// Half the length of the core.
@@ -72,14 +74,16 @@ pub struct Void {
 /// A piece seen from above.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Seen {
-    /// The outline, counter-clockwise and closed.
+    /// The outline before anything is cut out of it, counter-clockwise and closed.
     pub runs: Vec<Run>,
+    /// The same with the cutouts of apron-front sinks taken out of its front.
+    pub border: Vec<Run>,
     /// The openings.
     pub voids: Vec<Void>,
 }
 
 /// Pieces a full circle is drawn with: the sagitta of a 4 m top is then under 5 micrometres.
-const ROUND: u32 = 2_880;
+const ROUND: f64 = 2_880.0;
 
 impl Point {
     /// How far to another point.
@@ -151,8 +155,10 @@ impl Void {
 impl Seen {
     /// A shape from above.
     pub fn of(shape: &Shape) -> Self {
+        let drawn = shape.drawn();
         Self {
-            runs: runs(shape.outline()),
+            runs: runs(&drawn.outline),
+            border: runs(&drawn.border),
             voids: shape.openings().iter().map(void).collect(),
         }
     }
@@ -230,40 +236,69 @@ impl Seen {
     }
 }
 
-fn mm(length: Length) -> f64 {
-    length.mm()
+fn runs(ring: &Ring) -> Vec<Run> {
+    let mut out = Vec::new();
+    for run in &ring.runs {
+        let points = points(&run.stroke);
+        out.extend(
+            points
+                .windows(2)
+                .filter(|pair| pair[0] != pair[1])
+                .map(|pair| Run {
+                    face: run.face,
+                    way: run.way,
+                    from: pair[0],
+                    to: pair[1],
+                }),
+        );
+    }
+    out
 }
 
-fn runs(outline: Outline) -> Vec<Run> {
-    match outline {
-        Outline::Rectangle { length, width } => {
-            let (l, w) = (mm(length), mm(width));
-            let at = |x, y| Point { x, y };
-            let run = |face, from, to| Run { face, from, to };
-            vec![
-                run(FaceKey::Front, at(0.0, 0.0), at(l, 0.0)),
-                run(FaceKey::Right, at(l, 0.0), at(l, w)),
-                run(FaceKey::Back, at(l, w), at(0.0, w)),
-                run(FaceKey::Left, at(0.0, w), at(0.0, 0.0)),
-            ]
-        }
-        Outline::Circle { diameter } => {
-            let r = mm(diameter) / 2.0;
-            let point = |step: u32| {
-                let turn = f64::from(step % ROUND) * std::f64::consts::TAU / f64::from(ROUND);
-                Point {
-                    x: r + r * turn.cos(),
-                    y: r + r * turn.sin(),
-                }
-            };
-            (0..ROUND)
-                .map(|step| Run {
-                    face: FaceKey::Rim,
-                    from: point(step),
-                    to: point(step + 1),
+/// The points of a stroke; arcs in finer steps than for areas, so that distances hold.
+fn points(stroke: &Stroke) -> Vec<Point> {
+    let mm = |x: f64, y: f64| Point {
+        x: x * 1e3,
+        y: y * 1e3,
+    };
+    match stroke {
+        Stroke::Arc {
+            centre,
+            radius,
+            start,
+            sweep,
+        } => {
+            let steps = (sweep.abs() / std::f64::consts::TAU * ROUND)
+                .ceil()
+                .clamp(1.0, ROUND);
+            // From 1 to some thousands.
+            #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)]
+            let count = steps as u32;
+            (0..=count)
+                .map(|step| {
+                    let turn = start + sweep * f64::from(step) / steps;
+                    mm(
+                        centre.x + radius * turn.cos(),
+                        centre.y + radius * turn.sin(),
+                    )
                 })
                 .collect()
         }
+        other => other
+            .points()
+            .iter()
+            .map(|point| mm(point.x, point.y))
+            .collect(),
+    }
+}
+
+fn serves(opening: &Opening) -> Serves {
+    match opening.purpose {
+        Purpose::Plain => Serves::Unsaid,
+        Purpose::Sink(_) if opening.open_front() => Serves::Apron,
+        Purpose::Sink(_) => Serves::Sink,
+        Purpose::Faucet | Purpose::Accessory => Serves::Faucet,
+        Purpose::Cooktop | Purpose::Outlet | Purpose::Cable => Serves::Other,
     }
 }
 
@@ -273,7 +308,7 @@ fn void(opening: &Opening) -> Void {
     let mm = |half_nm: i128| half_nm as f64 / 2e6;
     Void {
         name: opening.name(),
-        purpose: Purpose::Unsaid,
+        serves: serves(opening),
         mid: Point {
             x: mm(cx),
             y: mm(cy),

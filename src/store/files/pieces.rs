@@ -8,7 +8,7 @@ use super::people::ID_CURE;
 use super::table::{Line, Table};
 use super::text::{NAME_MOST, PIECE_MOST};
 use super::words::{length, read_length};
-use crate::shape::{EdgeProfile, Opening, OpeningKind, Outline, Place, Shape};
+use crate::shape::{EdgeProfile, Opening, OpeningKind, Outline, Place, Purpose, Shape};
 use crate::shop::{Job, JobId, Piece, PieceId, RecipeId, Stage};
 use crate::units::{Length, LengthStyle};
 use std::collections::{HashMap, HashSet};
@@ -219,9 +219,15 @@ fn openings(reading: &Reading<'_>) -> Result<Openings, FilesError> {
             x: size("x")?,
             y: size("y")?,
         };
-        out.entry(piece)
-            .or_default()
-            .push((line.no, Opening { no, place, what }));
+        out.entry(piece).or_default().push((
+            line.no,
+            Opening {
+                no,
+                place,
+                what,
+                purpose: Purpose::Plain,
+            },
+        ));
         Ok(())
     })?;
     Ok(out)
@@ -231,14 +237,16 @@ fn openings(reading: &Reading<'_>) -> Result<Openings, FilesError> {
 pub(super) fn piece_row(piece: &Piece, style: LengthStyle) -> Vec<String> {
     let show = |given: Length| length(given, style);
     let (long, wide, across) = match piece.shape.outline() {
-        Outline::Rectangle { length, width } => (show(length), show(width), String::new()),
-        Outline::Circle { diameter } => (String::new(), String::new(), show(diameter)),
+        Outline::Rectangle { length, width } => (show(*length), show(*width), String::new()),
+        Outline::Circle { diameter } => (String::new(), String::new(), show(*diameter)),
+        _ => (String::new(), String::new(), String::new()),
     };
-    let (edge, size) = match piece.shape.profile() {
-        EdgeProfile::Square => ("square", String::new()),
-        EdgeProfile::Eased(size) => ("eased", show(size)),
-        EdgeProfile::RoundOver(size) => ("round-over", show(size)),
-        EdgeProfile::Chamfer(size) => ("chamfer", show(size)),
+    let profile = piece.shape.profile();
+    let edge = profile.code();
+    let size = if profile == EdgeProfile::Square {
+        String::new()
+    } else {
+        show(profile.reach())
     };
     // The letter alone: the ticket number of job 0 without its 0.
     let ticket = piece.ticket_no(0);
