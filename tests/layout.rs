@@ -245,7 +245,7 @@ fn sinks_against_their_cabinets() {
 /// An apron-front sink is open to the front: no strip is asked there, 300 mm to the end is.
 #[test]
 fn apron_fronts_are_measured_to_the_end() {
-    let mut opening = cutout(1, (700, 0), (800, 450, 20));
+    let mut opening = cutout(1, (700, 225), (800, 450, 20));
     opening.purpose = Purpose::Sink(Sink {
         mount: Mount::ApronFront(Reveal::Negative(mm(10))),
         overall: None,
@@ -259,7 +259,7 @@ fn apron_fronts_are_measured_to_the_end() {
     let opening = Opening {
         place: Place {
             x: mm(650),
-            y: mm(0),
+            y: mm(225),
         },
         ..opening
     };

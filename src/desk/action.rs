@@ -1,10 +1,11 @@
 //! Every action a person can take: the one language between keys, commands and the store.
 
 use crate::coating::{Family, FigureBasis, LabelFigures, ProductId, ProductKind};
+use crate::shape::layout::{About, Rule, Standing};
 use crate::shape::{Construction, FaceKey, Shape};
 use crate::shop::{
-    Air, ClientId, CoatKind, Grit, JobId, PassId, PieceId, PieceKind, RecipeId, Schedule,
-    ScuffMeans, SetItem, Settings, TouchVerdict,
+    Air, ClientId, CoatKind, Grit, JobId, LayoutBook, PassId, PieceId, PieceKind, RecipeId,
+    Schedule, ScuffMeans, SetItem, Settings, TouchVerdict,
 };
 use crate::units::{Mass, Money, Volume};
 use chrono::{DateTime, NaiveDate, Utc};
@@ -298,6 +299,30 @@ pub enum Action {
         /// Whether it is done.
         done: bool,
     },
+    /// How a piece will stand.
+    SaveStanding(PieceId, Standing),
+    /// A layout finding is taken as it is.
+    AcceptFinding {
+        /// The piece.
+        piece: PieceId,
+        /// Which check.
+        rule: Rule,
+        /// About what.
+        about: About,
+        /// Why.
+        reason: String,
+    },
+    /// That finding is open again.
+    WithdrawAccepted {
+        /// The piece.
+        piece: PieceId,
+        /// Which check.
+        rule: Rule,
+        /// About what.
+        about: About,
+    },
+    /// Save the shop's own figures for layout and cutting.
+    SaveLayoutBook(Box<LayoutBook>),
     /// Undo the newest action.
     Undo,
     /// Do again what was undone last.

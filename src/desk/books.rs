@@ -2,8 +2,8 @@
 
 use crate::coating::{Product, ProductId};
 use crate::shop::{
-    Client, ClientId, Event, Job, JobId, Pass, PassId, Piece, PieceFile, PieceId, Recipe, RecipeId,
-    Settings,
+    Client, ClientId, Event, Job, JobId, LayoutBook, Pass, PassId, Piece, PieceFile, PieceId,
+    PieceLayout, Recipe, RecipeId, Settings,
 };
 use chrono::{DateTime, Utc};
 use thiserror::Error;
@@ -114,6 +114,10 @@ pub enum Row<'a> {
     Event(PieceId, &'a Event),
     /// A pass.
     Pass(&'a Pass),
+    /// The shop's own figures for layout and cutting.
+    LayoutBook(&'a LayoutBook),
+    /// How a piece stands and what was accepted on it.
+    PieceLayout(&'a PieceLayout),
 }
 
 /// Something to remove.
@@ -163,6 +167,10 @@ pub trait Books {
     fn passes(&self, scope: Scope) -> Result<Vec<Pass>, BooksError>;
     /// One pass.
     fn pass(&self, id: PassId) -> Result<Option<Pass>, BooksError>;
+    /// The shop's own figures for layout and cutting, if any were saved.
+    fn layout_book(&self) -> Result<Option<LayoutBook>, BooksError>;
+    /// What is kept of pieces' layouts; pieces of which nothing was said are left out.
+    fn layouts(&self, scope: Scope) -> Result<Vec<PieceLayout>, BooksError>;
     /// The newest lines of the journal, newest first.
     fn journal(&self, limit: usize) -> Result<Vec<JournalLine>, BooksError>;
     /// A number that changes whenever anybody has written.

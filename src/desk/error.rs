@@ -3,6 +3,9 @@
 use super::books::BooksError;
 use crate::coating::ProductError;
 use crate::shape::ShapeError;
+use crate::shape::cutting::CutError;
+use crate::shape::layout::{RuleError, StandingError};
+use crate::shape::lumber::LumberError;
 use crate::shop::{Blocker, ScheduleError};
 use chrono::{DateTime, Utc};
 use chrono_tz::Tz;
@@ -137,6 +140,18 @@ pub enum DeskError {
     /// A bad product.
     #[error(transparent)]
     Product(#[from] ProductError),
+    /// A standing that cannot be.
+    #[error(transparent)]
+    Standing(#[from] StandingError),
+    /// A figure that a layout check cannot go by.
+    #[error(transparent)]
+    Rule(#[from] RuleError),
+    /// A cut that cannot be planned.
+    #[error(transparent)]
+    Cut(#[from] CutError),
+    /// Lumber that cannot be reckoned.
+    #[error(transparent)]
+    Lumber(#[from] LumberError),
     /// The store.
     #[error(transparent)]
     Books(#[from] BooksError),

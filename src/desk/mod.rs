@@ -7,6 +7,7 @@
 mod action;
 mod books;
 mod error;
+mod layouts;
 mod moves;
 mod passes;
 mod people;

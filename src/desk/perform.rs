@@ -155,6 +155,17 @@ impl Desk<'_> {
             Action::MoveAlong(pieces) => self.move_along(pieces),
             Action::MoveBack(piece) => self.move_back(*piece),
             Action::SetList { piece, item, done } => self.set_list(*piece, *item, *done),
+            Action::SaveStanding(piece, standing) => self.save_standing(*piece, standing),
+            Action::AcceptFinding {
+                piece,
+                rule,
+                about,
+                reason,
+            } => self.accept(*piece, *rule, about, reason),
+            Action::WithdrawAccepted { piece, rule, about } => {
+                self.withdraw_accepted(*piece, *rule, about)
+            }
+            Action::SaveLayoutBook(book) => self.save_layout_book(book),
             Action::Undo | Action::Redo => Err(DeskError::NothingToUndo),
         }
     }

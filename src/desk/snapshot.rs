@@ -2,9 +2,10 @@
 
 use super::books::{Books, BooksError, Scope};
 use crate::coating::{DryingClock, Product, ProductId};
+use crate::shape::layout::Finding;
 use crate::shop::{
-    Client, ClientId, Gates, Job, JobId, Pass, PieceFile, PieceId, Recipe, RecipeId, Settings,
-    Strictness,
+    Client, ClientId, Gates, Job, JobId, LayoutBook, Pass, PieceFile, PieceId, PieceLayout, Recipe,
+    RecipeId, Settings, Strictness,
 };
 use chrono_tz::Tz;
 
@@ -25,6 +26,10 @@ pub struct Shop {
     pub files: Vec<PieceFile>,
     /// The passes that touched them.
     pub passes: Vec<Pass>,
+    /// The shop's own figures for layout and cutting.
+    pub layout: LayoutBook,
+    /// What is kept of pieces' layouts.
+    pub layouts: Vec<PieceLayout>,
 }
 
 impl Shop {
@@ -40,6 +45,8 @@ impl Shop {
             recipes: books.recipes()?,
             files: books.pieces(scope)?,
             passes: books.passes(scope)?,
+            layout: books.layout_book()?.unwrap_or_default(),
+            layouts: books.layouts(scope)?,
         })
     }
 
@@ -75,6 +82,17 @@ impl Shop {
     /// A piece with its log.
     pub fn file(&self, id: PieceId) -> Option<&PieceFile> {
         self.files.iter().find(|file| file.piece.id == id)
+    }
+
+    /// What is kept of a piece's layout.
+    pub fn layout_of(&self, piece: PieceId) -> PieceLayout {
+        let kept = self.layouts.iter().find(|layout| layout.piece == piece);
+        kept.cloned().unwrap_or_else(|| PieceLayout::unsaid(piece))
+    }
+
+    /// What the layout checks find on a piece.
+    pub fn findings(&self, file: &PieceFile) -> Vec<Finding> {
+        self.layout.findings(file, &self.layout_of(file.piece.id))
     }
 
     /// The ticket number of a piece: `3A`.

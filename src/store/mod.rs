@@ -9,6 +9,7 @@ mod error;
 mod events;
 pub mod files;
 mod journal;
+mod layouts;
 mod line;
 mod open;
 mod passes;
@@ -19,7 +20,9 @@ mod schema;
 
 use crate::coating::Product;
 use crate::desk::{Books, BooksError, JournalLine, Key, Row, Scope};
-use crate::shop::{Client, Job, Pass, PassId, PieceFile, Recipe, Settings};
+use crate::shop::{
+    Client, Job, LayoutBook, Pass, PassId, PieceFile, PieceLayout, Recipe, Settings,
+};
 use chrono::{DateTime, Utc};
 use error::Fault;
 use rusqlite::Connection;
@@ -161,6 +164,14 @@ impl Books for Store {
         self.on(|conn| passes::pass(conn, id))
     }
 
+    fn layout_book(&self) -> Result<Option<LayoutBook>, BooksError> {
+        self.on(layouts::book)
+    }
+
+    fn layouts(&self, scope: Scope) -> Result<Vec<PieceLayout>, BooksError> {
+        self.at_once(|conn| layouts::layouts(conn, scope))
+    }
+
     fn journal(&self, limit: usize) -> Result<Vec<JournalLine>, BooksError> {
         self.on(|conn| journal::lines(conn, limit))
     }
@@ -198,6 +209,8 @@ impl Books for Store {
             Row::Piece(piece) => pieces::put_piece(conn, piece),
             Row::Event(piece, event) => events::put_event(conn, piece, event),
             Row::Pass(pass) => passes::put_pass(conn, pass),
+            Row::LayoutBook(book) => layouts::put_book(conn, book),
+            Row::PieceLayout(layout) => layouts::put_layout(conn, layout),
         })
     }
 

@@ -285,8 +285,9 @@ fn kind_word(opening: &Opening) -> &'static str {
     }
 }
 
-pub(super) fn remove_piece(conn: &Connection, id: PieceId) -> Result<usize, Fault> {
-    let id = id.to_string();
+pub(super) fn remove_piece(conn: &Connection, piece: PieceId) -> Result<usize, Fault> {
+    let id = piece.to_string();
+    super::layouts::remove_layout(conn, piece)?;
     run(conn, "DELETE FROM opening WHERE piece = ?1", [&id])?;
     run(conn, "DELETE FROM piece WHERE id = ?1", [&id])
 }

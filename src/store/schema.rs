@@ -11,9 +11,10 @@ pub(super) const APPLICATION_ID: i64 = 0x746b_6672;
 
 /// The migrations, forward only: the first takes an empty file to layout 1, and so on. One that
 /// was ever released is never changed.
-const MIGRATIONS: [&str; 2] = [
+const MIGRATIONS: [&str; 3] = [
     include_str!("migrations/001_start.sql"),
     include_str!("migrations/006_shapes.sql"),
+    include_str!("migrations/007_layout.sql"),
 ];
 
 /// Tables that keep the store's own books; every other table holds shop data and is journalled.

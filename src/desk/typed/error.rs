@@ -75,6 +75,10 @@ pub fn field_of(error: &DeskError) -> Option<&'static str> {
         | DeskError::NothingToUndo
         | DeskError::NothingToRedo
         | DeskError::NoSuch { .. }
+        | DeskError::Standing(_)
+        | DeskError::Rule(_)
+        | DeskError::Cut(_)
+        | DeskError::Lumber(_)
         | DeskError::Books(_) => None,
     }
 }

@@ -9,6 +9,7 @@
 mod echo;
 mod error;
 mod figures;
+mod layout_book;
 mod opening;
 mod people;
 mod piece;
@@ -18,6 +19,7 @@ mod recipe;
 mod settings;
 mod size;
 mod span;
+mod standing;
 mod words;
 mod work;
 
@@ -27,6 +29,10 @@ pub use echo::{
     echo_when, echo_windows,
 };
 pub use error::{FieldError, field_of};
+pub use layout_book::{
+    LumberTyped, RouterTyped, RuleTyped, read_clean_up, read_depth, read_guide, read_lumber,
+    read_router, read_rule,
+};
 pub use opening::{read_cutouts, read_holes, write_cutouts, write_holes};
 pub use people::{JobTyped, read_client, read_job, read_promise, read_year};
 pub use piece::{PieceTyped, read_piece};
@@ -35,6 +41,7 @@ pub use recipe::{RecipeTyped, read_grits, read_recipe, write_grits, write_scuff}
 pub use settings::{SettingsTyped, read_settings};
 pub use size::{read_length, read_profile, read_size, write_length, write_profile, write_size};
 pub use span::{SpanUnit, read_span, read_windows, write_span, write_windows};
+pub use standing::{StandingTyped, read_standing, read_yes};
 pub use words::{construction_words, kind_words, pick};
 pub use work::{
     read_air, read_amount, read_faces, read_scuff, read_verdict, read_when, write_amount,
