@@ -198,7 +198,7 @@ fn a_plan_hangs_together_and_says_what_to_mind() {
         width: inches(16, 0, 1),
         radius: inches(0, 1, 2),
     };
-    let got = plan(inches(1, 1, 2), form, CutSide::Inside, &Router::default()).expect("a plan");
+    let got = plan(inches(1, 1, 2), Some(form), CutSide::Inside, &Router::default()).expect("a plan");
     assert_eq!(got.passes.len(), 7);
     assert_eq!(got.feed.full, inches(160, 0, 1));
     assert!(

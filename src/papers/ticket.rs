@@ -29,6 +29,11 @@ pub fn ticket_paper(
     let mut out = head(shop, file, now);
     let waits = waiting(&ticket, &shop.gates(clock), now).words(now, shop.settings.zone);
     section(&mut out, "STAGES", stages(&ticket, &waits));
+    section(
+        &mut out,
+        "LAYOUT",
+        super::findings::ticket_findings(shop, file),
+    );
     section(&mut out, "SANDING SHEET", sanding_sheet(&ticket, shop));
     section(&mut out, "COATS", coats(&ticket));
     section(&mut out, "SET LIST", set_list(&ticket, shop, now));

@@ -12,11 +12,14 @@ mod journal;
 mod layouts;
 mod line;
 mod open;
+mod paper_files;
 mod passes;
 mod people;
 mod pieces;
 mod recipes;
 mod schema;
+
+pub use paper_files::{PaperError, write_paper, write_papers, write_papers_fresh};
 
 use crate::coating::Product;
 use crate::desk::{Books, BooksError, JournalLine, Key, Row, Scope};

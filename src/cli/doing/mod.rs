@@ -3,7 +3,9 @@
 //! Lives here: one file a verb. May not live here: any check of its own on what may be done; that
 //! is the desk's, so that the screen and the commands can never differ.
 
+pub mod accept;
 pub mod amend;
+pub mod checks;
 pub mod client;
 pub mod export;
 pub mod hide;
@@ -19,6 +21,8 @@ pub mod sandback;
 pub mod scuff;
 pub mod setlist;
 pub mod shop;
+pub mod stands;
+pub mod template;
 pub mod tick;
 pub mod touch;
 pub mod undo;

@@ -5,7 +5,11 @@
 
 pub mod bench;
 pub mod clients;
+pub mod cutlist;
+pub mod cutplan;
+pub mod draw;
 mod face_json;
+pub mod findings;
 pub mod jobs;
 pub mod journal;
 pub mod place;

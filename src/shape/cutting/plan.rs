@@ -2,7 +2,7 @@
 
 use super::error::{CutError, half};
 use super::feed::{Feed, chip_band};
-use super::guide::{CutSide, Guide, Template, TemplateForm};
+use super::guide::{CutSide, Guide, Template, TemplateForm, offset};
 use super::passes::{CleanUp, CutPass, passes};
 use super::router::Router;
 use crate::units::Length;
@@ -50,8 +50,13 @@ pub struct CutPlan {
     pub feed: Feed,
     /// The feed of the clean-up, when there is one.
     pub clean_up_feed: Option<Feed>,
-    /// The template to make.
-    pub template: Template,
+    /// How far the cut lies from the template.
+    pub offset: Length,
+    /// The least radius that can be cut at a corner of this kind.
+    pub least_radius: Length,
+    /// The template to make; none for a form that is neither rectangle nor circle, whose template
+    /// is its outline moved by the offset.
+    pub template: Option<Template>,
     /// The chip load one flute takes at a hand's 50 to 100 in a minute (feeds and speeds guide).
     pub chip_by_hand: (Length, Length),
     /// What to mind about this very cut, in words.
@@ -67,12 +72,15 @@ const BY_HAND: (i64, i64) = (50, 100);
 /// What makes it impossible: see [`CutError`].
 pub fn plan(
     thickness: Length,
-    form: TemplateForm,
+    form: Option<TemplateForm>,
     side: CutSide,
     router: &Router,
 ) -> Result<CutPlan, CutError> {
     let passes = passes(thickness, router.bit, router.depth, router.clean_up)?;
-    let template = Template::new(form, side, router.guide, router.bit)?;
+    let offset = offset(router.guide, router.bit)?;
+    let template = form
+        .map(|form| Template::new(form, side, router.guide, router.bit))
+        .transpose()?;
     let feed_at = |depth| Feed::at(router.rpm, router.flutes, router.chip, depth, router.bit);
     let deepest = passes
         .iter()
@@ -88,10 +96,15 @@ pub fn plan(
     let turns = (i64::from(router.rpm) * i64::from(router.flutes)).max(1);
     let by_hand = |inches: i64| Length::from_nm(inches * Length::NM_PER_INCH / turns);
     Ok(CutPlan {
-        minds: minds(thickness, router, &template, &feed, side),
+        minds: minds(thickness, router, template.as_ref(), &feed, side),
         passes,
         feed,
         clean_up_feed,
+        offset,
+        least_radius: match side {
+            CutSide::Inside => half(router.bit),
+            CutSide::Outside => offset,
+        },
         template,
         chip_by_hand: (by_hand(BY_HAND.0), by_hand(BY_HAND.1)),
     })
@@ -100,7 +113,7 @@ pub fn plan(
 fn minds(
     thickness: Length,
     router: &Router,
-    template: &Template,
+    template: Option<&Template>,
     feed: &Feed,
     side: CutSide,
 ) -> Vec<String> {
@@ -147,15 +160,15 @@ fn minds(
             );
         }
     }
-    if template.corner_by_hand {
+    if let Some(template) = template.filter(|template| template.corner_by_hand) {
         out.push(format!(
             "The guide rolls round the template's corner and leaves a {:.3} in radius: bring the corner to size by hand.",
             template.least_radius.inches()
         ));
     }
     if side == CutSide::Inside
-        && let (Guide::Bushing(od), TemplateForm::Rectangle { radius, .. }) =
-            (router.guide, template.form)
+        && let (Guide::Bushing(od), Some(TemplateForm::Rectangle { radius, .. })) =
+            (router.guide, template.map(|template| template.form))
         && radius == half(od)
     {
         out.push(
