@@ -5,7 +5,7 @@ use super::layout::wrap;
 use super::shapes::shape_words;
 use crate::desk::Shop;
 use crate::shape::drawing::{
-    Extra, Page, Picture, Plot, Signs, TemplateOf, Tile, View, full_size, sheet, tiles,
+    Extra, Page, Picture, Plot, Signs, TemplateOf, Tile, View, full_size, print_page, sheet, tiles,
 };
 use crate::shape::layout::Seen;
 use crate::shop::PieceFile;
@@ -36,7 +36,16 @@ pub fn drawing_paper(
         shop.called(file),
         plot.mm_per_col()
     )];
-    out.extend(plot.lines());
+    let lines = plot.lines();
+    // A long piece leaves much paper empty above and below.
+    let first = lines.iter().position(|line| !line.is_empty()).unwrap_or(0);
+    let last = lines.iter().rposition(|line| !line.is_empty());
+    out.extend(
+        lines
+            .into_iter()
+            .take(last.map_or(0, |last| last + 1))
+            .skip(first),
+    );
     out.extend(
         below(shop, file)
             .iter()
@@ -124,4 +133,18 @@ pub fn template_files(
         tiles: tiles(shape, of, extra, page, &heading)?,
         heading,
     })
+}
+
+/// The files of a template, by name.
+pub fn named_files(made: &TemplateFiles, page: Page) -> Vec<(String, String)> {
+    let mut out = vec![("all.svg".to_owned(), made.whole.clone())];
+    for tile in &made.tiles {
+        if let Some(svg) = &tile.svg {
+            let name = format!("sheet-row{}-column{}.svg", tile.row, tile.column);
+            out.push((name, svg.clone()));
+        }
+    }
+    let print = print_page(&made.tiles, page, &made.heading);
+    out.push(("print.html".to_owned(), print));
+    out
 }

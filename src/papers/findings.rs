@@ -25,6 +25,9 @@ pub fn finding_mark(no: usize, finding: &Finding) -> String {
 pub fn finding_words(finding: &Finding, settings: &Settings) -> String {
     let facts = finding.rule.facts();
     let figures = match (finding.has, finding.asks) {
+        (Some(_), Some(Length::ZERO)) => {
+            format!("in the way by {}", show(finding.missing, settings))
+        }
         (Some(has), Some(asks)) => {
             let sense = if has > asks { "too much" } else { "missing" };
             format!(

@@ -7,6 +7,7 @@ use super::kit::pager::Pager;
 use super::kit::theme::Theme;
 use super::screen::{Ctx, Place, Screen, Wish};
 use super::screens::bench::Bench;
+use super::screens::drawing::DrawingScreen;
 use super::screens::job_book::JobBook;
 use super::screens::journal::Journal;
 use super::screens::rack::Rack;
@@ -23,6 +24,8 @@ use chrono::{DateTime, Utc};
 pub enum Effect {
     /// Do this action and tell the app how it ended.
     Act(Box<Action>),
+    /// Write these files into a new folder of this name and tell the app where.
+    Papers(String, Vec<(String, String)>),
     /// Ring the bell.
     Ring,
     /// Draw everything anew.
@@ -36,6 +39,8 @@ pub enum Effect {
 pub enum Layer {
     /// A ticket.
     Ticket(Box<TicketScreen>),
+    /// A drawing.
+    Drawing(Box<DrawingScreen>),
     /// A form.
     Form(Box<OpenForm>),
     /// Lines to read, with a heading.
@@ -152,6 +157,9 @@ impl App {
         if let Some(Layer::Ticket(ticket)) = self.layers.last_mut() {
             return look(ticket.as_mut(), &ctx);
         }
+        if let Some(Layer::Drawing(drawing)) = self.layers.last_mut() {
+            return look(drawing.as_mut(), &ctx);
+        }
         match self.place {
             Place::Bench => look(&mut self.bench, &ctx),
             Place::Rack => look(&mut self.rack, &ctx),
@@ -182,8 +190,10 @@ impl App {
             screen.settle(&ctx);
         }
         for layer in &mut self.layers {
-            if let Layer::Ticket(ticket) = layer {
-                ticket.settle(&ctx);
+            match layer {
+                Layer::Ticket(ticket) => ticket.settle(&ctx),
+                Layer::Drawing(drawing) => drawing.settle(&ctx),
+                _ => {}
             }
         }
     }
@@ -346,6 +356,12 @@ impl App {
             Wish::Act(action) => return vec![Effect::Act(Box::new(action))],
             Wish::Form(kind) => self.open_form(kind),
             Wish::Ticket(piece) => self.open_ticket(piece),
+            Wish::Drawing(piece) => {
+                let drawing = DrawingScreen::new(piece);
+                self.layers.push(Layer::Drawing(Box::new(drawing)));
+                self.settle();
+            }
+            Wish::Papers { stem, files } => return vec![Effect::Papers(stem, files)],
             Wish::Go(place) => self.go(place),
             Wish::Tell(lines) => self.tell(lines),
             Wish::Read { title, lines } => {
@@ -369,12 +385,13 @@ impl App {
             clock: self.clock.as_ref(),
             theme: &self.theme,
         };
-        let ticket = self.layers.iter().rev().find_map(|layer| match layer {
-            Layer::Ticket(ticket) => Some(ticket),
+        let over = self.layers.iter().rev().find_map(|layer| match layer {
+            Layer::Ticket(ticket) => Some(ticket.as_ref() as &dyn Screen),
+            Layer::Drawing(drawing) => Some(drawing.as_ref() as &dyn Screen),
             _ => None,
         });
-        if let Some(ticket) = ticket {
-            return look(ticket.as_ref(), &ctx);
+        if let Some(over) = over {
+            return look(over, &ctx);
         }
         match self.place {
             Place::Bench => look(&self.bench, &ctx),

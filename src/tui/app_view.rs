@@ -99,7 +99,7 @@ fn heading(app: &App, buf: &mut Buffer, area: Rect) {
     let ticket = app
         .layers
         .iter()
-        .any(|layer| matches!(layer, Layer::Ticket(_)));
+        .any(|layer| matches!(layer, Layer::Ticket(_) | Layer::Drawing(_)));
     let width = usize::from(area.width);
     let clock_at = width.saturating_sub(cells_of(&clock));
     if ticket {

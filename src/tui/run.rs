@@ -10,9 +10,11 @@ use crate::coating::LabelHours;
 use crate::coating::id::Mint;
 use crate::desk::{Books, BooksError, Desk, Scope, Shop};
 use crate::shop::LookChoice;
+use crate::store::write_papers_fresh;
 use chrono::{DateTime, Timelike, Utc};
 use chrono_tz::Tz;
 use std::io;
+use std::path::PathBuf;
 use std::time::Duration;
 use thiserror::Error;
 
@@ -36,6 +38,8 @@ pub struct Outside<'a> {
     pub books: &'a mut dyn Books,
     /// The moment, whenever asked.
     pub now: &'a dyn Fn() -> DateTime<Utc>,
+    /// The folder that drawings are written under.
+    pub drawings: PathBuf,
     /// Where identifiers come from.
     pub mint: &'a mut Mint,
     /// The machine's zone, for a store without settings.
@@ -120,6 +124,11 @@ pub fn run(outside: &mut Outside<'_>) -> Result<(), RunError> {
                         app.theme = outside.theme(&app.shop);
                     }
                     app.ended(result);
+                }
+                Effect::Papers(stem, files) => {
+                    let written = write_papers_fresh(&outside.drawings, &stem, &files);
+                    let folder = written.map(|folder| folder.display().to_string());
+                    app.written(folder.map_err(|error| error.to_string()));
                 }
                 Effect::Ring => Screen::ring(),
                 Effect::Redraw => screen.redraw_all()?,

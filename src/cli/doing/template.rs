@@ -5,7 +5,7 @@ use crate::cli::failure::Failure;
 use crate::cli::find;
 use crate::cli::reading::cutplan::cut;
 use crate::cli::session::Session;
-use crate::papers::{CutOf, TemplateFiles, cut_plan, sheet_svg, template_files};
+use crate::papers::{CutOf, cut_plan, named_files, sheet_svg, template_files};
 use crate::shape::drawing::{Extra, Page, TemplateOf};
 use crate::store::{write_paper, write_papers};
 use crate::units::clean_line;
@@ -78,20 +78,6 @@ fn page(typed: Option<&String>, shops: Page) -> Result<Page, Failure> {
     }
 }
 
-/// The files of a template, by name.
-pub fn named(made: &TemplateFiles, page: Page) -> Vec<(String, String)> {
-    let mut out = vec![("all.svg".to_owned(), made.whole.clone())];
-    for tile in &made.tiles {
-        if let Some(svg) = &tile.svg {
-            let name = format!("sheet-row{}-column{}.svg", tile.row, tile.column);
-            out.push((name, svg.clone()));
-        }
-    }
-    let print = crate::shape::drawing::print_page(&made.tiles, page, &made.heading);
-    out.push(("print.html".to_owned(), print));
-    out
-}
-
 /// The full-size template.
 pub fn run(args: &TemplateArgs, session: &mut Session<'_>) -> Result<Answer, Failure> {
     let shop = session.shop()?;
@@ -117,7 +103,7 @@ pub fn run(args: &TemplateArgs, session: &mut Session<'_>) -> Result<Answer, Fai
     };
     let made = template_files(&shop, file, of, extra, page)
         .ok_or_else(|| Failure::said("There is nothing of that name to draw."))?;
-    let files = named(&made, page);
+    let files = named_files(&made, page);
     write_papers(&args.to, &files).map_err(|error| Failure::said(error.to_string()))?;
     let blank = made.tiles.iter().filter(|tile| tile.svg.is_none()).count();
     let sheets = made.tiles.len() - blank;

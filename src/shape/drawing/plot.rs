@@ -286,6 +286,12 @@ impl Plot {
         if !seen {
             return;
         }
+        // A name beside the piece that has no room there stands inside.
+        let left = match anchor {
+            Anchor::Left if left < 0.0 => x + 1.0,
+            Anchor::Right if left + wide > self.cols as f64 => x - wide - 1.0,
+            _ => left,
+        };
         // A text that would run over the border slides in.
         let left = left.round().clamp(0.0, (self.cols as f64 - wide).max(0.0));
         #[allow(clippy::cast_possible_truncation)]

@@ -4,12 +4,14 @@
 //! and the reading into an action of the desk. May not live here: how a form looks and moves (the
 //! toolkit's), what the words mean (the desk's `typed`), or anything that writes.
 
+mod accept;
 mod client;
 mod context;
 mod correct_pass;
 mod faces;
 mod hidden;
 mod job;
+mod layout_book;
 mod open;
 mod pass;
 mod piece;
@@ -18,6 +20,7 @@ mod recipe;
 mod sand_back;
 mod scuff;
 mod settings;
+mod stands;
 mod touch;
 mod wipe;
 mod wipe_off;
@@ -27,6 +30,7 @@ pub use open::OpenForm;
 use crate::coating::ProductId;
 use crate::desk::Which;
 use crate::shape::FaceKey;
+use crate::shape::layout::{About, Rule};
 use crate::shop::{ClientId, CoatKind, JobId, PassId, PieceId, RecipeId};
 
 /// Which form, and on what.
@@ -83,6 +87,26 @@ pub enum FormKind {
         /// The piece.
         piece: PieceId,
     },
+    /// A layout finding taken as it is.
+    Accept {
+        /// The piece.
+        piece: PieceId,
+        /// Which check.
+        rule: Rule,
+        /// About what.
+        about: About,
+    },
+    /// How a piece will stand.
+    Stands {
+        /// The piece.
+        piece: PieceId,
+    },
+    /// The layout checks.
+    Checks,
+    /// The shop's router.
+    Router,
+    /// Strips, lumber and paper.
+    Boards,
     /// How much a pass used, corrected.
     CorrectPass(PassId),
 }

@@ -3,8 +3,8 @@
 use super::FormKind;
 use super::context::Context;
 use super::{
-    client, correct_pass, hidden, job, pass, piece, product, recipe, sand_back, scuff, settings,
-    touch, wipe, wipe_off,
+    accept, client, correct_pass, hidden, job, layout_book, pass, piece, product, recipe,
+    sand_back, scuff, settings, stands, touch, wipe, wipe_off,
 };
 use crate::desk::typed::{FieldError, field_of};
 use crate::desk::{Action, DeskError, Shop};
@@ -61,6 +61,11 @@ impl OpenForm {
             FormKind::Touch { pieces } => touch::form(pieces, &ctx),
             FormKind::SandBack { piece, faces } => sand_back::form(*piece, faces, &ctx),
             FormKind::Hidden { piece } => hidden::form(*piece, &ctx),
+            FormKind::Accept { piece, rule, about } => accept::form(*piece, *rule, about, &ctx),
+            FormKind::Stands { piece } => stands::form(*piece, &ctx),
+            FormKind::Checks => layout_book::checks_form(&ctx),
+            FormKind::Router => layout_book::router_form(&ctx),
+            FormKind::Boards => layout_book::boards_form(&ctx),
             FormKind::CorrectPass(pass) => correct_pass::form(*pass, &ctx),
         };
         let (at, family) = (form.focused(), form.value("family"));
@@ -204,6 +209,11 @@ impl OpenForm {
             FormKind::Touch { pieces } => touch::read(form, pieces, ctx),
             FormKind::SandBack { piece, .. } => sand_back::read(form, *piece, ctx),
             FormKind::Hidden { piece } => hidden::read(form, *piece),
+            FormKind::Accept { piece, rule, about } => accept::read(form, *piece, *rule, about),
+            FormKind::Stands { piece } => stands::read(form, *piece, ctx),
+            FormKind::Checks => layout_book::checks_read(form, ctx),
+            FormKind::Router => layout_book::router_read(form, ctx),
+            FormKind::Boards => layout_book::boards_read(form, ctx),
             FormKind::CorrectPass(pass) => correct_pass::read(form, *pass, ctx),
         }
     }
@@ -222,7 +232,13 @@ impl OpenForm {
             FormKind::Scuff { pieces } => scuff::echo(form, pieces, ctx),
             FormKind::Touch { pieces } => touch::echo(form, pieces, ctx),
             FormKind::SandBack { piece, .. } => sand_back::echo(form, *piece, ctx),
-            FormKind::Settings | FormKind::Hidden { .. } => Vec::new(),
+            FormKind::Settings
+            | FormKind::Hidden { .. }
+            | FormKind::Accept { .. }
+            | FormKind::Stands { .. }
+            | FormKind::Checks
+            | FormKind::Router
+            | FormKind::Boards => Vec::new(),
             FormKind::CorrectPass(pass) => correct_pass::echo(form, *pass, ctx),
         }
     }

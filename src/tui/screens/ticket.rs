@@ -293,6 +293,7 @@ impl Screen for TicketScreen {
                 title: format!("Log of {}", self.title(ctx)),
                 lines: super::ticket_log::log_lines(self.piece, ctx),
             }],
+            Do::Drawing => vec![Wish::Drawing(self.piece)],
             Do::Other => {
                 self.on_set_list = !self.on_set_list && ticket.stage == Stage::Set;
                 Vec::new()

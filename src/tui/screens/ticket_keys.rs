@@ -19,6 +19,7 @@ pub(super) enum Do {
     Hidden,
     Edit,
     Log,
+    Drawing,
     Other,
     Up,
     Down,
@@ -95,6 +96,12 @@ pub(super) const KEYS: Keymap<Do> = Keymap(&[
         action: Do::Log,
         hint: "log",
         help: "Shows the log of the piece.",
+    },
+    Binding {
+        keys: &["v"],
+        action: Do::Drawing,
+        hint: "drawing",
+        help: "The piece drawn to scale: layout findings, cutting, template, cut list.",
     },
     Binding {
         keys: &["e"],
