@@ -245,6 +245,29 @@ impl Outline {
         }
     }
 
+    /// Where the back edge is behind a place along the top, as far as the tape tells: the
+    /// outline's last point there. None beside the outline.
+    pub fn back_at(&self, x: Length) -> Option<Length> {
+        if let Outline::Rectangle { length, width } = self {
+            return (Length::ZERO <= x && x <= *length).then_some(*width);
+        }
+        let (at, points) = (x.metres(), self.ring().ok()?.points());
+        let count = points.len();
+        let crossing = |i: usize| {
+            let (a, b) = (points[i], points[(i + 1) % count]);
+            let (low, high) = (a.x.min(b.x), a.x.max(b.x));
+            if at < low - 1e-10 || at > high + 1e-10 {
+                return None;
+            }
+            if high - low < 1e-10 {
+                return Some(a.y.max(b.y));
+            }
+            Some(a.y + (b.y - a.y) * (at - a.x) / (b.x - a.x))
+        };
+        let back = (0..count).filter_map(crossing).reduce(f64::max)?;
+        Some(Length::from_metres_rounded(back))
+    }
+
     /// For a top out of square with both diagonals measured: the second against what the sides
     /// and the first make it.
     pub fn closing(&self) -> Option<Closing> {

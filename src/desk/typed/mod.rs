@@ -6,15 +6,20 @@
 //! screen, the store, a clock; the moment is passed in. Names and notes are handed on as typed;
 //! the desk cleans them and says so.
 
+mod clauses;
+mod corners;
 mod echo;
 mod error;
 mod figures;
 mod layout_book;
 mod opening;
+mod outline;
 mod people;
 mod piece;
+mod place;
 mod product;
 mod product_text;
+mod purpose;
 mod recipe;
 mod settings;
 mod size;
@@ -23,20 +28,24 @@ mod standing;
 mod words;
 mod work;
 
+pub use corners::{read_corners, write_corners};
 pub use echo::{
-    echo_air, echo_amount, echo_band, echo_cutouts, echo_faces, echo_holes, echo_length,
-    echo_lines, echo_profile, echo_promise, echo_scuff, echo_shape, echo_size, echo_span,
-    echo_when, echo_windows,
+    echo_air, echo_amount, echo_band, echo_closing, echo_corners, echo_cutouts, echo_faces,
+    echo_holes, echo_length, echo_lines, echo_profile, echo_promise, echo_scuff, echo_shape,
+    echo_size, echo_span, echo_when, echo_windows,
 };
 pub use error::{FieldError, field_of};
 pub use layout_book::{
     LumberTyped, RouterTyped, RuleTyped, read_clean_up, read_depth, read_guide, read_lumber,
     read_router, read_rule,
 };
-pub use opening::{read_cutouts, read_holes, write_cutouts, write_holes};
+pub use opening::{read_cutouts, read_holes, write_cutouts, write_holes, write_opening};
+pub use outline::write_outline;
 pub use people::{JobTyped, read_client, read_job, read_promise, read_year};
 pub use piece::{PieceTyped, read_piece};
+pub use place::Onto;
 pub use product::{ProductTyped, read_product};
+pub use purpose::{read_purpose, write_purpose};
 pub use recipe::{RecipeTyped, read_grits, read_recipe, write_grits, write_scuff};
 pub use settings::{SettingsTyped, read_settings};
 pub use size::{read_length, read_profile, read_size, write_length, write_profile, write_size};

@@ -224,8 +224,15 @@ impl Picture {
         for void in seen.voids.iter().filter(|void| void.hx > 0.0) {
             let (half_x, half_y) = void.half();
             let text = format!("{} x {}", show(half_x * 2.0), show(half_y * 2.0));
-            let below = at(void.mid.x, void.mid.y - half_y * 0.45);
+            let below = at(void.mid.x, void.mid.y - half_y * 0.4);
             self.label(Ink::Size, below, Anchor::On, text);
+            let text = format!(
+                "at {}, {}",
+                show(void.mid.x - low.x),
+                show(void.mid.y - low.y)
+            );
+            let lower = at(void.mid.x, void.mid.y - half_y * 0.75);
+            self.label(Ink::Size, lower, Anchor::On, text);
         }
     }
 

@@ -274,6 +274,17 @@ impl Plot {
     /// Puts a text where it does not cover another; one that has no room is left out.
     fn label(&mut self, point: Point, anchor: Anchor, text: &str, ink: Ink) {
         let (x, y) = self.place(point);
+        // Where a face's whole name has no room beside the piece, its name alone may have.
+        let room = match anchor {
+            Anchor::Left => x - 1.0,
+            Anchor::Right => self.cols as f64 - x - 1.0,
+            _ => f64::INFINITY,
+        };
+        let fits = ink != Ink::Face || display_width(text) as f64 <= room;
+        let text = match text.split_once(',') {
+            Some((name, _)) if !fits => name,
+            _ => text,
+        };
         let wide = display_width(text) as f64;
         let (left, top) = match anchor {
             Anchor::On => (x - wide / 2.0, y),

@@ -2,9 +2,10 @@
 
 use super::error::FilesError;
 use super::log::{self, event_row};
+use super::openings::{self, opening_rows};
 use super::passes::{self, pass_row};
 use super::people::{self, client_row, job_row};
-use super::pieces::{self, opening_rows, piece_row};
+use super::pieces::{self, piece_row};
 use super::recipes;
 use super::shelf;
 use super::table::{pour, write};
@@ -166,7 +167,7 @@ fn texts(shop: &Shop) -> Result<Vec<(&'static str, Vec<u8>)>, csv::Error> {
                 pieces()
                     .flat_map(|piece| opening_rows(piece, style))
                     .collect(),
-                pieces::OPENINGS,
+                openings::OPENINGS,
             )?,
         ),
         ("schedules.toml", recipes::write_own(own).into_bytes()),

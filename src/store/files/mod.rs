@@ -16,6 +16,7 @@ mod import;
 mod keys;
 mod log;
 mod meaning;
+mod openings;
 mod passes;
 mod people;
 mod pieces;

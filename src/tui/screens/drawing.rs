@@ -314,7 +314,7 @@ impl Screen for DrawingScreen {
             }
         }
         let scale = format!(
-            "front below, back above; one sign is {:.0} mm wide, {:.1} times as near, {}",
+            "front below, back above; one sign is {:.0} mm wide, zoom {:.1}, {}",
             plot.mm_per_col(),
             self.view.zoom,
             self.signs(ctx).word()
