@@ -118,16 +118,14 @@ pub fn cut_list_paper(
             ]);
         }
         out.extend(columns.lines(2, PAPER_WIDTH));
-        out.extend(wrap(
+        out.extend(indented(
             &format!(
-                "  blank {} across the strips, {} left at each end, {} at each side; all alike they would be {} wide",
+                "blank {} across the strips, {} left at each end, {} at each side; all alike they would be {} wide",
                 say(lumber.glue_up.blank),
                 say(rules.end_trim),
                 say(rules.side_trim),
                 say(lumber.glue_up.even)
             ),
-            PAPER_WIDTH,
-            4,
         ));
         out.push(format!(
             "  {:.2} board feet net, {:.2} to buy at {} % waste (net / {:.2})",
@@ -137,7 +135,7 @@ pub fn cut_list_paper(
             f64::from(100 - rules.waste_percent.min(100)) / 100.0
         ));
         let minds = lumber.glue_up.minds.iter();
-        out.extend(minds.flat_map(|line| wrap(&format!("  mind: {line}"), PAPER_WIDTH, 4)));
+        out.extend(minds.flat_map(|line| indented(&format!("mind: {line}"))));
         all.push(lumber);
     }
     out.push(String::new());
@@ -158,7 +156,7 @@ fn lumber_lines(
         round_up_quarter(gross)
     )];
     match lumber_to_buy(all, rules) {
-        Err(error) => out.extend(wrap(&format!("  {error}"), PAPER_WIDTH, 4)),
+        Err(error) => out.extend(indented(&error.to_string())),
         Ok(bought) => {
             out.push(format!(
                 "  {} boards of {}/4 x {} x {}: {:.2} board feet as sold",
@@ -174,11 +172,7 @@ fn lumber_lines(
                     .iter()
                     .map(|(rip, long)| format!("{} x {}", say(*rip), say(*long)))
                     .collect();
-                out.extend(wrap(
-                    &format!("  board {no}: {}", counted(&pieces)),
-                    PAPER_WIDTH,
-                    4,
-                ));
+                out.extend(indented(&format!("board {no}: {}", counted(&pieces))));
             }
         }
     }
@@ -205,4 +199,9 @@ fn counted(pieces: &[String]) -> String {
         })
         .collect();
     words.join(", ")
+}
+
+fn indented(words: &str) -> Vec<String> {
+    let lines = wrap(words, PAPER_WIDTH - 2, 2);
+    lines.into_iter().map(|line| format!("  {line}")).collect()
 }

@@ -52,6 +52,8 @@ pub fn shop() -> Shop {
         recipes,
         files: Vec::new(),
         passes: Vec::new(),
+        layout: tackfree::shop::LayoutBook::default(),
+        layouts: Vec::new(),
     }
 }
 

@@ -4,6 +4,7 @@ use super::error::{FieldError, keep};
 use super::size::{read_length, write_length};
 use super::standing::read_yes;
 use super::words::{pick, plain, quoted};
+use crate::shape::Say;
 use crate::shape::cutting::{CleanUp, DepthRule, Guide, Router};
 use crate::shape::drawing::Page;
 use crate::shape::layout::{Figure, Rule, RuleSetting, Weight};
@@ -81,8 +82,13 @@ fn pages() -> Vec<(Page, String)> {
 impl RuleTyped {
     /// A check as it would be typed.
     pub fn of(setting: &RuleSetting, settings: &Settings) -> Self {
+        Self::of_with(setting, &|length| write_length(length, settings))
+    }
+
+    /// The same with lengths written as asked.
+    pub fn of_with(setting: &RuleSetting, say: Say<'_>) -> Self {
         let figure = match setting.figure {
-            Figure::Length(length) => write_length(length, settings),
+            Figure::Length(length) => say(length),
             Figure::Percent(percent) => percent.to_string(),
             Figure::None => String::new(),
         };
@@ -108,7 +114,7 @@ pub fn read_rule(
     let figure = match rule.facts().figure {
         Figure::Length(_) => {
             // Nought is a figure here: no joint at all over a dishwasher, say.
-            if text == "0" {
+            if matches!(text, "0" | "0 in" | "0 mm") {
                 Some(Figure::Length(Length::ZERO))
             } else {
                 keep(read_length("figure", text, settings), &mut errors).map(Figure::Length)
@@ -145,7 +151,11 @@ pub fn read_rule(
 impl RouterTyped {
     /// A router as it would be typed.
     pub fn of(router: &Router, settings: &Settings) -> Self {
-        let say = |length: Length| write_length(length, settings);
+        Self::of_with(router, &|length| write_length(length, settings))
+    }
+
+    /// The same with lengths written as asked.
+    pub fn of_with(router: &Router, say: Say<'_>) -> Self {
         let depth = match router.depth {
             DepthRule::AtMost(depth) => format!("at most {}", say(depth)),
             DepthRule::HalfBit => "half bit".to_owned(),
@@ -312,7 +322,11 @@ fn plain_spaces(text: &str) -> String {
 impl LumberTyped {
     /// Strips, lumber and paper as they would be typed.
     pub fn of(lumber: &LumberRules, page: Page, settings: &Settings) -> Self {
-        let say = |length: Length| write_length(length, settings);
+        Self::of_with(lumber, page, &|length| write_length(length, settings))
+    }
+
+    /// The same with lengths written as asked.
+    pub fn of_with(lumber: &LumberRules, page: Page, say: Say<'_>) -> Self {
         Self {
             strip: say(lumber.strip),
             end_trim: say(lumber.end_trim),
@@ -339,7 +353,7 @@ pub fn read_lumber(
     let length = |field, text: &str| read_length(field, text.trim(), settings);
     // Nothing left to trim is a figure too.
     let or_none = |field, text: &str| {
-        if plain(text) == "0" {
+        if matches!(plain(text).as_str(), "0" | "0 in" | "0 mm") {
             Ok(Length::ZERO)
         } else {
             length(field, text)

@@ -4,8 +4,8 @@
 use super::error::{FieldError, keep};
 use super::size::{read_length, write_length};
 use super::words::{pick, plain, quoted};
-use crate::shape::FaceKey;
 use crate::shape::layout::{Appliance, Brackets, Joint, JointWay, Overhang, Standing};
+use crate::shape::{FaceKey, Say};
 use crate::shop::Settings;
 use crate::units::Length;
 
@@ -40,7 +40,11 @@ pub struct StandingTyped {
 impl StandingTyped {
     /// A standing as it would be typed.
     pub fn of(standing: &Standing, settings: &Settings) -> Self {
-        let say = |length: Length| write_length(length, settings);
+        Self::of_with(standing, &|length| write_length(length, settings))
+    }
+
+    /// The same with lengths written as asked.
+    pub fn of_with(standing: &Standing, say: Say<'_>) -> Self {
         let maybe = |length: Option<Length>| length.map_or_else(String::new, say);
         let joints = standing.joints.iter().map(|joint| match joint.way {
             JointWay::Across => format!("across {}", say(joint.at)),

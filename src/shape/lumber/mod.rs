@@ -34,7 +34,7 @@ pub struct LumberRules {
 }
 
 impl Default for LumberRules {
-    /// Three-inch strips from 6 in x 8 ft boards of 8/4, 30 % waste (a cabinetmakers' forum takes
+    /// Three-inch strips from 6 in x 10 ft boards of 8/4, 30 % waste (a cabinetmakers' forum takes
     /// 30 % of what is bought; the rest is common practice, no source).
     fn default() -> Self {
         let inches = |count| Length::from_nm(count * Length::NM_PER_INCH);
@@ -45,7 +45,7 @@ impl Default for LumberRules {
             kerf: Length::from_64ths(16),
             waste_percent: 30,
             board_width: inches(6),
-            board_length: inches(96),
+            board_length: inches(120),
             quarters: 8,
         }
     }

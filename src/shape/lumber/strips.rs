@@ -78,15 +78,17 @@ pub fn glue_up(
         return Err(LumberError::Strip(rules.strip));
     }
     let blank = across + rules.side_trim * 2;
+    let board = dressed(rules.quarters)?;
     let wide = match construction {
         Construction::SolidSlab => blank,
-        _ => rules.strip.min(blank),
+        // On edge the board's thickness is what is seen: no strip is wider than that.
+        Construction::EdgeGrain => rules.strip.min(board).min(blank),
+        Construction::FaceGrain | Construction::EndGrain => rules.strip.min(blank),
     };
     let count = blank.nm() / wide.nm().max(1) + i64::from(blank.nm() % wide.nm().max(1) != 0);
     if count > STRIPS_MOST {
         return Err(LumberError::TooMany { count, each: wide });
     }
-    let board = dressed(rules.quarters)?;
     let mut runs = Vec::new();
     for at in 0..count {
         let from = wide * at - rules.side_trim;
@@ -172,9 +174,16 @@ fn minds(
 ) -> Vec<String> {
     let mut out = Vec::new();
     let inches = |length: Length| length.show_inches(crate::units::LengthStyle::Sixteenths);
+    if construction == Construction::EdgeGrain && rules.strip > board {
+        out.push(format!(
+            "On edge {}/4 lumber shows no more than it dresses to, about {}, so the strips are that wide and not {}.",
+            rules.quarters,
+            inches(board),
+            inches(rules.strip)
+        ));
+    }
     let needed = match construction {
-        Construction::EdgeGrain => runs.iter().map(|run| run.seen).max().unwrap_or(thickness),
-        Construction::EndGrain => Length::ZERO,
+        Construction::EdgeGrain | Construction::EndGrain => Length::ZERO,
         Construction::FaceGrain | Construction::SolidSlab => thickness,
     };
     if needed > board {
@@ -186,7 +195,8 @@ fn minds(
         ));
     }
     let last = runs.last().map_or(rules.strip, |run| run.seen);
-    if runs.len() > 1 && last.nm() * 3 < rules.strip.nm() {
+    let first = runs.first().map_or(last, |run| run.seen);
+    if runs.len() > 1 && last.nm() * 3 < first.nm() {
         out.push(format!(
             "The last strip is only {} wide: even strips look better and hold better.",
             inches(last)

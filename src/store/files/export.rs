@@ -1,6 +1,7 @@
 //! Writing the whole shop out.
 
 use super::error::FilesError;
+use super::layout;
 use super::log::{self, event_row};
 use super::openings::{self, opening_rows};
 use super::passes::{self, pass_row};
@@ -92,6 +93,7 @@ fn sorted(mut shop: Shop) -> Shop {
             .find(|(job, _)| *job == id)
             .map(|(_, no)| *no)
     };
+    shop.layouts.sort_by_key(|layout| layout.piece);
     shop.files
         .sort_by_cached_key(|file| (number(file.piece.job), file.piece.no, file.piece.id));
     shop
@@ -176,6 +178,10 @@ fn texts(shop: &Shop) -> Result<Vec<(&'static str, Vec<u8>)>, csv::Error> {
             rows(shop.passes.iter().map(pass_row).collect(), passes::PASSES)?,
         ),
         ("log.csv", rows(log.collect(), log::LOG)?),
+        (
+            layout::FILE,
+            layout::write(&shop.layout, &shop.layouts, style).into_bytes(),
+        ),
     ])
 }
 

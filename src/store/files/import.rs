@@ -2,6 +2,7 @@
 
 use super::error::FilesError;
 use super::keys::{Keys, Ring};
+use super::layout::{self, Layouts};
 use super::log;
 use super::passes;
 use super::people;
@@ -65,6 +66,7 @@ pub(super) struct Read {
     pub(super) jobs: Vec<Job>,
     pub(super) files: Vec<PieceFile>,
     pub(super) passes: Vec<Pass>,
+    pub(super) layouts: Layouts,
 }
 
 /// Brings the shop in `folder` into a store without clients, as one action with one line in the
@@ -226,6 +228,7 @@ fn read(
     }
     passes::settle(&mut passes, &shelf, &mut files)?;
     let passes = passes.into_iter().map(|read| read.pass).collect();
+    let layouts = layout::read(reading, &piece_ring, &files)?;
     let (products, recipes) = (shelf.products, book.recipes);
     Ok(Read {
         settings,
@@ -235,6 +238,7 @@ fn read(
         jobs,
         files,
         passes,
+        layouts,
     })
 }
 

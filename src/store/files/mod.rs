@@ -14,6 +14,7 @@ mod export;
 mod faces;
 mod import;
 mod keys;
+mod layout;
 mod log;
 mod meaning;
 mod openings;
