@@ -9,6 +9,8 @@ mod bench;
 mod demo;
 #[path = "cli/job.rs"]
 mod job;
+#[path = "cli/layout.rs"]
+mod layout;
 #[path = "cli/stores.rs"]
 mod stores;
 #[path = "cli/undo.rs"]

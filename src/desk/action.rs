@@ -300,7 +300,7 @@ pub enum Action {
         done: bool,
     },
     /// How a piece will stand.
-    SaveStanding(PieceId, Standing),
+    SaveStanding(PieceId, Box<Standing>),
     /// A layout finding is taken as it is.
     AcceptFinding {
         /// The piece.

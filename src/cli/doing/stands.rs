@@ -94,7 +94,7 @@ pub fn run(args: &StandsArgs, session: &mut Session<'_>) -> Result<Answer, Failu
     put(&mut typed.height, height);
     put(&mut typed.accessible, accessible);
     let standing = read_standing(&typed, &shop.settings)?;
-    session.perform(&Action::SaveStanding(piece, standing))
+    session.perform(&Action::SaveStanding(piece, Box::new(standing)))
 }
 
 fn show(typed: &StandingTyped) -> Result<Answer, Failure> {

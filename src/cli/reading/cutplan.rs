@@ -124,6 +124,7 @@ struct FeedJson {
     most_percent: f64,
 }
 
+#[allow(clippy::struct_field_names)] // the unit stands in every name
 #[derive(Default, Serialize)]
 struct TemplateJson {
     length_mm: Option<f64>,

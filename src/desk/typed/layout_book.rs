@@ -301,16 +301,14 @@ pub fn read_guide(text: &str, settings: &Settings) -> Result<Guide, FieldError> 
     if typed == "bearing" {
         return Ok(Guide::Bearing);
     }
-    match typed.strip_prefix("bushing ") {
-        Some(od) => read_length("guide", od.trim(), settings).map(Guide::Bushing),
-        None => {
-            let message = format!(
-                "\"{}\" is no guide: type bushing and its outside diameter, or bearing.",
-                quoted(text)
-            );
-            Err(FieldError::new("guide", message))
-        }
-    }
+    let Some(od) = typed.strip_prefix("bushing ") else {
+        let message = format!(
+            "\"{}\" is no guide: type bushing and its outside diameter, or bearing.",
+            quoted(text)
+        );
+        return Err(FieldError::new("guide", message));
+    };
+    read_length("guide", od.trim(), settings).map(Guide::Bushing)
 }
 
 /// Lower case and single spaces; hyphens stay, since lengths may hold them.

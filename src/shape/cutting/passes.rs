@@ -71,12 +71,11 @@ pub fn passes(
         return Err(CutError::Bit(bit));
     }
     let skim = match clean_up {
-        CleanUp::None => Length::ZERO,
         CleanUp::LastDepth(kept) | CleanUp::OnWall(kept) if kept <= Length::ZERO => {
             return Err(CutError::Depth(kept));
         }
         CleanUp::LastDepth(kept) => kept,
-        CleanUp::OnWall(_) => Length::ZERO,
+        CleanUp::None | CleanUp::OnWall(_) => Length::ZERO,
     };
     if skim >= thickness {
         return Err(CutError::CleanUp {

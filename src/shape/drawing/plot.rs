@@ -251,7 +251,8 @@ impl Plot {
             }
             Signs::Half => {
                 self.dots[at] |= if in_y == 0 { 1 } else { 2 };
-                cell.sign = [" ", "▀", "▄", "█"][usize::from(self.dots[at])].to_owned();
+                let halves = [" ", "▀", "▄", "█"];
+                halves[usize::from(self.dots[at])].clone_into(&mut cell.sign);
             }
             Signs::Ascii => {
                 // A place is twice as tall as wide: the way a line seems to go follows.
@@ -266,7 +267,8 @@ impl Plot {
                     "/"
                 };
                 let crossed = cell.sign != " " && cell.sign != sign;
-                cell.sign = if crossed { "+" } else { sign }.to_owned();
+                let sign = if crossed { "+" } else { sign };
+                sign.clone_into(&mut cell.sign);
             }
         }
     }

@@ -124,10 +124,16 @@ fn labels(svg: &mut Svg, picture: &Picture, paper: &Paper) {
         let outside = label.ink == Ink::Face;
         let off = if outside { 3.0 } else { 1.5 };
         let (dx, dy, stand, turn) = match label.anchor {
+            // A mark stands beside its own thick stroke.
+            Anchor::On if matches!(label.ink, Ink::Finding | Ink::Taken) => {
+                (-1.5, TEXT / 3.0, Stand::End, 0.0)
+            }
             Anchor::On => (0.0, TEXT / 3.0, Stand::Middle, 0.0),
             Anchor::Above => (0.0, -off, Stand::Middle, 0.0),
+            // The rows of sizes stand in front and at the left: those names go inside.
+            Anchor::Below if outside => (0.0, -1.5, Stand::Middle, 0.0),
             Anchor::Below => (0.0, off + TEXT, Stand::Middle, 0.0),
-            Anchor::Left if outside => (-off, 0.0, Stand::Middle, -90.0),
+            Anchor::Left if outside => (1.5 + TEXT, 0.0, Stand::Middle, -90.0),
             Anchor::Right if outside => (off + TEXT, 0.0, Stand::Middle, -90.0),
             Anchor::Left => (-off, TEXT / 3.0, Stand::End, 0.0),
             Anchor::Right => (off, TEXT / 3.0, Stand::Start, 0.0),

@@ -92,6 +92,7 @@ impl Point {
     }
 
     /// A part of the way to another point.
+    #[must_use]
     pub fn toward(self, other: Self, part: f64) -> Self {
         Self {
             x: self.x + (other.x - self.x) * part,

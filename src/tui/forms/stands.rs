@@ -44,5 +44,6 @@ pub(super) fn read(
         height: form.value("height"),
         accessible: form.value("accessible"),
     };
-    read_standing(&typed, ctx.settings()).map(|standing| Action::SaveStanding(piece, standing))
+    let standing = read_standing(&typed, ctx.settings())?;
+    Ok(Action::SaveStanding(piece, Box::new(standing)))
 }

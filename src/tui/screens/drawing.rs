@@ -305,12 +305,10 @@ impl Screen for DrawingScreen {
             self.signs(ctx),
         );
         for row in 0..rows {
-            let mut col = 0;
-            for cell in plot.row(row) {
+            for (col, cell) in plot.row(row).iter().enumerate() {
                 if !cell.sign.is_empty() && cell.sign != " " {
                     put(buf, area, col, row, &cell.sign, style(cell.ink, ctx));
                 }
-                col += 1;
             }
         }
         let scale = format!(
