@@ -72,7 +72,7 @@ fn standing_checks_router_and_boards_have_their_forms() {
     rig.press(&["esc", "r"]);
     assert!(rig.picture(80, 24).contains("bushing 3/4"));
     rig.press(&["esc", "b"]);
-    assert!(rig.picture(80, 24).contains("Rough thickness"));
+    assert!(rig.picture(80, 24).contains("Seen width of one strip"));
 }
 
 #[test]

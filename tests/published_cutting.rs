@@ -4,8 +4,11 @@ use tackfree::shape::cutting::{
     CleanUp, CutError, CutSide, DepthRule, Feed, Guide, Router, Template, TemplateForm, chip_band,
     derate, feed_per_minute, offset, passes, plan,
 };
-use tackfree::shape::lumber::{gross_board_feet, round_up_quarter};
-use tackfree::shape::{EdgeProfile, Outline, Shape};
+use tackfree::shape::layout::{Seen, length_of_mm};
+use tackfree::shape::lumber::{
+    LumberRules, Strip, boards, glue_up, gross_board_feet, round_up_quarter,
+};
+use tackfree::shape::{Construction, EdgeProfile, Outline, Shape};
 use tackfree::units::Length;
 
 fn inches(whole: i64, num: i64, den: i64) -> Length {
@@ -198,7 +201,13 @@ fn a_plan_hangs_together_and_says_what_to_mind() {
         width: inches(16, 0, 1),
         radius: inches(0, 1, 2),
     };
-    let got = plan(inches(1, 1, 2), Some(form), CutSide::Inside, &Router::default()).expect("a plan");
+    let got = plan(
+        inches(1, 1, 2),
+        Some(form),
+        CutSide::Inside,
+        &Router::default(),
+    )
+    .expect("a plan");
     assert_eq!(got.passes.len(), 7);
     assert_eq!(got.feed.full, inches(160, 0, 1));
     assert!(
@@ -287,4 +296,94 @@ fn board_feet_net_and_gross_as_published() {
     assert!((round_up_quarter(gross) - 43.0).abs() < 1e-12);
     assert!((round_up_quarter(30.0) - 30.0).abs() < 1e-12);
     assert!(gross_board_feet(net, 100).is_err());
+}
+
+/// The strips of an outline lying along its length.
+fn strips(
+    outline: Outline,
+    thickness: Length,
+    wood: Construction,
+    rules: &LumberRules,
+) -> Vec<Strip> {
+    let shape =
+        Shape::new(outline, thickness, EdgeProfile::Square, Vec::new(), None).expect("a shape");
+    let seen = Seen::of(&shape);
+    let (low, high) = seen.extent();
+    let reach = |from: Length, to: Length| length_of_mm(seen.reach(from.mm(), to.mm(), false));
+    let across = length_of_mm(high.y - low.y);
+    glue_up(across, thickness, wood, rules, reach)
+        .expect("strips")
+        .strips
+}
+
+/// 98 3/8 x 25 1/2: with half an inch a side 26 1/2, so eight strips of 3 and one of 2 1/2, an inch
+/// over at either end. On edge no strip is wider than 8/4 dresses to, and the rip is the thickness.
+#[test]
+fn strips_of_a_rectangle_by_hand() {
+    let top = Outline::Rectangle {
+        length: inches(98, 3, 8),
+        width: inches(25, 1, 2),
+    };
+    let thick = inches(1, 1, 2);
+    let rules = LumberRules::default();
+    let flat = strips(top.clone(), thick, Construction::FaceGrain, &rules);
+    let figures: Vec<(u32, Length, Length)> = flat
+        .iter()
+        .map(|strip| (strip.count, strip.seen, strip.long))
+        .collect();
+    let long = inches(100, 3, 8);
+    assert_eq!(
+        figures,
+        [(8, inches(3, 0, 1), long), (1, inches(2, 1, 2), long)]
+    );
+    let edge = strips(top.clone(), thick, Construction::EdgeGrain, &rules);
+    assert_eq!(edge[0].count, 15);
+    assert_eq!((edge[0].seen, edge[0].rip), (inches(1, 3, 4), thick));
+    assert_eq!((edge[1].seen, edge[1].long), (inches(0, 1, 4), long));
+    // Blocks on end: as long as the top is thick; 98 3/8 over 1 3/4 is 57 to a row.
+    let end = strips(top, thick, Construction::EndGrain, &rules);
+    assert_eq!((end[0].count, end[0].long), (8 * 57, thick));
+}
+
+/// A round top of 36 in six strips of 6: the chords by Pythagoras, 2 sqrt(18^2 - d^2).
+#[test]
+fn strips_of_a_round_top_are_as_long_as_its_chords() {
+    let rules = LumberRules {
+        strip: inches(6, 0, 1),
+        end_trim: Length::ZERO,
+        side_trim: Length::ZERO,
+        ..LumberRules::default()
+    };
+    let round = Outline::Circle {
+        diameter: inches(36, 0, 1),
+    };
+    let got = strips(round, inches(1, 0, 1), Construction::FaceGrain, &rules);
+    let wanted = [12.0_f64, 6.0, 0.0].map(|off| 2.0 * (18.0 * 18.0 - off * off).sqrt());
+    let total: u32 = got.iter().map(|strip| strip.count).sum();
+    assert_eq!(total, 6);
+    for want in wanted {
+        let near = |strip: &&Strip| (strip.long.inches() - want).abs() < want * 1e-4;
+        let count: u32 = got.iter().filter(near).map(|strip| strip.count).sum();
+        assert_eq!(count, 2, "{want} in {got:?}");
+    }
+}
+
+/// Two lanes of 2 1/2 and two lengths of 50 come out of a board of 6 x 120 with quarter-inch cuts:
+/// five take two boards of 10 board feet (8/4 x 6 x 120 / 144).
+#[test]
+fn boards_by_hand() {
+    let strip = |count, rip, long| Strip {
+        count,
+        seen: rip,
+        long,
+        rip,
+        from: inches(1, 1, 2),
+    };
+    let rules = LumberRules::default();
+    let bought = boards(&[strip(5, inches(2, 1, 2), inches(50, 0, 1))], &rules).expect("boards");
+    assert_eq!(bought.boards.len(), 2);
+    assert_eq!(bought.boards[0].pieces.len(), 4);
+    assert!((bought.board_feet - 20.0).abs() < 1e-9);
+    let long = boards(&[strip(1, inches(2, 0, 1), inches(130, 0, 1))], &rules);
+    assert!(long.expect_err("too long").to_string().contains("130\""));
 }

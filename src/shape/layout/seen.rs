@@ -203,6 +203,8 @@ impl Seen {
     /// How far the outline runs along `x` (or along `y` when `crossways`) between two places of
     /// the other direction: from its least to its most, in millimetres.
     pub fn reach(&self, from: f64, to: f64, crossways: bool) -> f64 {
+        // A nanometre to either side, so that a border is not missed by a last digit.
+        let (from, to) = (from - 1e-6, to + 1e-6);
         let (mut least, mut most) = (f64::INFINITY, f64::NEG_INFINITY);
         let turn = |point: Point| {
             if crossways {

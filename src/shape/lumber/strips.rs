@@ -93,7 +93,9 @@ pub fn glue_up(
     for at in 0..count {
         let from = wide * at - rules.side_trim;
         let to = (from + wide).min(across + rules.side_trim);
-        let reach = reach(from.max(Length::ZERO), to.min(across));
+        // A strip that lies in the trim alone is as long as the outline is at that side.
+        let within = |at: Length| at.clamp(Length::ZERO, across);
+        let reach = reach(within(from), within(to));
         runs.push(StripRun {
             seen: to - from,
             reach,

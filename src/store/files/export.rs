@@ -35,7 +35,7 @@ pub struct ExportReport {
     pub events: usize,
 }
 
-/// Writes the whole shop into a new folder: ten files of the format that `demo-data/README.md`
+/// Writes the whole shop into a new folder: the files of the format that `demo-data/README.md`
 /// describes. Two exports of equal shops are equal byte for byte. `zone` counts where no settings
 /// were saved. On unix the folder is for its owner alone (0700), and so are the files (0600).
 ///

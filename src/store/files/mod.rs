@@ -41,7 +41,8 @@ pub use import::{ImportReport, import};
 /// read gets the next number.
 pub const FORMAT: i64 = 1;
 
-/// The ten files of a shop, in the order they are read.
+/// The ten files of a shop, in the order they are read. `layout.toml` stands beside them; a shop of
+/// an earlier version has none.
 pub const NAMES: [&str; 10] = [
     "shop.toml",
     "products.toml",
