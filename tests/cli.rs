@@ -9,6 +9,8 @@ mod bench;
 mod demo;
 #[path = "cli/job.rs"]
 mod job;
+#[path = "cli/shapes.rs"]
+mod shapes;
 #[path = "cli/stores.rs"]
 mod stores;
 #[path = "cli/undo.rs"]

@@ -4,6 +4,7 @@
 //! the screen, a reading of the clock.
 
 mod cautions;
+mod figures;
 pub mod layout;
 mod ready;
 mod shapes;
@@ -13,6 +14,7 @@ mod ticket_log;
 mod words;
 
 pub use cautions::ticket_cautions;
+pub use figures::shape_figures;
 pub use ready::{ReadyRow, ready_paper, ready_rows};
 pub use shapes::{opening_words, shape_words};
 pub use tally::{tally_paper, whole_tally_paper};
