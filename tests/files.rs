@@ -3,6 +3,8 @@
 
 #[path = "files/bad_input.rs"]
 mod bad_input;
+#[path = "files/shapes.rs"]
+mod shapes;
 #[path = "files/support.rs"]
 mod support;
 #[path = "files/tampered.rs"]

@@ -9,5 +9,7 @@ mod bad_pieces;
 mod notations;
 #[path = "typed/round_trips.rs"]
 mod round_trips;
+#[path = "typed/shapes.rs"]
+mod shapes;
 #[path = "typed/shop.rs"]
 mod shop;

@@ -7,6 +7,7 @@ mod cautions;
 mod cut_list;
 mod cutting;
 mod drawings;
+mod figures;
 mod findings;
 pub mod layout;
 mod ready;
@@ -20,6 +21,7 @@ pub use cautions::ticket_cautions;
 pub use cut_list::{PieceLumber, cut_list_paper, lumber_to_buy, piece_lumber};
 pub use cutting::{CutOf, cut_plan, cutting_paper, fine, template_lines};
 pub use drawings::{TemplateFiles, drawing_paper, named_files, picture, sheet_svg, template_files};
+pub use figures::shape_figures;
 pub use findings::{
     checks_paper, figure_words, finding_mark, finding_source, finding_words, findings_paper,
 };

@@ -2,6 +2,7 @@
 
 use super::PAPER_WIDTH;
 use super::cautions::ticket_cautions;
+use super::figures::shape_figures;
 use super::layout::{Columns, pad, wrap};
 use super::shapes::shape_words;
 use super::ticket_log::{amount_lines, log_lines};
@@ -93,7 +94,9 @@ fn head(shop: &Shop, file: &PieceFile, now: DateTime<Utc>) -> Vec<String> {
         piece.construction
     );
     out.extend(wrap(&piece_words, PAPER_WIDTH, 2));
-    for line in shape_words(&piece.shape, settings) {
+    let mut lines = shape_words(&piece.shape, settings);
+    lines.extend(shape_figures(&piece.shape, &piece.species, None, settings));
+    for line in lines {
         out.extend(wrap(&line, PAPER_WIDTH, 2));
     }
     if let Some(job) = shop.job(piece.job) {

@@ -25,6 +25,7 @@ const LEAST_FIELD: f64 = 1e-4;
 
 /// The first thing that is wrong with a draft.
 pub(super) fn check(draft: &ShapeDraft) -> Result<(), ShapeError> {
+    check_outline::stations(&draft.outline)?;
     for (what, given) in draft.outline.sizes() {
         size(&what, given)?;
     }
@@ -82,17 +83,10 @@ fn thickness(given: Length) -> Result<(), ShapeError> {
     Ok(())
 }
 
-/// How far it is across the outline where it is narrow: the shorter side, the widest limb of an L
-/// or a U, the widest place of a slab.
+/// The shorter side of the outline.
 fn across(outline: &Outline) -> Length {
-    match outline {
-        Outline::L(ell) => ell.run.max(ell.leg),
-        Outline::U(cup) => cup.run.max(cup.left).max(cup.right),
-        other => {
-            let (length, width) = other.extent();
-            length.min(width)
-        }
-    }
+    let (length, width) = outline.extent();
+    length.min(width)
 }
 
 fn profile(draft: &ShapeDraft) -> Result<(), ShapeError> {

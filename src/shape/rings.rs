@@ -347,7 +347,7 @@ fn too_much(
     } else {
         length
     };
-    let most = (given.metres() * share / takes * 1e9).floor() / 1e9;
+    let most = given.metres() * share / takes;
     ShapeError::CornerOver {
         what: cut.map_or("cut", Cut::word),
         corner,

@@ -235,3 +235,31 @@ pub(super) fn quoted(name: &str) -> String {
 fn text(value: &str) -> String {
     format!("'{}'", value.replace('\'', "''"))
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// A table that is made anew must take along every column that it had.
+    #[test]
+    fn no_migration_loses_a_column() {
+        let conn = Connection::open_in_memory().unwrap();
+        let mut had: Vec<Table> = Vec::new();
+        for sql in MIGRATIONS {
+            conn.execute_batch(sql).unwrap();
+            let has = tables(&conn).unwrap();
+            for table in &had {
+                let now = has.iter().find(|now| now.name == table.name);
+                for column in &table.columns {
+                    assert!(
+                        now.is_some_and(|now| now.columns.contains(column)),
+                        "{}.{column} is gone",
+                        table.name
+                    );
+                }
+            }
+            had = has;
+        }
+        assert!(broken_references(&conn).unwrap().is_empty());
+    }
+}

@@ -93,8 +93,6 @@ pub(super) fn form(which: Which<PieceId>, job: Option<JobId>, ctx: &Context<'_>)
         Field::text("name", "Name", &typed.name).hint("What the shop calls it: bar top."),
         Field::text("size", "Size", &typed.size)
             .hint("Length along the grain x width: 98 3/8 x 25 1/2. Or: round 36; oval 60 x 40; L 120 x 96, run 25, leg 24, open front right; U 120 x 96, run 25, left 24, right 24; quad front, right, back, left, diagonal 65; live both, over 96: widths."),
-        Field::text("corners", "Corners", &typed.corners)
-            .hint("Empty for sharp ones. round 2 all; clip 3 x 3 front left; notch 4 x 6 back right; round 1/2 inside."),
         Field::text("species", "Wood", &typed.species)
             .hint("Hard maple, cherry, walnut, white oak, red oak, ash, beech..."),
         Field::choice("recipe", "Recipe", recipes, &recipe.unwrap_or_default()),
@@ -104,6 +102,8 @@ pub(super) fn form(which: Which<PieceId>, job: Option<JobId>, ctx: &Context<'_>)
         Field::choice("profile", "Edge profile", words(PROFILES), profile),
         Field::text("profile_size", "Profile size", profile_size)
             .hint("Radius or leg: 1/4. A square edge has none."),
+        Field::text("corners", "Corners", &typed.corners)
+            .hint("Empty for sharp ones. round 2 all; clip 3 x 3 front left; notch 4 x 6 back right; round 1/2 inside."),
         Field::text("cutouts", "Cutouts", &typed.cutouts).hint(
             "Width x depth r corner at centre from left end, from front edge: 30 x 16 r 3/4 at 49 1/4, 12 3/4; next one. Behind it what for: sink undermount negative 3/8, cooktop, outlet.",
         ),

@@ -3,6 +3,7 @@
 use super::super::screen::Ctx;
 use super::job_book_rows::{RowKey, children, promise};
 use super::list::{Line, Tone, count, plain};
+use crate::papers::shape_figures;
 use crate::shape::{Opening, OpeningKind, Outline, Shape};
 use crate::shop::{Client, Job, PieceFile, Ticket, cautions_for_job};
 use crate::units::moment::show_date;
@@ -117,10 +118,17 @@ fn piece(file: &PieceFile, ctx: &Ctx<'_>) -> Vec<Line> {
     }
     if let Some(band) = piece.shape.band() {
         out.push(plain(format!(
-            "  underside in band and field: the band, {} wide, is finished like the show faces",
-            len(band)
+            "  underside in band and field: the band, {} wide{}, is finished like the show faces",
+            len(band),
+            if piece.shape.band_round_openings() {
+                " and round the openings"
+            } else {
+                ""
+            }
         )));
     }
+    let figures = shape_figures(&piece.shape, &piece.species, None, settings);
+    out.extend(figures.into_iter().map(plain));
     let recipe = ctx
         .shop
         .recipe(piece.recipe)
