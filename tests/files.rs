@@ -43,7 +43,7 @@ fn the_demo_goes_round() {
         .map(|entry| entry.unwrap().file_name().into_string().unwrap())
         .collect();
     names.sort();
-    let mut wanted = NAMES;
+    let mut wanted: Vec<&str> = NAMES.into_iter().chain(["layout.toml"]).collect();
     wanted.sort_unstable();
     assert_eq!(names, wanted);
 }

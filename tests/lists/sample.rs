@@ -75,6 +75,8 @@ pub fn empty() -> Sample {
             recipes,
             files: Vec::new(),
             passes: Vec::new(),
+            layout: tackfree::shop::LayoutBook::default(),
+            layouts: Vec::new(),
         },
         journal: Vec::new(),
         theme: Theme::plain(),
