@@ -11,6 +11,10 @@ mod demo;
 mod job;
 #[path = "cli/products.rs"]
 mod products;
+#[path = "cli/layout.rs"]
+mod layout;
+#[path = "cli/shapes.rs"]
+mod shapes;
 #[path = "cli/stores.rs"]
 mod stores;
 #[path = "cli/undo.rs"]

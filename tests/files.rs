@@ -7,6 +7,8 @@ mod bad_input;
 mod format_1;
 #[path = "files/ids.rs"]
 mod ids;
+#[path = "files/shapes.rs"]
+mod shapes;
 #[path = "files/support.rs"]
 mod support;
 #[path = "files/tampered.rs"]
@@ -16,7 +18,7 @@ use proptest::prelude::*;
 use support::{NOW, ZONE, bring_in, contents, demo_store, exported, mint, utc};
 use tackfree::coating::LabelHours;
 use tackfree::desk::{Action, Books, Desk, PieceDraft, Row, Scope, Shop, Which};
-use tackfree::shape::{FaceKey, Opening, OpeningKind, Place, Shape, ShapeDraft};
+use tackfree::shape::{FaceKey, Opening, OpeningKind, Place, Purpose, Shape, ShapeDraft};
 use tackfree::shop::{Grit, PieceId, Stage, TouchVerdict};
 use tackfree::store::Store;
 use tackfree::store::files::{FilesError, LATER, NAMES, WOOD_NAMES, export};
@@ -47,6 +49,7 @@ fn the_demo_goes_round() {
     names.sort();
     let mut wanted: Vec<&str> = NAMES.into_iter().chain(WOOD_NAMES).chain(LATER).collect();
     wanted.push("air.csv");
+    let mut wanted: Vec<&str> = NAMES.into_iter().chain(["layout.toml"]).collect();
     wanted.sort_unstable();
     assert_eq!(names, wanted);
 }
@@ -83,6 +86,7 @@ fn every_sort_of_line_goes_round() {
         what: OpeningKind::Hole {
             diameter: Length::from_nm(12_345_678),
         },
+        purpose: Purpose::Plain,
     });
     let piece = |shape: Shape| PieceDraft {
         job,

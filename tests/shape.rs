@@ -37,6 +37,7 @@ fn hand_case() -> ShapeDraft {
             hole(1, inch(40, 0), inch(22, 32), inch(1, 24)),
         ],
         band: Some(inch(2, 0)),
+        band_round_openings: false,
     }
 }
 

@@ -10,6 +10,9 @@ mod rows;
 #[path = "store/round_trip.rs"]
 mod round_trip;
 
+#[path = "store/shapes.rs"]
+mod shapes;
+
 #[path = "store/work.rs"]
 mod work;
 

@@ -11,5 +11,7 @@ mod notations;
 mod products;
 #[path = "typed/round_trips.rs"]
 mod round_trips;
+#[path = "typed/shapes.rs"]
+mod shapes;
 #[path = "typed/shop.rs"]
 mod shop;

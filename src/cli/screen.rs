@@ -5,6 +5,7 @@ use super::failure::Failure;
 use super::setup::{Opened, Surroundings};
 use crate::store::os;
 use crate::tui::run::{Outside, RunError};
+use std::path::Path;
 
 /// Whether the screen can be opened here.
 pub fn fits(args: &Args, around: &Surroundings) -> Result<(), Failure> {
@@ -26,7 +27,9 @@ pub fn fits(args: &Args, around: &Surroundings) -> Result<(), Failure> {
 
 /// Runs the screen until the person leaves.
 pub fn run(opened: &mut Opened, around: &Surroundings) -> Result<(), Failure> {
+    let beside = opened.store.path().parent().unwrap_or(Path::new("."));
     let mut outside = Outside {
+        drawings: beside.join("drawings"),
         books: &mut opened.store,
         now: around.now.as_ref(),
         mint: &mut opened.mint,

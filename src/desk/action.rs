@@ -4,11 +4,12 @@ use super::air_import::AirImport;
 use super::air_rows::DryingRules;
 use crate::coating::{Family, ForecastStep, LabelFigures, ProductId, ProductKind, ShopAir};
 pub use super::pick::FacePick;
+use crate::shape::layout::{About, Rule, Standing};
 use crate::shape::{Construction, FaceKey, Shape};
 use crate::shop::{
-    Air, Chore, ClientId, CoatKind, EventId, Grit, JobId, PassId, PieceId, PieceKind, PieceWood,
-    RagWay, ReadingId, RecipeId, Schedule, ScuffMeans, SetItem, Settings, Site, TouchVerdict,
-    WoodId,
+    Air, Chore, ClientId, CoatKind, EventId, Grit, JobId, LayoutBook, PassId, PieceId, PieceKind,
+    PieceWood, RagWay, ReadingId, RecipeId, Schedule, ScuffMeans, SetItem, Settings, Site,
+    TouchVerdict, WoodId,
 };
 use crate::units::{Mass, Money, Volume};
 use crate::wood::moisture::{Reading, ReadyRule};
@@ -357,6 +358,30 @@ pub enum Action {
     RemoveWood(WoodId),
     /// Change the rule by which pieces count as ready.
     SaveReadyRule(ReadyRule),
+    /// How a piece will stand.
+    SaveStanding(PieceId, Box<Standing>),
+    /// A layout finding is taken as it is.
+    AcceptFinding {
+        /// The piece.
+        piece: PieceId,
+        /// Which check.
+        rule: Rule,
+        /// About what.
+        about: About,
+        /// Why.
+        reason: String,
+    },
+    /// That finding is open again.
+    WithdrawAccepted {
+        /// The piece.
+        piece: PieceId,
+        /// Which check.
+        rule: Rule,
+        /// About what.
+        about: About,
+    },
+    /// Save the shop's own figures for layout and cutting.
+    SaveLayoutBook(Box<LayoutBook>),
     /// Undo the newest action.
     Undo,
     /// Do again what was undone last.

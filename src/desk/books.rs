@@ -3,9 +3,9 @@
 use super::air_rows::{AirSpan, DryingRules, LoggedAir, TouchRecord};
 use crate::coating::{ForecastStep, Product, ProductId};
 use crate::shop::{
-    Chore, ChoreDone, Client, ClientId, DayClosed, DayLog, Event, Job, JobId, Moisture, Pass,
-    PassId, Piece, PieceFile, PieceId, PieceWood, ReadingId, Recipe, RecipeId, Settings, ShopWood,
-    Site, WoodBook, WoodId,
+    Chore, ChoreDone, Client, ClientId, DayClosed, DayLog, Event, Job, JobId, LayoutBook, Moisture,
+    Pass, PassId, Piece, PieceFile, PieceId, PieceLayout, PieceWood, ReadingId, Recipe, RecipeId,
+    Settings, ShopWood, Site, WoodBook, WoodId,
 };
 use crate::wood::moisture::ReadyRule;
 use chrono::{DateTime, NaiveDate, Utc};
@@ -140,6 +140,10 @@ pub enum Row<'a> {
     DryingRules(&'a DryingRules),
     /// From when touch tests of a product count anew.
     Afresh(ProductId, DateTime<Utc>),
+    /// The shop's own figures for layout and cutting.
+    LayoutBook(&'a LayoutBook),
+    /// How a piece stands and what was accepted on it.
+    PieceLayout(&'a PieceLayout),
 }
 
 /// Something to remove.
@@ -226,6 +230,10 @@ pub trait Books {
         after: Option<DateTime<Utc>>,
         limit: usize,
     ) -> Result<Vec<TouchRecord>, BooksError>;
+    /// The shop's own figures for layout and cutting, if any were saved.
+    fn layout_book(&self) -> Result<Option<LayoutBook>, BooksError>;
+    /// What is kept of pieces' layouts; pieces of which nothing was said are left out.
+    fn layouts(&self, scope: Scope) -> Result<Vec<PieceLayout>, BooksError>;
     /// The newest lines of the journal, newest first.
     fn journal(&self, limit: usize) -> Result<Vec<JournalLine>, BooksError>;
     /// A number that changes whenever anybody has written.

@@ -5,6 +5,9 @@ use crate::coating::{ForecastError, ProductError, ReadingError};
 use super::wood_error::WoodRefusal;
 use crate::shape::ShapeError;
 use crate::shop::{Blocker, Chore, ScheduleError};
+use crate::shape::cutting::CutError;
+use crate::shape::layout::{RuleError, StandingError};
+use crate::shape::lumber::LumberError;
 use chrono::{DateTime, Utc};
 use chrono_tz::Tz;
 use thiserror::Error;
@@ -268,6 +271,18 @@ pub enum DeskError {
     /// Something about wood, its moisture or its site.
     #[error(transparent)]
     Wood(#[from] WoodRefusal),
+    /// A standing that cannot be.
+    #[error(transparent)]
+    Standing(#[from] StandingError),
+    /// A figure that a layout check cannot go by.
+    #[error(transparent)]
+    Rule(#[from] RuleError),
+    /// A cut that cannot be planned.
+    #[error(transparent)]
+    Cut(#[from] CutError),
+    /// Lumber that cannot be reckoned.
+    #[error(transparent)]
+    Lumber(#[from] LumberError),
     /// The store.
     #[error(transparent)]
     Books(#[from] BooksError),

@@ -16,6 +16,7 @@ mod day;
 mod error;
 mod learned;
 mod later;
+mod layouts;
 mod moves;
 mod passes;
 mod people;

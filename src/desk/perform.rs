@@ -193,6 +193,17 @@ impl Desk<'_> {
             Action::SaveWood(which, wood) => self.save_wood(*which, wood),
             Action::RemoveWood(id) => self.remove_wood(*id),
             Action::SaveReadyRule(rule) => self.save_ready_rule(rule),
+            Action::SaveStanding(piece, standing) => self.save_standing(*piece, standing),
+            Action::AcceptFinding {
+                piece,
+                rule,
+                about,
+                reason,
+            } => self.accept(*piece, *rule, about, reason),
+            Action::WithdrawAccepted { piece, rule, about } => {
+                self.withdraw_accepted(*piece, *rule, about)
+            }
+            Action::SaveLayoutBook(book) => self.save_layout_book(book),
             Action::Undo | Action::Redo => Err(DeskError::NothingToUndo),
         }
     }

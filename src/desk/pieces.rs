@@ -132,6 +132,7 @@ impl Desk<'_> {
         } else {
             self.books.put(Row::Piece(&piece))?;
         }
+        self.tidy_accepted(id)?;
         Ok(Done::made(words, Made::Piece(id)).with_notes(notes))
     }
 

@@ -7,10 +7,11 @@ use crate::coating::{
     AirLog, Assumed, DryingClock, Forecast, Product, ProductId, ShopAir, ShopAirClock, Tuning,
     UsualDay,
 };
+use crate::shape::layout::Finding;
 use crate::shop::moving::{AirBasis, Records, ShopsAir};
 use crate::shop::{
-    Client, ClientId, DayLog, Films, Gates, Job, JobId, Pass, PieceFile, PieceId, Recipe, RecipeId,
-    Settings, Strictness, Ticket, WoodBook,
+    Client, ClientId, DayLog, Films, Gates, Job, JobId, LayoutBook, Pass, PieceFile, PieceId,
+    PieceLayout, Recipe, RecipeId, Settings, Strictness, Ticket, WoodBook,
 };
 use crate::units::{Humidity, Temperature};
 use chrono::{DateTime, Utc};
@@ -51,6 +52,10 @@ pub struct Shop {
     pub drying: DryingRules,
     /// Film factors of passes laid thicker than the label's.
     pub films: Arc<Films>,
+    /// The shop's own figures for layout and cutting.
+    pub layout: LayoutBook,
+    /// What is kept of pieces' layouts.
+    pub layouts: Vec<PieceLayout>,
 }
 
 impl Shop {
@@ -72,6 +77,8 @@ impl Shop {
             forecast: for_clock.forecast,
             drying: for_clock.rules,
             films: for_clock.films,
+            layout: books.layout_book()?.unwrap_or_default(),
+            layouts: books.layouts(scope)?,
             settings,
             products,
             wood: books.wood(scope)?.in_order(),
@@ -98,6 +105,8 @@ impl Shop {
             drying: DryingRules::default(),
             films: Arc::default(),
             wood: WoodBook::default(),
+            layout: LayoutBook::default(),
+            layouts: Vec::new(),
         }
     }
 
@@ -159,6 +168,17 @@ impl Shop {
             strictness: Strictness::Live,
             films: Some(&self.films),
         }
+    }
+
+    /// What is kept of a piece's layout.
+    pub fn layout_of(&self, piece: PieceId) -> PieceLayout {
+        let kept = self.layouts.iter().find(|layout| layout.piece == piece);
+        kept.cloned().unwrap_or_else(|| PieceLayout::unsaid(piece))
+    }
+
+    /// What the layout checks find on a piece.
+    pub fn findings(&self, file: &PieceFile) -> Vec<Finding> {
+        self.layout.findings(file, &self.layout_of(file.piece.id))
     }
 
     /// A client.

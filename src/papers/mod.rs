@@ -5,6 +5,11 @@
 
 mod cautions;
 mod day;
+mod cut_list;
+mod cutting;
+mod drawings;
+mod figures;
+mod findings;
 pub mod layout;
 mod ready;
 mod shapes;
@@ -16,6 +21,13 @@ mod words;
 
 pub use cautions::ticket_cautions;
 pub use day::{call_words, day_paper, day_state_words};
+pub use cut_list::{PieceLumber, cut_list_paper, lumber_to_buy, piece_lumber};
+pub use cutting::{CutOf, cut_plan, cutting_paper, fine, template_lines};
+pub use drawings::{TemplateFiles, drawing_paper, named_files, picture, sheet_svg, template_files};
+pub use figures::shape_figures;
+pub use findings::{
+    checks_paper, figure_words, finding_mark, finding_source, finding_words, findings_paper,
+};
 pub use ready::{ReadyRow, ready_paper, ready_rows};
 pub use shapes::{opening_words, shape_words};
 pub use tally::{tally_paper, whole_tally_paper};

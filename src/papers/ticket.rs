@@ -2,6 +2,7 @@
 
 use super::PAPER_WIDTH;
 use super::cautions::ticket_cautions;
+use super::figures::shape_figures;
 use super::layout::{Columns, pad, wrap};
 use super::shapes::shape_words;
 use super::ticket_log::{amount_lines, log_lines};
@@ -29,6 +30,11 @@ pub fn ticket_paper(
     let mut out = head(shop, file, now);
     let waits = waiting(&ticket, &shop.gates(clock), now).words(now, shop.settings.zone);
     section(&mut out, "STAGES", stages(&ticket, &waits));
+    section(
+        &mut out,
+        "LAYOUT",
+        super::findings::ticket_findings(shop, file),
+    );
     section(&mut out, "SANDING SHEET", sanding_sheet(&ticket, shop));
     section(&mut out, "COATS", coats(&ticket));
     section(&mut out, "SET LIST", set_list(&ticket, shop, now));
@@ -88,7 +94,9 @@ fn head(shop: &Shop, file: &PieceFile, now: DateTime<Utc>) -> Vec<String> {
         piece.construction
     );
     out.extend(wrap(&piece_words, PAPER_WIDTH, 2));
-    for line in shape_words(&piece.shape, settings) {
+    let mut lines = shape_words(&piece.shape, settings);
+    lines.extend(shape_figures(&piece.shape, &piece.species, None, settings));
+    for line in lines {
         out.extend(wrap(&line, PAPER_WIDTH, 2));
     }
     if let Some(job) = shop.job(piece.job) {

@@ -1,5 +1,6 @@
 //! Why a shape is refused, one sentence each: what is wrong, and what would do.
 
+use super::corner::Corner;
 use super::face::FaceKey;
 use super::opening::OpeningName;
 use super::words::say;
@@ -71,6 +72,26 @@ pub enum ShapeError {
         size: Length,
         /// The thickness it is run on.
         thickness: Length,
+    },
+    /// A bullnose whose two rounds meet.
+    #[error("The bullnose is {} above and below, but the top is only {} thick: {} is the most.",
+        say(*size), say(*thickness), say(*most))]
+    BullnoseOver {
+        /// Its radius.
+        size: Length,
+        /// The thickness it is run on.
+        thickness: Length,
+        /// Half of that.
+        most: Length,
+    },
+    /// A band that lies wholly in the round of a bullnose.
+    #[error("The underside band is {}, but the bullnose rounds off {} of the underside: make the band wider.",
+        say(*band), say(*below))]
+    BandInBullnose {
+        /// As given.
+        band: Length,
+        /// How far the bullnose reaches in.
+        below: Length,
     },
     /// The profiles of two opposite edges meet.
     #[error("The {profile} is {} on every side, but the top is only {} across: no flat would be left, so make the profile smaller.",
@@ -192,6 +213,170 @@ pub enum ShapeError {
     NoField {
         /// As given.
         band: Length,
+    },
+    /// A corner that this outline does not have.
+    #[error("This outline has no {corner}: say one of its own corners.")]
+    NoCorner {
+        /// As given.
+        corner: Corner,
+    },
+    /// A notch where the corner is not square and outside.
+    #[error("The {corner} cannot be notched: only a square outer corner can, so round or clip it.")]
+    NoNotch {
+        /// Which.
+        corner: Corner,
+    },
+    /// A corner cut that is longer than the side it is cut from.
+    #[error("The {what} at the {corner} is {}, but the {side} is only {} long: {} is the most there.",
+        say(*given), say(*length), say(*most))]
+    CornerOver {
+        /// `round`, `clip` or `notch`.
+        what: &'static str,
+        /// Which corner.
+        corner: Corner,
+        /// As given.
+        given: Length,
+        /// The side it runs over.
+        side: FaceKey,
+        /// How long that is.
+        length: Length,
+        /// The most that fits.
+        most: Length,
+    },
+    /// An outline that crosses itself.
+    #[error(
+        "The outline crosses itself where the {first} meets the {second}: {size} is too much there."
+    )]
+    SelfCrossing {
+        /// One of the runs that cross.
+        first: FaceKey,
+        /// The other.
+        second: FaceKey,
+        /// The cut that is to blame, with its size.
+        size: String,
+    },
+    /// An L or U whose inner part is not inside.
+    #[error("The {part} is {}, but the top is only {} {way}: it must be less, or there is no {form}.",
+        say(*given), say(*whole))]
+    NoInside {
+        /// Which size: "depth of the run", "legs together"...
+        part: &'static str,
+        /// As given.
+        given: Length,
+        /// What it must be less than.
+        whole: Length,
+        /// "long" or "wide".
+        way: &'static str,
+        /// "L" or "U".
+        form: &'static str,
+    },
+    /// An L open at an inner corner.
+    #[error(
+        "An L is open at one of its four outer corners, not at its {corner}: say front right, front left, back right or back left."
+    )]
+    NotOpen {
+        /// As given.
+        corner: Corner,
+    },
+    /// Four sides alone.
+    #[error("Four sides alone do not say how a top leans: measure a diagonal too.")]
+    NoDiagonal,
+    /// Two sides and a diagonal that cannot meet.
+    #[error("The {sides} and the diagonal cannot close: {} and {} do not make a triangle with {}, so look at the three numbers again.",
+        say(*first), say(*second), say(*diagonal))]
+    NoTriangle {
+        /// Which two sides.
+        sides: &'static str,
+        /// The one.
+        first: Length,
+        /// The other.
+        second: Length,
+        /// The diagonal.
+        diagonal: Length,
+    },
+    /// Too few stations, or too many.
+    #[error("There are {count} stations: a live edge takes from 2 to {most}.")]
+    Stations {
+        /// As given.
+        count: usize,
+        /// The most that is taken.
+        most: usize,
+    },
+    /// A station that does not lie after the one before it.
+    #[error("Station {no} is at {}, which is not after {}: put the stations in order from the left end.",
+        say(*given), say(*before))]
+    StationOrder {
+        /// Which, from 1.
+        no: usize,
+        /// As given.
+        given: Length,
+        /// The place of the one before.
+        before: Length,
+    },
+    /// A station with more in front of the line than there is width.
+    #[error("At station {no}, {} lies in front of the line, but the whole width is {}: it must be between nothing and that.",
+        say(*front), say(*width))]
+    StationFront {
+        /// Which, from 1.
+        no: usize,
+        /// As given.
+        front: Length,
+        /// The whole width.
+        width: Length,
+    },
+    /// An apron-front cutout that does not start at the front edge.
+    #[error("{} is for an apron-front sink and must be open to a straight front edge: put its centre {} from the front.",
+        start(*opening), say(*centre))]
+    NotAtFront {
+        /// Which cutout.
+        opening: OpeningName,
+        /// Half its depth.
+        centre: Length,
+    },
+    /// An apron-front cutout that leaves no front edge beside it.
+    #[error("{} is {} wide and leaves no front edge beside it, which runs from {} to {}: move it, or make it narrower.",
+        start(*opening), say(*width), say(*from), say(*to))]
+    OverFront {
+        /// Which cutout.
+        opening: OpeningName,
+        /// Its width.
+        width: Length,
+        /// Where the front edge starts.
+        from: Length,
+        /// Where it ends.
+        to: Length,
+    },
+    /// A purpose that does not go with the form.
+    #[error("{} cannot be for {purpose}: {cure}.", start(*opening))]
+    WrongPurpose {
+        /// Which opening.
+        opening: OpeningName,
+        /// What it was said to be for.
+        purpose: &'static str,
+        /// What would do.
+        cure: &'static str,
+    },
+    /// A reveal that leaves no bowl.
+    #[error("The reveal of {opening} is {}, but the cutout is only {} across: no bowl would be left.",
+        say(*reveal), say(*across))]
+    RevealOver {
+        /// Which cutout.
+        opening: OpeningName,
+        /// As given.
+        reveal: Length,
+        /// The shorter side of the cutout.
+        across: Length,
+    },
+    /// A cabinet whose walls leave no room inside.
+    #[error("The cabinet under {opening} is {} wide with walls of {}: nothing is left inside.",
+        say(*width), say(*wall))]
+    CabinetWalls {
+        /// Which cutout.
+        opening: OpeningName,
+        /// Outside.
+        width: Length,
+        /// Each.
+        wall: Length,
     },
 }
 

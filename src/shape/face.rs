@@ -6,6 +6,7 @@ use std::str::FromStr;
 
 use serde::{Deserialize, Serialize};
 
+use super::corner::Corner;
 use crate::units::Area;
 
 /// Which face of a piece. The order is the order faces are listed in everywhere.
@@ -28,7 +29,21 @@ pub enum FaceKey {
     Left,
     /// The end at the right, across the grain.
     Right,
-    /// The whole edge of a round top.
+    /// The right leg's part of the front of a U.
+    LegFront,
+    /// The edge along the grain inside a notch of this corner, inside an L open there, or inside
+    /// a U (which says [`Corner::InsideLeft`]).
+    InnerEdge(Corner),
+    /// The end across the grain inside a notch of this corner, inside an L open there, or of one
+    /// of the legs of a U.
+    InnerEnd(Corner),
+    /// A corner that is rounded or clipped.
+    Corner(Corner),
+    /// The live edge at the front.
+    LiveFront,
+    /// The live edge at the back.
+    LiveBack,
+    /// The whole edge of a round or oval top.
     Rim,
     /// The wall of the cutout with this number.
     Cutout(u8),
@@ -39,7 +54,7 @@ pub enum FaceKey {
 /// A text that is no face code.
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
 #[error(
-    "{0:?} is no face: say top, underside, band, field, front, back, left, right, rim, cutout-1 or hole-1"
+    "{0:?} is no face: say top, underside, band, field, front, back, left, right, rim, cutout-1 or hole-1 (an L, a U or a cut corner has more: inner-edge, inner-end, corner, live-front)"
 )]
 pub struct UnknownFace(
     /// The text as given.
@@ -52,6 +67,9 @@ impl FaceKey {
         match self {
             FaceKey::Cutout(no) => format!("cutout-{no}"),
             FaceKey::Hole(no) => format!("hole-{no}"),
+            FaceKey::InnerEdge(corner) | FaceKey::InnerEnd(corner) | FaceKey::Corner(corner) => {
+                format!("{}-{}", self.plain_code(), corner.code())
+            }
             plain => plain.plain_code().to_owned(),
         }
     }
@@ -66,10 +84,52 @@ impl FaceKey {
             FaceKey::Back => "back",
             FaceKey::Left => "left",
             FaceKey::Right => "right",
+            FaceKey::LegFront => "leg-front",
+            FaceKey::InnerEdge(_) => "inner-edge",
+            FaceKey::InnerEnd(_) => "inner-end",
+            FaceKey::Corner(_) => "corner",
+            FaceKey::LiveFront => "live-front",
+            FaceKey::LiveBack => "live-back",
             FaceKey::Rim => "rim",
             FaceKey::Cutout(_) => "cutout",
             FaceKey::Hole(_) => "hole",
         }
+    }
+
+    /// Whether the face is part of the outside edge.
+    pub fn is_outside(self) -> bool {
+        !matches!(
+            self,
+            FaceKey::Top
+                | FaceKey::Underside
+                | FaceKey::Band
+                | FaceKey::Field
+                | FaceKey::Cutout(_)
+                | FaceKey::Hole(_)
+        )
+    }
+
+    /// Whether these outside faces can go all the way round a top: a rim alone, or the four sides,
+    /// each itself or taken up by a live edge or by what is cut at one of its corners.
+    pub fn go_round(faces: &[FaceKey]) -> bool {
+        let has = |face: FaceKey| faces.contains(&face);
+        if has(FaceKey::Rim) {
+            return faces.iter().filter(|face| face.is_outside()).count() == 1;
+        }
+        let [fl, fr, br, bl] = Corner::OUTER;
+        let sides = [
+            (FaceKey::Front, Some(FaceKey::LiveFront), [fl, fr]),
+            (FaceKey::Back, Some(FaceKey::LiveBack), [br, bl]),
+            (FaceKey::Left, None, [fl, bl]),
+            (FaceKey::Right, None, [fr, br]),
+        ];
+        sides.into_iter().all(|(side, live, corners)| {
+            let cut = |corner| {
+                has(FaceKey::Corner(corner))
+                    || has(FaceKey::InnerEdge(corner)) && has(FaceKey::InnerEnd(corner))
+            };
+            has(side) != live.is_some_and(has) || !has(side) && corners.into_iter().any(cut)
+        })
     }
 
     /// The group the face is finished with. It follows from the place of the face alone, so every
@@ -77,9 +137,18 @@ impl FaceKey {
     /// its ends stay with the end grain though their grain runs long.
     pub fn group(self) -> FaceGroup {
         match self {
-            FaceKey::Top | FaceKey::Front | FaceKey::Back | FaceKey::Band => FaceGroup::Show,
+            FaceKey::Top
+            | FaceKey::Front
+            | FaceKey::Back
+            | FaceKey::LegFront
+            | FaceKey::InnerEdge(_)
+            | FaceKey::LiveFront
+            | FaceKey::LiveBack
+            | FaceKey::Band => FaceGroup::Show,
             FaceKey::Left
             | FaceKey::Right
+            | FaceKey::InnerEnd(_)
+            | FaceKey::Corner(_)
             | FaceKey::Rim
             | FaceKey::Cutout(_)
             | FaceKey::Hole(_) => FaceGroup::EndGrain,
@@ -99,6 +168,12 @@ impl fmt::Display for FaceKey {
             FaceKey::Back => "back edge",
             FaceKey::Left => "left end",
             FaceKey::Right => "right end",
+            FaceKey::LegFront => "right leg's front edge",
+            FaceKey::InnerEdge(at) => return f.pad(&format!("inner edge{}", nook(*at))),
+            FaceKey::InnerEnd(at) => return f.pad(&format!("inner end{}", nook(*at))),
+            FaceKey::Corner(corner) => return corner.fmt(f),
+            FaceKey::LiveFront => "live front edge",
+            FaceKey::LiveBack => "live back edge",
             FaceKey::Rim => "rim",
             FaceKey::Cutout(no) => return f.pad(&format!("cutout {no} wall")),
             FaceKey::Hole(no) => return f.pad(&format!("hole {no} wall")),
@@ -107,11 +182,24 @@ impl fmt::Display for FaceKey {
     }
 }
 
+/// Where an inner face lies, behind its name.
+fn nook(at: Corner) -> &'static str {
+    match at {
+        Corner::FrontLeft => ", front left",
+        Corner::FrontRight => ", front right",
+        Corner::BackRight => ", back right",
+        Corner::BackLeft => ", back left",
+        Corner::InsideLeft | Corner::LegLeft => ", left",
+        Corner::InsideRight | Corner::LegRight => ", right",
+        Corner::Inside | Corner::Leg | Corner::Run => "",
+    }
+}
+
 impl FromStr for FaceKey {
     type Err = UnknownFace;
 
     fn from_str(text: &str) -> Result<Self, Self::Err> {
-        const PLAIN: [FaceKey; 9] = [
+        const PLAIN: [FaceKey; 12] = [
             FaceKey::Top,
             FaceKey::Underside,
             FaceKey::Band,
@@ -120,6 +208,9 @@ impl FromStr for FaceKey {
             FaceKey::Back,
             FaceKey::Left,
             FaceKey::Right,
+            FaceKey::LegFront,
+            FaceKey::LiveFront,
+            FaceKey::LiveBack,
             FaceKey::Rim,
         ];
         let plain = PLAIN.into_iter().find(|key| key.plain_code() == text);
@@ -134,8 +225,20 @@ impl FromStr for FaceKey {
             // One face, one code: "hole-01" and "hole-+1" are not accepted.
             (key.code() == text).then_some(key)
         };
+        let cornered = || {
+            type Make = fn(Corner) -> FaceKey;
+            let makes: [(&str, Make); 3] = [
+                ("inner-edge-", FaceKey::InnerEdge),
+                ("inner-end-", FaceKey::InnerEnd),
+                ("corner-", FaceKey::Corner),
+            ];
+            makes.into_iter().find_map(|(word, make)| {
+                text.strip_prefix(word).and_then(Corner::of_code).map(make)
+            })
+        };
         plain
             .or_else(numbered)
+            .or_else(cornered)
             .ok_or_else(|| UnknownFace(text.to_owned()))
     }
 }
@@ -176,6 +279,31 @@ impl fmt::Display for FaceGrain {
             FaceGrain::EndGrain => "end grain",
             FaceGrain::Mixed => "mixed grain",
         })
+    }
+}
+
+/// How a face lies to the grain, which runs along x.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Way {
+    /// Flat: top and underside.
+    Flat,
+    /// Upright, within 45 degrees of the grain.
+    Long,
+    /// Upright, 45 degrees off the grain or more.
+    Across,
+    /// Upright, turning from one to the other.
+    Mixed,
+}
+
+impl Way {
+    /// How an upright face lies whose run goes this way.
+    pub(super) fn of(dx: f64, dy: f64) -> Way {
+        // A 45 degree clip counts as end grain, whatever the last digit says: it drinks like it.
+        if dx.abs() > dy.abs() * (1.0 + 1e-9) {
+            Way::Long
+        } else {
+            Way::Across
+        }
     }
 }
 
@@ -229,8 +357,8 @@ impl Construction {
         Construction::SolidSlab,
     ];
 
-    /// The grain a face has in a top built this way.
-    pub fn grain_of(self, key: FaceKey) -> FaceGrain {
+    /// The grain of a face that lies this way in a top built like this.
+    pub fn grain_of(self, way: Way) -> FaceGrain {
         let (flat, long_side, end, round) = match self {
             Construction::FaceGrain | Construction::SolidSlab => (
                 FaceGrain::Face,
@@ -252,11 +380,11 @@ impl Construction {
                 FaceGrain::LongGrain,
             ),
         };
-        match key {
-            FaceKey::Top | FaceKey::Underside | FaceKey::Band | FaceKey::Field => flat,
-            FaceKey::Front | FaceKey::Back => long_side,
-            FaceKey::Left | FaceKey::Right => end,
-            FaceKey::Rim | FaceKey::Cutout(_) | FaceKey::Hole(_) => round,
+        match way {
+            Way::Flat => flat,
+            Way::Long => long_side,
+            Way::Across => end,
+            Way::Mixed => round,
         }
     }
 }

@@ -27,23 +27,50 @@
 
 mod areas;
 mod check;
+mod check_openings;
+mod check_outline;
+mod corner;
+pub mod cutting;
+pub mod drawing;
+mod drawn;
 mod error;
 mod face;
 #[cfg(test)]
 mod faces_and_any_input;
+mod fitting;
+mod forms;
+mod inset;
+pub mod layout;
+pub mod lumber;
 mod opening;
 mod outline;
 mod overlap;
+mod profile;
+mod reach;
 mod recut;
 #[cfg(test)]
 mod refusals;
+mod ring;
+mod rings;
 mod rounded;
+mod said;
 mod solid;
+mod stations;
+mod stroke;
 mod words;
 
+pub use corner::{Corner, Corners, Cut};
+pub use drawn::{Drawn, DrawnOpening};
 pub use error::ShapeError;
-pub use face::{Construction, Face, FaceGrain, FaceGroup, FaceKey, UnknownFace};
+pub use face::{Construction, Face, FaceGrain, FaceGroup, FaceKey, UnknownFace, Way};
+pub use fitting::{Cabinet, Mount, Purpose, Reveal, Sink};
+pub use forms::{Cup, Ell, LiveEdges, LiveSlab, Quad, Station};
 pub use opening::{Opening, OpeningKind, OpeningName, Place};
-pub use outline::{EdgeProfile, Outline};
+pub use outline::{Closing, Outline};
+pub use profile::EdgeProfile;
 pub use recut::recut;
+pub use ring::{Ring, Run};
+pub use said::Say;
 pub use solid::{Shape, ShapeDraft};
+pub use stations::{BOARD_FOOT_M3, average_ordinate, simpson, trapezoid};
+pub use stroke::{Point, Stroke};

@@ -4,8 +4,11 @@ use std::fmt;
 
 use serde::{Deserialize, Serialize};
 
-use super::face::FaceKey;
+use super::face::{FaceKey, Way};
+use super::fitting::{Mount, Purpose, Sink};
+use super::ring::{Ring, Run};
 use super::rounded::{Rounded, halves};
+use super::stroke::{Point, Stroke};
 use crate::units::Length;
 
 /// A point on the top, from the origin of its outline.
@@ -47,6 +50,9 @@ pub struct Opening {
     pub place: Place,
     /// The form.
     pub what: OpeningKind,
+    /// What it is for.
+    #[serde(default)]
+    pub purpose: Purpose,
 }
 
 /// An opening by its name: cutouts and holes are numbered apart.
@@ -92,8 +98,126 @@ impl Opening {
         }
     }
 
-    /// The opening as an exact figure, in the place it has on the top.
+    /// Whether it is open to the front: the cutout of an apron-front sink, which reaches from the
+    /// front edge back.
+    pub fn open_front(&self) -> bool {
+        let apron = matches!(
+            self.purpose,
+            Purpose::Sink(Sink {
+                mount: Mount::ApronFront(_),
+                ..
+            })
+        );
+        apron && matches!(self.what, OpeningKind::Cutout { .. })
+    }
+
+    /// The bowl of a sink whose reveal is known: the cutout less the reveal on each side (an
+    /// apron-front sink has none at its front).
+    pub fn bowl(&self) -> Option<(Length, Length)> {
+        let OpeningKind::Cutout { width, depth, .. } = self.what else {
+            return None;
+        };
+        let beyond = self.purpose.sink()?.mount.reveal()?.beyond();
+        let sides = if self.open_front() { 1 } else { 2 };
+        Some((width - beyond * 2, depth - beyond * sides))
+    }
+
+    /// What it takes from the top, in square metres.
+    pub fn taken(&self) -> f64 {
+        match self.what {
+            OpeningKind::Cutout {
+                width,
+                depth,
+                corner_radius,
+            } if self.open_front() => {
+                let corner = (2.0 - std::f64::consts::FRAC_PI_2) * corner_radius.metres().powi(2);
+                width.metres() * depth.metres() - corner
+            }
+            _ => self.figure().area(),
+        }
+    }
+
+    /// How long its wall is, in metres: the front is no part of one that is open there.
+    pub fn wall_length(&self) -> f64 {
+        match self.what {
+            OpeningKind::Cutout {
+                width,
+                depth,
+                corner_radius,
+            } if self.open_front() => {
+                width.metres() + 2.0 * depth.metres()
+                    - (4.0 - std::f64::consts::PI) * corner_radius.metres()
+            }
+            _ => self.figure().perimeter(),
+        }
+    }
+
+    /// The ring of its wall, counter-clockwise from the right of its front (one that is open to
+    /// the front reaches out past it, as far as its corners are round).
+    pub fn ring(&self) -> Ring {
+        let [cx, cy, hx, hy, r] = self.figure().metres_from(0, 0);
+        let face = self.wall();
+        let core = [(hx, -hy), (hx, hy), (-hx, hy), (-hx, -hy)];
+        let mut runs = Vec::new();
+        let mut quarter = -std::f64::consts::FRAC_PI_2;
+        for i in 0..4 {
+            let (px, py) = core[i];
+            let (nx, ny) = core[(i + 1) % 4];
+            let (dx, dy) = [(1.0, 0.0), (0.0, 1.0), (-1.0, 0.0), (0.0, -1.0)][i];
+            let point = |x: f64, y: f64| Point {
+                x: cx + x + r * dx,
+                y: cy + y + r * dy,
+            };
+            if r > 0.0 {
+                runs.push(Run {
+                    face,
+                    way: Way::Mixed,
+                    stroke: Stroke::Arc {
+                        centre: Point {
+                            x: cx + px,
+                            y: cy + py,
+                        },
+                        radius: r,
+                        start: quarter,
+                        sweep: std::f64::consts::FRAC_PI_2,
+                    },
+                });
+            }
+            if (px, py) != (nx, ny) {
+                runs.push(Run {
+                    face,
+                    way: Way::of(nx - px, ny - py),
+                    stroke: Stroke::Line {
+                        from: point(px, py),
+                        to: point(nx, ny),
+                    },
+                });
+            }
+            quarter += std::f64::consts::FRAC_PI_2;
+        }
+        Ring { runs }
+    }
+
+    /// The opening as an exact figure, in the place it has on the top. One that is open to the
+    /// front reaches out past it by its corner radius, so that only its back corners are round.
     pub(super) fn figure(&self) -> Rounded {
+        if self.open_front()
+            && let OpeningKind::Cutout {
+                width,
+                depth,
+                corner_radius,
+            } = self.what
+        {
+            let r = halves(corner_radius);
+            let reach = (halves(depth) - r) / 2;
+            return Rounded {
+                cx: halves(self.place.x),
+                cy: reach,
+                hx: halves(width) / 2 - r,
+                hy: reach,
+                r,
+            };
+        }
         let (cx, cy) = (halves(self.place.x), halves(self.place.y));
         // Half a side in half-nanometres is the side in nanometres.
         match self.what {

@@ -33,7 +33,7 @@ pub(super) fn area(opening: &Rounded, inner: &Rounded) -> f64 {
 /// The figure as a polygon in metres about `(x, y)`. The corners of its arcs lie a little outside
 /// the true arc, by just so much that a whole turn has the true area, and what is lost at the
 /// chords' middles is won at their ends.
-fn polygon(figure: &Rounded, x: i128, y: i128) -> Polygon<f64> {
+pub(super) fn polygon(figure: &Rounded, x: i128, y: i128) -> Polygon<f64> {
     let [cx, cy, hx, hy, r] = figure.metres_from(x, y);
     let step = TAU / f64::from(4 * CHORDS);
     let radius = r * (step / step.sin()).sqrt();

@@ -1,6 +1,6 @@
 //! Every refusal, word for word: what a tradesperson reads when a shape cannot be cut.
 
-use super::{EdgeProfile, Opening, OpeningKind, Outline, Place, Shape, ShapeDraft};
+use super::{EdgeProfile, Opening, OpeningKind, Outline, Place, Purpose, Shape, ShapeDraft};
 use crate::units::Length;
 
 /// Inches and 64ths.
@@ -13,6 +13,7 @@ fn at(no: u8, x: Length, y: Length, what: OpeningKind) -> Opening {
         no,
         place: Place { x, y },
         what,
+        purpose: Purpose::Plain,
     }
 }
 
@@ -54,6 +55,7 @@ fn hand_case() -> ShapeDraft {
             hole(1, inch(40, 0), inch(22, 32), inch(1, 24)),
         ],
         band: Some(inch(2, 0)),
+        band_round_openings: false,
     }
 }
 

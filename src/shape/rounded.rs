@@ -36,6 +36,14 @@ impl Rounded {
         (inner.hx >= 0 && inner.hy >= 0 && left_x > 0 && left_y > 0).then_some(inner)
     }
 
+    /// The figure moved out by `by` on all sides.
+    pub fn grown(self, by: Length) -> Rounded {
+        Rounded {
+            r: self.r + halves(by).max(0),
+            ..self
+        }
+    }
+
     /// Whether `other`, grown by `margin` half-nm on all sides, lies within this figure (meeting
     /// the border counts as within).
     ///

@@ -4,14 +4,14 @@ use serde::{Deserialize, Serialize};
 
 use super::areas;
 use super::check;
+use super::drawn::Drawn;
 use super::error::ShapeError;
 use super::face::{Construction, Face};
 use super::opening::Opening;
-use super::outline::{EdgeProfile, Outline};
+use super::outline::Outline;
+use super::profile::EdgeProfile;
+use super::stations::BOARD_FOOT_M3;
 use crate::units::{Area, Length};
-
-/// Cubic metres in a board foot: 144 cubic inches of 25.4 mm, exactly.
-const BOARD_FOOT: f64 = 144.0 * 0.0254 * 0.0254 * 0.0254;
 
 /// A shape as typed or read, not looked at yet. This is also how a [`Shape`] is written down.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
@@ -29,6 +29,9 @@ pub struct ShapeDraft {
     /// The width of the outer strip of the underside that is finished like a show face.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub band: Option<Length>,
+    /// Whether that strip goes round every opening too, as wide as along the outline.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    pub band_round_openings: bool,
 }
 
 /// A shape that can be cut: what is inside has been checked and cannot be changed.
@@ -71,13 +74,24 @@ impl Shape {
             profile,
             openings,
             band,
+            band_round_openings: false,
         }
         .try_into()
     }
 
+    /// What it was made from.
+    pub(super) fn draft(&self) -> &ShapeDraft {
+        &self.draft
+    }
+
     /// Seen from above.
-    pub fn outline(&self) -> Outline {
-        self.draft.outline
+    pub fn outline(&self) -> &Outline {
+        &self.draft.outline
+    }
+
+    /// The drawing of the shape, in metres: see [`Drawn`].
+    pub fn drawn(&self) -> Drawn {
+        Drawn::of(self)
     }
 
     /// From the underside to the top.
@@ -100,6 +114,11 @@ impl Shape {
         self.draft.band
     }
 
+    /// Whether the band goes round the openings too.
+    pub fn band_round_openings(&self) -> bool {
+        self.draft.band_round_openings
+    }
+
     /// Every face with its grain and area, in the order of [`super::FaceKey`]: top; underside, or
     /// band and field; the edges and ends, or the rim; the walls of cutouts and holes.
     pub fn faces(&self, construction: Construction) -> Vec<Face> {
@@ -108,7 +127,7 @@ impl Shape {
 
     /// The area inside the outline, openings included.
     pub fn outline_area(&self) -> Area {
-        Area::from_m2(self.outline().figure().area())
+        self.outline().area()
     }
 
     /// The area that all openings take together.
@@ -118,12 +137,21 @@ impl Shape {
 
     /// The length around the outline, in metres.
     pub fn perimeter(&self) -> f64 {
-        self.outline().figure().perimeter()
+        self.outline().perimeter()
     }
 
     /// The wood in the top before anything is cut out of it or run on its edges, in board feet
     /// (144 cubic inches each) of its finished thickness: outline area times thickness.
     pub fn volume_board_feet(&self) -> f64 {
-        self.outline().figure().area() * self.thickness().metres() / BOARD_FOOT
+        self.outline_area().m2() * self.thickness().metres() / BOARD_FOOT_M3
+    }
+
+    /// The wood that is left when it is cut, in cubic metres: outline less openings, times
+    /// thickness, less what the profile takes along the outside edge (its full run, so that sharp
+    /// corners count a little twice).
+    pub fn net_volume(&self) -> f64 {
+        let flat = self.outline_area().m2() - areas::openings_area(self.openings());
+        let around: f64 = self.drawn().sides().iter().map(|(_, _, run)| run).sum();
+        (flat * self.thickness().metres() - around * self.profile().taken()).max(0.0)
     }
 }

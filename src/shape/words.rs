@@ -44,6 +44,19 @@ pub(super) fn round_up(half_nm: i128, in_inches: bool) -> Length {
     Length::from_nm(i64::try_from(whole).unwrap_or(i64::MAX))
 }
 
+/// A distance in metres as a length that reads well, rounded down in the same way; never below
+/// nothing.
+pub(super) fn round_down(metres: f64, in_inches: bool) -> Length {
+    let step = if in_inches {
+        NM_PER_64TH
+    } else {
+        NM_PER_TENTH_MM
+    };
+    // A hair over, so that what is a whole step to the last digit stays one.
+    let nm = Length::from_metres_rounded(metres.max(0.0) + 1e-10).nm();
+    Length::from_nm(nm / step * step)
+}
+
 #[cfg(test)]
 mod tests {
     use super::{round_up, say};

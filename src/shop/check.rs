@@ -319,12 +319,13 @@ fn check_reshape(ticket: &Ticket, added: &[FaceKey], removed: &[FaceKey], out: &
     let all = |keys: &[FaceKey]| keys.iter().all(|key| after(*key));
     let none = |keys: &[FaceKey]| !keys.iter().any(|key| after(*key));
     let (whole, split) = ([FaceKey::Underside], [FaceKey::Band, FaceKey::Field]);
-    let (round, sides) = (
-        [FaceKey::Rim],
-        [FaceKey::Front, FaceKey::Back, FaceKey::Left, FaceKey::Right],
-    );
     let under = all(&whole) && none(&split) || all(&split) && none(&whole);
-    let around = all(&round) && none(&sides) || all(&sides) && none(&round);
+    let there = ticket.faces.iter().map(|face| face.key);
+    let left: Vec<FaceKey> = there
+        .filter(|key| !removed.contains(key))
+        .chain(added.iter().copied())
+        .collect();
+    let around = FaceKey::go_round(&left);
     if !(after(FaceKey::Top) && under && around) {
         out.push(Blocker::NotATop);
     }

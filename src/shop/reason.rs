@@ -19,13 +19,15 @@ pub enum ReasonFor {
     /// A face that is hidden for good: the reason must still speak in five years, so two words
     /// and eight letters at least.
     Hiding,
+    /// A finding of the layout checks that is taken as it is: a few words will do.
+    Accepting,
 }
 
 impl ReasonFor {
     /// Whether the text is reason enough.
     pub fn is_met_by(self, reason: &str) -> bool {
         match self {
-            Self::SandBack => letters(reason) >= 3,
+            Self::SandBack | Self::Accepting => letters(reason) >= 3,
             Self::Hiding => {
                 let words = reason.split_whitespace().filter(|word| letters(word) > 0);
                 let spaced = reason.chars().all(|c| !c.is_alphanumeric() || c < SPACED);
@@ -40,6 +42,7 @@ impl ReasonFor {
             Self::SandBack => {
                 "write the reason, a word like run or scratch; it stays on the ticket"
             }
+            Self::Accepting => "write why it may stay as it is; the reason stays on the ticket",
             Self::Hiding => {
                 "write the reason in two words or more, like glued to the wall; it stays on the \
                  ticket"

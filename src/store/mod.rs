@@ -11,9 +11,11 @@ mod error;
 mod events;
 pub mod files;
 mod journal;
+mod layouts;
 mod line;
 mod open;
 pub(crate) mod os;
+mod paper_files;
 mod passes;
 mod people;
 mod pieces;
@@ -22,7 +24,11 @@ mod schema;
 mod wood;
 mod wood_own;
 
-use crate::shop::{Client, DayLog, Job, Pass, PassId, PieceFile, Recipe, Settings, WoodBook};
+pub use paper_files::{PaperError, write_paper, write_papers, write_papers_fresh};
+
+use crate::shop::{
+    Client, DayLog, Job, LayoutBook, Pass, PassId, PieceFile, PieceLayout, Recipe, Settings, WoodBook,
+};
 use crate::coating::{ForecastStep, Product, ProductId};
 use crate::desk::{
     AirSpan, Books, BooksError, DryingRules, JournalLine, Key, LoggedAir, Row, Scope, TouchRecord,
@@ -218,6 +224,14 @@ impl Books for Store {
         self.on(|conn| air::tests(conn, product, after, limit))
     }
 
+    fn layout_book(&self) -> Result<Option<LayoutBook>, BooksError> {
+        self.on(layouts::book)
+    }
+
+    fn layouts(&self, scope: Scope) -> Result<Vec<PieceLayout>, BooksError> {
+        self.at_once(|conn| layouts::layouts(conn, scope))
+    }
+
     fn journal(&self, limit: usize) -> Result<Vec<JournalLine>, BooksError> {
         self.on(|conn| journal::lines(conn, limit))
     }
@@ -261,6 +275,8 @@ impl Books for Store {
             Row::Forecast(steps) => air::put_forecast(conn, steps),
             Row::DryingRules(rules) => air::put_rules(conn, rules),
             Row::Afresh(product, at) => air::put_afresh(conn, product, at),
+            Row::LayoutBook(book) => layouts::put_book(conn, book),
+            Row::PieceLayout(layout) => layouts::put_layout(conn, layout),
         })
     }
 

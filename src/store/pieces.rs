@@ -6,7 +6,7 @@ use super::error::Fault;
 use super::events;
 use super::passes::Chosen;
 use crate::desk::Scope;
-use crate::shape::{EdgeProfile, Opening, OpeningKind, Outline, Place, Shape, ShapeDraft};
+use crate::shape::{EdgeProfile, Opening, OpeningKind, Outline, Place, Purpose, Shape, ShapeDraft};
 use crate::shop::{Piece, PieceFile, PieceId, Schedule};
 use crate::units::Length;
 use rusqlite::{Connection, params, params_from_iter};
@@ -26,7 +26,7 @@ pub(super) fn pieces(conn: &Connection, scope: Scope) -> Result<Vec<PieceFile>, 
         "SELECT piece.id, piece.job, piece.no, piece.name, piece.kind, piece.species, \
          piece.construction, piece.recipe, piece.stage, piece.finished, piece.outline, \
          piece.length_nm, piece.width_nm, piece.diameter_nm, piece.thickness_nm, piece.profile, \
-         piece.profile_nm, piece.band_nm, piece.schedule, \
+         piece.profile_nm, piece.band_nm, piece.form, piece.band_round, piece.schedule, \
          CASE WHEN piece.schedule IS NULL THEN recipe.schedule END \
          FROM piece JOIN job ON job.id = piece.job JOIN recipe ON recipe.id = piece.recipe \
          WHERE {} ORDER BY job.no, piece.no",
@@ -59,12 +59,18 @@ fn read(row: &mut Cells<'_>) -> Result<Bare, Fault> {
     let (id, job, no, name) = (row.parse()?, row.parse()?, row.take()?, row.take()?);
     let (kind, species, construction) = (row.word()?, row.take()?, row.word()?);
     let (recipe, stage, finished) = (row.parse()?, row.word()?, row.take()?);
+    let (word, sizes) = (row.take()?, [row.take()?, row.take()?, row.take()?]);
+    let thickness = Length::from_nm(row.take()?);
+    let profile = profile(row)?;
+    let band = row.take::<Option<i64>>()?.map(Length::from_nm);
+    let form: Option<Outline> = row.maybe_json()?;
     let draft = ShapeDraft {
-        outline: outline(row)?,
-        thickness: Length::from_nm(row.take()?),
-        profile: profile(row)?,
+        outline: outline(row, word, sizes, form)?,
+        thickness,
+        profile,
         openings: Vec::new(),
-        band: row.take::<Option<i64>>()?.map(Length::from_nm),
+        band,
+        band_round_openings: row.take()?,
     };
     let own: Option<Schedule> = row.maybe_json()?;
     let schedule = match (&own, row.maybe_json()?) {
@@ -94,18 +100,21 @@ fn read(row: &mut Cells<'_>) -> Result<Bare, Fault> {
     })
 }
 
-fn outline(row: &mut Cells<'_>) -> Result<Outline, Fault> {
-    let word: String = row.take()?;
-    let (length, width, diameter): (Option<i64>, Option<i64>, Option<i64>) =
-        (row.take()?, row.take()?, row.take()?);
-    match (word.as_str(), length, width, diameter) {
-        ("rectangle", Some(length), Some(width), None) => Ok(Outline::Rectangle {
+fn outline(
+    row: &Cells<'_>,
+    word: String,
+    sizes: [Option<i64>; 3],
+    form: Option<Outline>,
+) -> Result<Outline, Fault> {
+    match (word.as_str(), sizes, form) {
+        ("rectangle", [Some(length), Some(width), None], None) => Ok(Outline::Rectangle {
             length: Length::from_nm(length),
             width: Length::from_nm(width),
         }),
-        ("circle", None, None, Some(diameter)) => Ok(Outline::Circle {
+        ("circle", [None, None, Some(diameter)], None) => Ok(Outline::Circle {
             diameter: Length::from_nm(diameter),
         }),
+        (word, [None, None, None], Some(form)) if form.word() == word => Ok(form),
         _ => Err(row.wrong(&"the outline does not add up")),
     }
 }
@@ -113,19 +122,15 @@ fn outline(row: &mut Cells<'_>) -> Result<Outline, Fault> {
 fn profile(row: &mut Cells<'_>) -> Result<EdgeProfile, Fault> {
     let word: String = row.take()?;
     let size = row.take::<Option<i64>>()?.map(Length::from_nm);
-    match (word.as_str(), size) {
-        ("square", None) => Ok(EdgeProfile::Square),
-        ("eased", Some(size)) => Ok(EdgeProfile::Eased(size)),
-        ("round_over", Some(size)) => Ok(EdgeProfile::RoundOver(size)),
-        ("chamfer", Some(size)) => Ok(EdgeProfile::Chamfer(size)),
-        _ => Err(row.wrong(&"the edge profile does not add up")),
-    }
+    EdgeProfile::of_code(&word.replace('_', "-"), size)
+        .ok_or_else(|| row.wrong(&"the edge profile does not add up"))
 }
 
 fn openings(conn: &Connection, chosen: &Chosen) -> Result<HashMap<PieceId, Vec<Opening>>, Fault> {
     let sql = format!(
         "SELECT opening.piece, opening.kind, opening.no, opening.x_nm, opening.y_nm, \
-         opening.width_nm, opening.depth_nm, opening.corner_nm, opening.diameter_nm \
+         opening.width_nm, opening.depth_nm, opening.corner_nm, opening.diameter_nm, \
+         opening.purpose \
          FROM piece CROSS JOIN opening ON opening.piece = piece.id WHERE {} \
          ORDER BY opening.piece, opening.pos",
         chosen.sql
@@ -152,7 +157,14 @@ fn openings(conn: &Connection, chosen: &Chosen) -> Result<HashMap<PieceId, Vec<O
             ("hole", (None, None, None, Some(diameter))) => OpeningKind::Hole { diameter },
             _ => return Err(row.wrong(&"the sizes of an opening do not add up")),
         };
-        Ok((piece, Opening { no, place, what }))
+        let purpose = row.maybe_json()?.unwrap_or_default();
+        let opening = Opening {
+            no,
+            place,
+            what,
+            purpose,
+        };
+        Ok((piece, opening))
     })?;
     for (piece, opening) in rows {
         by_piece.entry(piece).or_default().push(opening);
@@ -161,22 +173,20 @@ fn openings(conn: &Connection, chosen: &Chosen) -> Result<HashMap<PieceId, Vec<O
 }
 
 pub(super) fn put_piece(conn: &Connection, piece: &Piece) -> Result<(), Fault> {
-    let (outline, length, width, diameter) = match piece.shape.outline() {
-        Outline::Rectangle { length, width } => ("rectangle", Some(length), Some(width), None),
-        Outline::Circle { diameter } => ("circle", None, None, Some(diameter)),
+    let outline = piece.shape.outline();
+    let (length, width, diameter, form) = match outline {
+        Outline::Rectangle { length, width } => (Some(*length), Some(*width), None, None),
+        Outline::Circle { diameter } => (None, None, Some(*diameter), None),
+        form => (None, None, None, Some(json(form)?)),
     };
-    let (profile, profile_size) = match piece.shape.profile() {
-        EdgeProfile::Square => ("square", None),
-        EdgeProfile::Eased(size) => ("eased", Some(size)),
-        EdgeProfile::RoundOver(size) => ("round_over", Some(size)),
-        EdgeProfile::Chamfer(size) => ("chamfer", Some(size)),
-    };
+    let profile = piece.shape.profile();
+    let profile_size = (profile != EdgeProfile::Square).then(|| profile.reach().nm());
     run(
         conn,
         "INSERT INTO piece (id, job, no, name, kind, species, construction, outline, length_nm, \
          width_nm, diameter_nm, thickness_nm, profile, profile_nm, band_nm, recipe, schedule, \
-         stage, finished) VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13, ?14, \
-         ?15, ?16, ?17, ?18, ?19) ON CONFLICT (id) DO UPDATE SET job = excluded.job, \
+         stage, finished, form, band_round) VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, \
+         ?12, ?13, ?14, ?15, ?16, ?17, ?18, ?19, ?20, ?21) ON CONFLICT (id) DO UPDATE SET job = excluded.job, \
          no = excluded.no, name = excluded.name, kind = excluded.kind, \
          species = excluded.species, construction = excluded.construction, \
          outline = excluded.outline, length_nm = excluded.length_nm, \
@@ -184,7 +194,7 @@ pub(super) fn put_piece(conn: &Connection, piece: &Piece) -> Result<(), Fault> {
          thickness_nm = excluded.thickness_nm, profile = excluded.profile, \
          profile_nm = excluded.profile_nm, band_nm = excluded.band_nm, \
          recipe = excluded.recipe, schedule = excluded.schedule, stage = excluded.stage, \
-         finished = excluded.finished",
+         finished = excluded.finished, form = excluded.form, band_round = excluded.band_round",
         params![
             piece.id.to_string(),
             piece.job.to_string(),
@@ -193,18 +203,20 @@ pub(super) fn put_piece(conn: &Connection, piece: &Piece) -> Result<(), Fault> {
             word(&piece.kind)?,
             piece.species,
             word(&piece.construction)?,
-            outline,
+            outline.word(),
             length.map(Length::nm),
             width.map(Length::nm),
             diameter.map(Length::nm),
             piece.shape.thickness().nm(),
-            profile,
-            profile_size.map(Length::nm),
+            profile.code().replace('-', "_"),
+            profile_size,
             piece.shape.band().map(Length::nm),
             piece.recipe.to_string(),
             piece.schedule.as_ref().map(json).transpose()?,
             word(&piece.stage)?,
             piece.finished,
+            form,
+            piece.shape.band_round_openings(),
         ],
     )?;
     put_openings(conn, piece)
@@ -237,14 +249,17 @@ fn put_openings(conn: &Connection, piece: &Piece) -> Result<(), Fault> {
             } => (Some(width), Some(depth), Some(corner_radius), None),
             OpeningKind::Hole { diameter } => (None, None, None, Some(diameter)),
         };
+        let said = opening.purpose != Purpose::Plain;
+        let purpose = said.then(|| json(&opening.purpose)).transpose()?;
         run(
             conn,
             "INSERT INTO opening (piece, kind, no, pos, x_nm, y_nm, width_nm, depth_nm, \
-             corner_nm, diameter_nm) VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10) \
+             corner_nm, diameter_nm, purpose) \
+             VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11) \
              ON CONFLICT (piece, kind, no) DO UPDATE SET pos = excluded.pos, \
              x_nm = excluded.x_nm, y_nm = excluded.y_nm, width_nm = excluded.width_nm, \
              depth_nm = excluded.depth_nm, corner_nm = excluded.corner_nm, \
-             diameter_nm = excluded.diameter_nm",
+             diameter_nm = excluded.diameter_nm, purpose = excluded.purpose",
             params![
                 id,
                 kind_word(opening),
@@ -256,6 +271,7 @@ fn put_openings(conn: &Connection, piece: &Piece) -> Result<(), Fault> {
                 depth.map(Length::nm),
                 corner.map(Length::nm),
                 diameter.map(Length::nm),
+                purpose,
             ],
         )?;
     }
@@ -269,8 +285,9 @@ fn kind_word(opening: &Opening) -> &'static str {
     }
 }
 
-pub(super) fn remove_piece(conn: &Connection, id: PieceId) -> Result<usize, Fault> {
-    let id = id.to_string();
+pub(super) fn remove_piece(conn: &Connection, piece: PieceId) -> Result<usize, Fault> {
+    let id = piece.to_string();
+    super::layouts::remove_layout(conn, piece)?;
     run(conn, "DELETE FROM opening WHERE piece = ?1", [&id])?;
     super::wood::forget_piece(conn, &id)?;
     run(conn, "DELETE FROM piece WHERE id = ?1", [&id])

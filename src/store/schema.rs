@@ -11,12 +11,14 @@ pub(super) const APPLICATION_ID: i64 = 0x746b_6672;
 
 /// The migrations, forward only: the first takes an empty file to layout 1, and so on. One that
 /// was ever released is never changed.
-const MIGRATIONS: [&str; 5] = [
+const MIGRATIONS: [&str; 7] = [
     include_str!("migrations/001_start.sql"),
     include_str!("migrations/002_air.sql"),
     include_str!("migrations/003_products.sql"),
     include_str!("migrations/004_day.sql"),
     include_str!("migrations/005_wood.sql"),
+    include_str!("migrations/006_shapes.sql"),
+    include_str!("migrations/007_layout.sql"),
 ];
 
 /// Tables that keep the store's own books; every other table holds shop data and is journalled.
@@ -236,4 +238,32 @@ pub(super) fn quoted(name: &str) -> String {
 /// A text as SQL writes it.
 fn text(value: &str) -> String {
     format!("'{}'", value.replace('\'', "''"))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// A table that is made anew must take along every column that it had.
+    #[test]
+    fn no_migration_loses_a_column() {
+        let conn = Connection::open_in_memory().unwrap();
+        let mut had: Vec<Table> = Vec::new();
+        for sql in MIGRATIONS {
+            conn.execute_batch(sql).unwrap();
+            let has = tables(&conn).unwrap();
+            for table in &had {
+                let now = has.iter().find(|now| now.name == table.name);
+                for column in &table.columns {
+                    assert!(
+                        now.is_some_and(|now| now.columns.contains(column)),
+                        "{}.{column} is gone",
+                        table.name
+                    );
+                }
+            }
+            had = has;
+        }
+        assert!(broken_references(&conn).unwrap().is_empty());
+    }
 }

@@ -10,6 +10,7 @@ use super::screen::{Ctx, Place, Screen, Wish};
 use super::screens::air::Air;
 use super::screens::bench::Bench;
 use super::screens::day_end::DayEndScreen;
+use super::screens::drawing::DrawingScreen;
 use super::screens::job_book::JobBook;
 use super::screens::journal::Journal;
 use super::screens::rack::Rack;
@@ -27,6 +28,8 @@ pub enum Effect {
     Act(Box<Action>),
     /// Read this logger's file with these answers, and tell the app what came of it.
     ReadLogger(String, LoggerAnswers),
+    /// Write these files into a new folder of this name and tell the app where.
+    Papers(String, Vec<(String, String)>),
     /// Ring the bell.
     Ring,
     /// Draw everything anew.
@@ -319,6 +322,12 @@ impl App {
             Wish::Go(Place::DayEnd) => self.go_to_day_end(),
             Wish::Wood(piece) => self.open_wood(piece),
             Wish::Woods => self.open_woods(),
+            Wish::Drawing(piece) => {
+                let drawing = DrawingScreen::new(piece);
+                self.layers.push(Layer::Drawing(Box::new(drawing)));
+                self.settle();
+            }
+            Wish::Papers { stem, files } => return vec![Effect::Papers(stem, files)],
             Wish::Go(place) => self.go(place),
             Wish::Tell(lines) => self.tell(lines),
             Wish::Read { title, lines } => {

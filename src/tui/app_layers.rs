@@ -134,6 +134,14 @@ impl App {
         }
     }
 
+    /// Files were written there, or why not.
+    pub fn written(&mut self, result: Result<String, String>) {
+        match result {
+            Ok(folder) => self.said.words = format!("Wrote {folder}"),
+            Err(why) => self.tell(vec![why]),
+        }
+    }
+
     /// How an action ended.
     pub fn ended(&mut self, result: Result<Done, DeskError>) {
         let from_form = std::mem::take(&mut self.submitted);

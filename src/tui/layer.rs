@@ -3,6 +3,7 @@
 use super::forms::OpenForm;
 use super::kit::pager::Pager;
 use super::screen::Screen;
+use super::screens::drawing::DrawingScreen;
 use super::screens::ticket::TicketScreen;
 use super::screens::wood::WoodScreen;
 use super::screens::woods::WoodsScreen;
@@ -12,6 +13,8 @@ use super::screens::woods::WoodsScreen;
 pub enum Layer {
     /// A ticket.
     Ticket(Box<TicketScreen>),
+    /// A drawing.
+    Drawing(Box<DrawingScreen>),
     /// A wood sheet.
     Wood(Box<WoodScreen>),
     /// The table of woods.
@@ -29,6 +32,7 @@ impl Layer {
     pub(super) fn screen(&self) -> Option<&dyn Screen> {
         match self {
             Self::Ticket(screen) => Some(screen.as_ref()),
+            Self::Drawing(screen) => Some(screen.as_ref()),
             Self::Wood(screen) => Some(screen.as_ref()),
             Self::Woods(screen) => Some(screen.as_ref()),
             Self::Form(_) | Self::Read(..) | Self::Tell(_) => None,
@@ -39,6 +43,7 @@ impl Layer {
     pub(super) fn screen_mut(&mut self) -> Option<&mut dyn Screen> {
         match self {
             Self::Ticket(screen) => Some(screen.as_mut()),
+            Self::Drawing(screen) => Some(screen.as_mut()),
             Self::Wood(screen) => Some(screen.as_mut()),
             Self::Woods(screen) => Some(screen.as_mut()),
             Self::Form(_) | Self::Read(..) | Self::Tell(_) => None,

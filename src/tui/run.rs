@@ -10,10 +10,12 @@ use super::run_logger;
 use crate::coating::id::Mint;
 use crate::desk::{Books, BooksError, Desk, Scope, Shop};
 use crate::shop::LookChoice;
+use crate::store::write_papers_fresh;
 use chrono::{DateTime, Timelike, Utc};
 use chrono_tz::Tz;
 use std::collections::VecDeque;
 use std::io;
+use std::path::PathBuf;
 use std::time::Duration;
 use thiserror::Error;
 
@@ -37,6 +39,8 @@ pub struct Outside<'a> {
     pub books: &'a mut dyn Books,
     /// The moment, whenever asked.
     pub now: &'a dyn Fn() -> DateTime<Utc>,
+    /// The folder that drawings are written under.
+    pub drawings: PathBuf,
     /// Where identifiers come from.
     pub mint: &'a mut Mint,
     /// The machine's zone, for a store without settings.
@@ -126,6 +130,11 @@ pub fn run(outside: &mut Outside<'_>) -> Result<(), RunError> {
                     let zone = app.shop.settings.zone;
                     let read = run_logger::read(&file, &answers, now, zone);
                     effects.extend(app.logger_read(&file, read));
+                }
+                Effect::Papers(stem, files) => {
+                    let written = write_papers_fresh(&outside.drawings, &stem, &files);
+                    let folder = written.map(|folder| folder.display().to_string());
+                    app.written(folder.map_err(|error| error.to_string()));
                 }
                 Effect::Ring => Screen::ring(),
                 Effect::Redraw => screen.redraw_all()?,

@@ -113,6 +113,15 @@ pub enum Wish {
     Wood(PieceId),
     /// Open the table of woods.
     Woods,
+    /// Open a piece's drawing.
+    Drawing(PieceId),
+    /// Write these files into a new folder beside the store.
+    Papers {
+        /// The folder's name.
+        stem: String,
+        /// Name and text of each.
+        files: Vec<(String, String)>,
+    },
     /// Go to a screen.
     Go(Place),
     /// Show these lines until they are put away.

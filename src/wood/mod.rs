@@ -16,6 +16,7 @@ pub mod movement;
 pub mod sealing;
 pub mod species;
 mod standing;
+pub mod weight;
 
 pub use between::Between;
 pub use standing::Standing;

@@ -136,7 +136,6 @@ fn checks_before_a_pass_name_figure_limit_and_source() {
         wood_percent: Some(13.0),
         wipe: Some((&wipe, now - Duration::minutes(10))),
         stain: Some((&stain, now - Duration::hours(25))),
-        clock: &LabelHours,
     };
     let findings = before_pass(&before);
     let said: Vec<_> = findings
@@ -173,7 +172,6 @@ fn limits_hold_warnings_warn_and_what_was_not_measured_is_said() {
             wood_percent: wood,
             wipe: None,
             stain: None,
-            clock: &LabelHours,
         });
         findings
             .iter()
@@ -216,7 +214,6 @@ fn stain_waits_a_day_under_another_base() {
         wood_percent: Some(8.0),
         wipe: None,
         stain: Some((&stain, now - Duration::hours(71))),
-        clock: &LabelHours,
     });
     let dry = findings.last().expect("findings");
     assert_eq!(dry.stands, Stands::Hold);

@@ -6,7 +6,10 @@ use chrono::{Days, NaiveDate};
 use tackfree::coating::{Family, Figure, FigureSource, ProductKind, Span};
 use tackfree::desk::typed::PieceTyped;
 use tackfree::desk::{Action, ClientDraft, JobDraft, PieceDraft, Which};
-use tackfree::shape::{Construction, EdgeProfile, Opening, OpeningKind, Outline, Place, Shape};
+use tackfree::shape::{
+    Construction, Corner, Corners, Cut, EdgeProfile, Opening, OpeningKind, Outline, Place, Purpose,
+    Shape,
+};
 use tackfree::shop::{PieceKind, ScuffMeans};
 use tackfree::tui::forms::FormKind;
 use tackfree::tui::kit::form::FormAction;
@@ -132,15 +135,16 @@ fn the_plain_piece_takes_few_keys() {
 fn the_whole_piece() {
     let shop = shop();
     let keys = "sink top<enter>98 3/8 x 25 1/2<enter>hard maple<enter>gel<enter>isl<enter>end<enter>\
-                <enter>round<enter>1/4<enter>30 x 16 r 3/4 at 49 1/4, 12 3/4<enter>\
+                <enter>round<enter>1/4<enter>round 1 all<enter>30 x 16 r 3/4 at 49 1/4, 12 3/4<enter>\
                 1 3/8 at 70, 22 1/2<enter>2<enter>";
     let action = act(FormKind::Piece(Which::New, Some(job_id())), &shop, keys);
     let Action::SavePiece(Which::New, draft) = action else {
         panic!("{action:?}")
     };
-    let outline = Outline::Rectangle {
+    let outline = Outline::Cornered {
         length: inches(98, 3, 8),
         width: inches(25, 1, 2),
+        corners: Corners::new(Corner::OUTER.map(|corner| (corner, Cut::Round(inches(1, 0, 1))))),
     };
     let openings = vec![
         Opening {
@@ -154,6 +158,7 @@ fn the_whole_piece() {
                 depth: inches(16, 0, 1),
                 corner_radius: inches(0, 3, 4),
             },
+            purpose: Purpose::Plain,
         },
         Opening {
             no: 1,
@@ -164,6 +169,7 @@ fn the_whole_piece() {
             what: OpeningKind::Hole {
                 diameter: inches(1, 3, 8),
             },
+            purpose: Purpose::Plain,
         },
     ];
     let profile = EdgeProfile::RoundOver(inches(0, 1, 4));

@@ -6,7 +6,7 @@ use chrono_tz::Tz;
 use tackfree::coating::id::Mint;
 use tackfree::coating::{Product, ShopAirClock};
 use tackfree::desk::{JournalLine, Shop};
-use tackfree::shape::{EdgeProfile, Opening, OpeningKind, Outline, Place, Shape};
+use tackfree::shape::{EdgeProfile, Opening, OpeningKind, Outline, Place, Purpose, Shape};
 use tackfree::shop::{
     AmountBasis, ClientId, CoatKind, JobId, PieceFile, PieceId, SetItem, Settings, Ticket, What,
     planned_use, ready_products, ready_recipes,
@@ -123,11 +123,13 @@ fn island() -> Shape {
             no: 1,
             place: place(49, 12),
             what: cutout,
+            purpose: Purpose::Plain,
         },
         Opening {
             no: 1,
             place: place(49, 23),
             what: hole,
+            purpose: Purpose::Plain,
         },
     ];
     rectangle(98, 26, openings, Some(inch(8)))

@@ -135,6 +135,10 @@ impl Rig {
                 }
             }
             Effect::Quit => self.left = true,
+            Effect::Papers(stem, files) => {
+                let names: Vec<&str> = files.iter().map(|(name, _)| name.as_str()).collect();
+                self.app.written(Ok(format!("{stem}: {}", names.join(" "))));
+            }
             Effect::Ring | Effect::Redraw => {}
         }
     }

@@ -5,7 +5,7 @@ use std::f64::consts::PI;
 use geo::{LineString, Polygon};
 use proptest::prelude::*;
 use tackfree::shape::{
-    EdgeProfile, Opening, OpeningKind, Outline, Place, Shape, ShapeDraft, ShapeError,
+    EdgeProfile, Opening, OpeningKind, Outline, Place, Purpose, Shape, ShapeDraft, ShapeError,
 };
 use tackfree::units::Length;
 
@@ -14,6 +14,7 @@ fn at(no: u8, x: Length, y: Length, what: OpeningKind) -> Opening {
         no,
         place: Place { x, y },
         what,
+        purpose: Purpose::Plain,
     }
 }
 
@@ -91,11 +92,11 @@ prop_compose! {
         let elsewhere: Vec<Seed> =
             seeds.iter().map(|&(w, d, px, py, r, h)| (w, d, py, (px + 0.5) % 1.0, r, h)).collect();
         let top = |seeds: &[Seed]| ShapeDraft {
-            outline,
+            outline: outline.clone(),
             thickness: nm(thickness),
             profile: if eased { EdgeProfile::Eased(nm(0.003)) } else { EdgeProfile::Square },
             openings: lay(seeds, room),
-            band: Some(nm(across / 2.0 * band)),
+            band: Some(nm(across / 2.0 * band)), band_round_openings: false,
         };
         (top(&seeds), top(&elsewhere))
     }
@@ -128,7 +129,7 @@ fn drawn(x: f64, y: f64, width: f64, depth: f64, r: f64) -> Polygon<f64> {
     )
 }
 
-pub fn drawn_outline(outline: Outline, inset: f64) -> Polygon<f64> {
+pub fn drawn_outline(outline: &Outline, inset: f64) -> Polygon<f64> {
     match outline {
         Outline::Rectangle { length, width } => {
             let (l, w) = (length.metres(), width.metres());
@@ -144,6 +145,7 @@ pub fn drawn_outline(outline: Outline, inset: f64) -> Polygon<f64> {
                 d / 2.0 - inset,
             )
         }
+        other => panic!("{other:?} is not among the tops"),
     }
 }
 

@@ -11,7 +11,9 @@ use tackfree::desk::{
     Action, Books, BooksError, ClientDraft, Desk, DeskError, Done, JobDraft, Made, PieceDraft,
     Which,
 };
-use tackfree::shape::{Construction, EdgeProfile, Opening, OpeningKind, Outline, Place, Shape};
+use tackfree::shape::{
+    Construction, EdgeProfile, Opening, OpeningKind, Outline, Place, Purpose, Shape,
+};
 use tackfree::shop::{ClientId, JobId, PieceId, PieceKind, RecipeId, Settings};
 use tackfree::store::Store;
 use tackfree::units::Length;
@@ -148,6 +150,7 @@ pub fn counter() -> Shape {
             depth: inches(16, 0, 1),
             corner_radius: inches(0, 3, 4),
         },
+        purpose: Purpose::Plain,
     };
     let hole = Opening {
         no: 2,
@@ -158,6 +161,7 @@ pub fn counter() -> Shape {
         what: OpeningKind::Hole {
             diameter: inches(1, 3, 8),
         },
+        purpose: Purpose::Plain,
     };
     let outline = Outline::Rectangle {
         length: inches(98, 3, 8),

@@ -244,7 +244,7 @@ fn reshape(trial: &Trial, file: &PieceFile, n: u8) -> Action {
     let band = (n.is_multiple_of(3) && matches!(old.outline(), Outline::Rectangle { .. }))
         .then(|| inches(2, 0, 1));
     let shape = Shape::new(
-        old.outline(),
+        old.outline().clone(),
         old.thickness(),
         EdgeProfile::Square,
         openings,

@@ -5,7 +5,7 @@ use chrono_tz::Tz;
 use tackfree::coating::Product;
 use tackfree::coating::id::Mint;
 use tackfree::shape::{
-    Construction, EdgeProfile, FaceKey, Opening, OpeningKind, Outline, Place, Shape,
+    Construction, EdgeProfile, FaceKey, Opening, OpeningKind, Outline, Place, Purpose, Shape,
 };
 use tackfree::shop::{
     JobId, Piece, PieceId, PieceKind, RecipeId, Schedule, Stage, ready_products, ready_recipes,
@@ -59,6 +59,7 @@ pub fn hole(no: u8, x: i64, y: i64) -> Opening {
         what: OpeningKind::Hole {
             diameter: inch(1, 24),
         },
+        purpose: Purpose::Plain,
     }
 }
 
@@ -76,6 +77,7 @@ pub fn hand_case(band: bool, holes: &[Opening]) -> Shape {
             depth: inch(16, 0),
             corner_radius: inch(0, 48),
         },
+        purpose: Purpose::Plain,
     };
     let outline = Outline::Rectangle {
         length: inch(98, 24),

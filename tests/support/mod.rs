@@ -59,7 +59,6 @@ impl Bench {
     pub fn gates(&self) -> Gates<'_> {
         Gates {
             products: &self.products,
-            clock: &LabelHours,
             strictness: self.strictness,
             films: None,
         }

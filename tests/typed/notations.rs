@@ -4,7 +4,7 @@ use super::shop::{metric, now, shop, today};
 use tackfree::coating::{Figure, FigureSource, Product, ProductId, RecoatWindow, Span};
 use tackfree::desk::AmountDraft;
 use tackfree::desk::typed::{
-    ProductTyped, SpanUnit, echo_amount, echo_cutouts, echo_promise, echo_size, echo_windows,
+    Onto, ProductTyped, SpanUnit, echo_amount, echo_cutouts, echo_promise, echo_size, echo_windows,
     read_amount, read_cutouts, read_faces, read_holes, read_product, read_profile, read_scuff,
     read_size, read_span, read_verdict, read_when, read_windows,
 };
@@ -73,7 +73,7 @@ fn sizes_are_read_in_every_way_of_writing() {
         "98 3/8 by 25 1/2 in",
         "98⅜ x 25½\"",
     ] {
-        assert_eq!(read_size(text, &settings), Ok(counter), "{text}");
+        assert_eq!(read_size(text, &settings), Ok(counter.clone()), "{text}");
     }
     let metric = metric().settings;
     let counter = Outline::Rectangle {
@@ -86,14 +86,14 @@ fn sizes_are_read_in_every_way_of_writing() {
         "250 cm x 64 cm",
         "2.5 x 0.64 m",
     ] {
-        assert_eq!(read_size(text, &settings), Ok(counter), "{text}");
+        assert_eq!(read_size(text, &settings), Ok(counter.clone()), "{text}");
     }
     assert_eq!(read_size("2500 x 640", &metric), Ok(counter));
     let round = Outline::Circle {
         diameter: inches(36, 0, 1),
     };
     for text in ["round 36", "36 round", "dia 36\"", "Ø 36", "round: 3'"] {
-        assert_eq!(read_size(text, &settings), Ok(round), "{text}");
+        assert_eq!(read_size(text, &settings), Ok(round.clone()), "{text}");
     }
     assert_eq!(
         read_profile("Round over 1/4", &settings),
@@ -115,7 +115,7 @@ fn sizes_are_read_in_every_way_of_writing() {
 fn openings_keep_their_numbers() {
     let settings = shop().settings;
     let numbers = |text: &str| -> Vec<u8> {
-        read_cutouts(text, &settings)
+        read_cutouts(text, Onto::default(), &settings)
             .unwrap()
             .iter()
             .map(|opening| opening.no)
@@ -125,7 +125,12 @@ fn openings_keep_their_numbers() {
     assert_eq!(numbers("2: 20 x 10 at 60, 12"), [2]);
     assert_eq!(numbers("2: 20 x 10 at 20, 12; 20 x 10 at 60, 12;"), [2, 3]);
     assert_eq!(numbers("30x16r3/4at49 1/4,12 3/4"), [1]);
-    let holes = read_holes("1 3/8 at 60, 22 1/2; 35 mm @ 64, 22 1/2", &settings).unwrap();
+    let holes = read_holes(
+        "1 3/8 at 60, 22 1/2; 35 mm @ 64, 22 1/2",
+        Onto::default(),
+        &settings,
+    )
+    .unwrap();
     assert_eq!(
         holes[1].what,
         OpeningKind::Hole {
@@ -143,7 +148,12 @@ fn what_was_understood_is_said() {
         "8' 2 3/8\" x 2' 1 1/2\", 17.4 sq ft"
     );
     assert_eq!(
-        echo_cutouts("30 x 16 r 3/4 at 49 1/4, 12 3/4", &settings).unwrap(),
+        echo_cutouts(
+            "30 x 16 r 3/4 at 49 1/4, 12 3/4",
+            Onto::default(),
+            &settings
+        )
+        .unwrap(),
         "cutout 1: 30\" x 16\", r 3/4\", centre 49 1/4\" from left, 12 3/4\" from front"
     );
     assert_eq!(

@@ -13,7 +13,7 @@ use tackfree::desk::typed::{
     read_windows, write_span,
 };
 use tackfree::shape::{
-    Construction, EdgeProfile, FaceKey, Opening, OpeningKind, Outline, Place, Shape,
+    Construction, EdgeProfile, FaceKey, Opening, OpeningKind, Outline, Place, Purpose, Shape,
 };
 use tackfree::shop::{Piece, PieceId, PieceKind, Stage};
 use tackfree::units::{
@@ -70,6 +70,7 @@ fn openings() -> impl Strategy<Value = Vec<Opening>> {
                 no: no.max(1),
                 place,
                 what,
+                purpose: Purpose::Plain,
             });
         }
         openings
@@ -272,8 +273,11 @@ proptest! {
     #[test]
     fn any_text_is_answered(text in "\\PC{0,40}", odd in "[0-9 x/.,;:'\"a-fr>-]{0,30}") {
         let shop = shop();
-        for text in [text, odd] {
+        let words = ["L ", "U ", "oval ", "quad ", "live both ", "round 1 ", "sink undermount ", "at "];
+        let worded = words.map(|word| format!("{word}{odd}"));
+        for text in [text, odd].into_iter().chain(worded) {
             let typed = PieceTyped {
+                corners: text.clone(),
                 name: text.clone(), kind: text.clone(), species: text.clone(),
                 construction: text.clone(), size: text.clone(), thickness: text.clone(),
                 profile: text.clone(), cutouts: text.clone(), holes: text.clone(),

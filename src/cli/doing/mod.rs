@@ -6,6 +6,8 @@
 pub mod air;
 pub mod amend;
 pub mod chore;
+pub mod accept;
+pub mod checks;
 pub mod client;
 pub mod drying;
 pub mod export;
@@ -31,6 +33,8 @@ pub mod scuff;
 pub mod setlist;
 pub mod shop;
 pub mod site;
+pub mod stands;
+pub mod template;
 pub mod tick;
 pub mod touch;
 pub mod undo;

@@ -15,7 +15,7 @@ use clap::Args;
 use serde::Serialize;
 
 /// Examples and fields.
-pub const MORE: &str = "Example:\n  tackfree ticket 1A | lp\n\nOn paper: [x] done, [ ] to do, - nothing asked. With --json: ticket, id, piece, job_no, job, client,\nkind, species, construction, shape (mm), recipe, promised, stage, shows, waits_for, until,\nblocks_move (every reason), stages [stage, state], faces [face, name, grain, group, area_m2, grits\n[grit, done_at], wiped_at, seal_coats, stain, topcoats (has, asked), not_exposed, sanded_back, coats],\nset_list [item, words, done_at], amounts (as in tally), log [at, words], cautions [stages, line,\nsource].";
+pub const MORE: &str = "Example:\n  tackfree ticket 1A | lp\n\nOn paper: [x] done, [ ] to do, - nothing asked. With --json: ticket, id, piece, job_no, job, client,\nkind, species, construction, shape (mm; openings, corners, areas, balance point, weight), recipe, promised, stage, shows, waits_for, until,\nblocks_move (every reason), stages [stage, state], faces [face, name, grain, group, area_m2, grits\n[grit, done_at], wiped_at, seal_coats, stain, topcoats (has, asked), not_exposed, sanded_back, coats],\nset_list [item, words, done_at], amounts (as in tally), log [at, words], cautions [stages, line,\nsource].";
 
 /// What was typed.
 #[derive(Debug, Args)]
@@ -99,7 +99,7 @@ fn json(shop: &Shop, file: &PieceFile, session: &Session<'_>) -> TicketJson {
         kind: piece.kind.word(),
         species: piece.species.clone(),
         construction: piece.construction.to_string(),
-        shape: ShapeJson::of(&piece.shape),
+        shape: ShapeJson::of(&piece.shape, &piece.species),
         recipe: shop.recipe(piece.recipe).map(|recipe| recipe.name.clone()),
         promised: shop
             .job(piece.job)

@@ -1,13 +1,16 @@
 //! What was understood, in the shop's own way of writing, to stand beside what was typed.
 
+use super::corners::read_corners;
 use super::opening::{read_cutouts, read_holes};
+use super::piece::read_band;
+use super::place::Onto;
 use super::size::{read_length, read_profile, read_size};
 use super::windows::read_windows;
-use super::words::plain;
+
 use super::work::{read_air, read_amount, read_faces, read_scuff, read_when};
 use crate::coating::{Span, after_windows, windows_words};
 use crate::desk::AmountDraft;
-use crate::shape::{EdgeProfile, FaceKey, Opening, OpeningKind, Outline, Place, Shape};
+use crate::shape::{FaceKey, Opening, Outline, Place, Purpose, Shape};
 use crate::shop::Settings;
 use crate::units::{
     Area, Length, Volume, clean_line, parse_date, show_date, show_moment, show_span,
@@ -21,86 +24,98 @@ pub fn echo_length(text: &str, settings: &Settings) -> Option<String> {
     Some(length.show(settings.length))
 }
 
-/// A size with its area before openings: `8' 2 3/8" x 2' 1 1/2", 17.4 sq ft`.
+/// A size with its area before openings: `8' 2 3/8" x 2' 1 1/2", 17.4 sq ft`. Sides that do not
+/// close are told.
 pub fn echo_size(text: &str, settings: &Settings) -> Option<String> {
     let outline = read_size(text, settings).ok()?;
-    let show = |length: Length| length.show(settings.length);
-    Some(match outline {
-        Outline::Rectangle { length, width } => {
-            let area = Area::from_m2(length.metres() * width.metres());
-            format!(
-                "{} x {}, {}",
-                show(length),
-                show(width),
-                area.show(settings.area())
-            )
-        }
-        Outline::Circle { diameter } => {
-            let radius = diameter.metres() / 2.0;
-            let area = Area::from_m2(std::f64::consts::PI * radius * radius);
-            format!(
-                "round, {} across, {}",
-                show(diameter),
-                area.show(settings.area())
-            )
-        }
+    let words = outline.words(&|length| length.show(settings.length));
+    let show = |area: Area| area.show(settings.area());
+    let area = match &outline {
+        Outline::Live(slab) => format!(
+            "{} as drawn, {} by Simpson's rule",
+            show(slab.trapezoid()),
+            show(slab.simpson())
+        ),
+        other => show(other.area()),
+    };
+    let closing = echo_closing(&outline, settings).map_or_else(String::new, |c| format!("; {c}"));
+    Some(format!("{words}, {area}{closing}"))
+}
+
+/// What the second diagonal says: `second diagonal 64 7/8", computed 65", closing error -1/8"`.
+pub fn echo_closing(outline: &Outline, settings: &Settings) -> Option<String> {
+    let closing = outline.closing()?;
+    let show = |length: Length| length.show_inches(settings.length);
+    let computed = Length::from_metres_rounded(closing.computed);
+    let error = closing.measured - computed;
+    let sign = if error < Length::ZERO { "-" } else { "+" };
+    let size = Length::from_nm(error.nm().abs());
+    let size = if size < Length::from_nm(500_000) {
+        "under 1/32\"".to_owned()
+    } else {
+        format!("{sign}{}", show(size))
+    };
+    Some(format!(
+        "second diagonal {} measured, {} by the sides: closing error {size}",
+        show(closing.measured),
+        show(computed)
+    ))
+}
+
+/// Corners: `all corners rounded 2"`.
+pub fn echo_corners(text: &str, size: &str, settings: &Settings) -> Option<String> {
+    let outline = read_size(size, settings).ok()?;
+    let outline = read_corners(text, outline, settings).ok()?;
+    let corners = outline.corners();
+    if corners.is_sharp() {
+        return Some("sharp corners".to_owned());
+    }
+    let words = corners.words(&|length| length.show_inches(settings.length));
+    let area = outline.area();
+    Some(if area > Area::ZERO {
+        format!("{words}, {}", area.show(settings.area()))
+    } else {
+        words
     })
 }
 
 /// A profile: `round-over 1/4"`.
 pub fn echo_profile(text: &str, settings: &Settings) -> Option<String> {
     let profile = read_profile(text, settings).ok()?;
-    Some(match profile {
-        EdgeProfile::Square => profile.name().to_owned(),
-        _ => format!(
-            "{} {}",
-            profile.name(),
-            profile.reach().show(settings.length)
-        ),
-    })
+    Some(profile.words(&|length| length.show(settings.length)))
 }
 
-/// Cutouts: `cutout 1: 30" x 16", r 3/4", centre 49 1/4" from left, 12 3/4" from front`.
-pub fn echo_cutouts(text: &str, settings: &Settings) -> Option<String> {
-    openings(&read_cutouts(text, settings).ok()?, settings)
+/// Cutouts: `cutout 1: 30" x 16", corner radius 3/4", centre 49 1/4" from left, 12 3/4" from
+/// front`.
+pub fn echo_cutouts(text: &str, onto: Onto<'_>, settings: &Settings) -> Option<String> {
+    openings(&read_cutouts(text, onto, settings).ok()?, onto, settings)
 }
 
 /// Holes, in the same way.
-pub fn echo_holes(text: &str, settings: &Settings) -> Option<String> {
-    openings(&read_holes(text, settings).ok()?, settings)
+pub fn echo_holes(text: &str, onto: Onto<'_>, settings: &Settings) -> Option<String> {
+    openings(&read_holes(text, onto, settings).ok()?, onto, settings)
 }
 
-fn openings(openings: &[Opening], settings: &Settings) -> Option<String> {
+fn openings(openings: &[Opening], onto: Onto<'_>, settings: &Settings) -> Option<String> {
     let show = |length: Length| length.show_inches(settings.length);
     let words: Vec<String> = openings
         .iter()
         .map(|opening| {
-            let form = match opening.what {
-                OpeningKind::Cutout {
-                    width,
-                    depth,
-                    corner_radius: Length::ZERO,
-                } => {
-                    format!("{} x {}, sharp corners", show(width), show(depth))
-                }
-                OpeningKind::Cutout {
-                    width,
-                    depth,
-                    corner_radius,
-                } => {
-                    format!(
-                        "{} x {}, r {}",
-                        show(width),
-                        show(depth),
-                        show(corner_radius)
-                    )
-                }
-                OpeningKind::Hole { diameter } => format!("{} across", show(diameter)),
-            };
+            let form = opening.form_words(&show);
             let Place { x, y } = opening.place;
+            let back = onto
+                .outline
+                .and_then(|outline| outline.back_at(x))
+                .filter(|back| *back >= y && opening.purpose != Purpose::Plain)
+                .map_or_else(String::new, |back| {
+                    format!(", {} from back", show(back - y))
+                });
+            let purpose = opening
+                .purpose_words(&show)
+                .map_or_else(String::new, |words| format!(", {words}"));
             let name = opening.name();
             format!(
-                "{name}: {form}, centre {} from left, {} from front",
+                "{name}: {form}, centre {} from left, {} from front{back}{purpose}",
                 show(x),
                 show(y)
             )
@@ -224,12 +239,17 @@ pub fn echo_shape(shape: &Shape, built: crate::shape::Construction, settings: &S
 
 /// A band: `2", the rest is the field`, or that there is none.
 pub fn echo_band(text: &str, settings: &Settings) -> Option<String> {
-    if matches!(plain(text).as_str(), "" | "none" | "no" | "0") {
+    let (band, round) = read_band(text, settings).ok()?;
+    let Some(band) = band else {
         return Some("no band".to_owned());
-    }
-    let band = read_length("band", text, settings).ok()?;
+    };
+    let round = if round {
+        ", round the openings too"
+    } else {
+        ""
+    };
     Some(format!(
-        "{}, the rest is the field",
+        "{}{round}, the rest is the field",
         band.show(settings.length)
     ))
 }

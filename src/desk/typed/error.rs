@@ -96,6 +96,10 @@ pub fn field_of(error: &DeskError) -> Option<&'static str> {
         | DeskError::NothingToRedo
         | DeskError::NothingForetold
         | DeskError::NoSuch { .. }
+        | DeskError::Standing(_)
+        | DeskError::Rule(_)
+        | DeskError::Cut(_)
+        | DeskError::Lumber(_)
         | DeskError::Books(_) => None,
     }
 }
@@ -135,16 +139,33 @@ pub(super) fn shape_field(error: &ShapeError) -> &'static str {
         | E::TooSmall { what, .. }
         | E::TooLarge { what, .. } => named_size(what),
         E::TooThin { .. } | E::TooThick { .. } => "thickness",
-        E::ProfileOverThickness { .. } | E::ProfileOverWidth { .. } => "profile",
+        E::ProfileOverThickness { .. } | E::ProfileOverWidth { .. } | E::BullnoseOver { .. } => {
+            "profile"
+        }
+        E::NoCorner { .. } | E::NoNotch { .. } | E::CornerOver { .. } | E::SelfCrossing { .. } => {
+            "corners"
+        }
+        E::NoInside { .. }
+        | E::NotOpen { .. }
+        | E::NoDiagonal
+        | E::NoTriangle { .. }
+        | E::Stations { .. }
+        | E::StationOrder { .. }
+        | E::StationFront { .. } => "size",
         E::TooManyOpenings { .. } | E::ZeroNumber => "cutouts",
         E::DuplicateNumber { opening }
         | E::CornerRadius { opening, .. }
         | E::LargerThanTop { opening, .. }
         | E::OverEdge { opening, .. }
         | E::AtEdge { opening, .. }
+        | E::NotAtFront { opening, .. }
+        | E::OverFront { opening, .. }
+        | E::WrongPurpose { opening, .. }
+        | E::RevealOver { opening, .. }
+        | E::CabinetWalls { opening, .. }
         | E::InProfile { opening, .. } => opening_field(*opening),
         E::Crossing { second, .. } | E::Touching { second, .. } => opening_field(*second),
-        E::BandTooWide { .. } | E::NoField { .. } => "band",
+        E::BandTooWide { .. } | E::NoField { .. } | E::BandInBullnose { .. } => "band",
     }
 }
 
@@ -153,6 +174,7 @@ fn named_size(what: &str) -> &'static str {
     match () {
         () if holds("cutout") => "cutouts",
         () if holds("hole") => "holes",
+        () if holds("corner") => "corners",
         () if holds("thickness") => "thickness",
         () if holds("size of the") => "profile",
         () if holds("band") => "band",

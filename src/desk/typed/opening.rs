@@ -1,15 +1,18 @@
 //! Cutouts and holes: `30 x 16 r 3/4 at 49 1/4, 12 3/4` and `1 3/8 at 60, 22 1/2`, several
-//! separated by `;`.
+//! separated by `;`, each with what it is for behind it: `... sink undermount negative 3/8`.
 //!
 //! Each keeps its number for life, since the ticks and coats of its wall hang on it: the n-th
 //! typed has number n unless a number and a colon stand in front (`2: 30 x 16 at 20, 12`). Where
 //! there are several, or one whose number is not 1, they are written with their numbers, so that
-//! one can be taken out and the others stay who they are.
+//! one can be taken out and the others stay who they are. A cutout for a sink may be typed by its
+//! bowl (`bowl 30 x 16 r 3/4 at ...`): the cutout is then the bowl and the reveal.
 
 use super::error::FieldError;
-use super::size::{pair, read_length, sides, write_length, write_pair};
+use super::place::{self, Onto};
+use super::purpose::{self, write_purpose};
+use super::size::{pair, read_length, sides, write_length, write_two};
 use super::words::{plain, quoted};
-use crate::shape::{Opening, OpeningKind, OpeningName, Place};
+use crate::shape::{Mount, Opening, OpeningKind, OpeningName, Place, Purpose, Reveal, Say, Sink};
 use crate::shop::Settings;
 use crate::units::Length;
 
@@ -22,40 +25,76 @@ const HOLE_CURE: &str = "type the diameter at centre from the left end, from the
 ///
 /// # Errors
 /// Which of them does not read, why, and what would do, at `cutouts`.
-pub fn read_cutouts(text: &str, settings: &Settings) -> Result<Vec<Opening>, FieldError> {
-    read(text, CUTOUTS, "Cutout", |form, at| {
-        let (size, radius) = word_at(form, &["r", "radius", "corner"])
-            .map_or((form, None), |(before, after)| (before, Some(after)));
-        let parts = sides(size);
-        let [width, depth] = parts.as_slice() else {
-            let message = format!("\"{}\" is not a width x depth: {CUTOUT_CURE}", quoted(size));
+pub fn read_cutouts(
+    text: &str,
+    onto: Onto<'_>,
+    settings: &Settings,
+) -> Result<Vec<Opening>, FieldError> {
+    read(
+        text,
+        CUTOUTS,
+        "Cutout",
+        |size, purpose| cutout(size, purpose, settings),
+        onto,
+        settings,
+    )
+}
+
+/// The form of a cutout: its size, or its bowl with the reveal all round.
+fn cutout(text: &str, purpose: &Purpose, settings: &Settings) -> Result<OpeningKind, FieldError> {
+    let bowl = word_at(text, &["bowl"]).filter(|(before, _)| before.trim().is_empty());
+    let form = bowl.map_or(text, |(_, after)| after.trim());
+    let (size, radius) = word_at(form, &["r", "radius", "corner"])
+        .map_or((form, None), |(before, after)| (before, Some(after)));
+    let parts = sides(size);
+    let [width, depth] = parts.as_slice() else {
+        let message = format!("\"{}\" is not a width x depth: {CUTOUT_CURE}", quoted(size));
+        return Err(FieldError::new(CUTOUTS, message));
+    };
+    let (mut width, mut depth) = pair(CUTOUTS, width, depth, settings)?;
+    let mut corner_radius = match radius {
+        Some(radius) => read_length(CUTOUTS, radius.trim(), settings)?,
+        None => Length::ZERO,
+    };
+    if bowl.is_some() {
+        let Some(reveal) = purpose.sink().and_then(|sink| sink.mount.reveal()) else {
+            let message = "A bowl is typed only for a sink mounted from below: say sink undermount or sink apron-front and its reveal, or type the cutout's own size.";
             return Err(FieldError::new(CUTOUTS, message));
         };
-        let (width, depth) = pair(CUTOUTS, width, depth, settings)?;
-        let corner_radius = match radius {
-            Some(radius) => read_length(CUTOUTS, radius.trim(), settings)?,
-            None => Length::ZERO,
-        };
-        Ok((
-            OpeningKind::Cutout {
-                width,
-                depth,
-                corner_radius,
-            },
-            place(CUTOUTS, at, settings)?,
-        ))
+        let beyond = reveal.beyond();
+        width += beyond * 2;
+        depth += beyond * if is_apron(purpose) { 1 } else { 2 };
+        // Walls that keep their distance to the bowl round the corner with it.
+        if corner_radius > Length::ZERO && reveal != Reveal::Zero {
+            corner_radius = (corner_radius + beyond).max(Length::ZERO);
+        }
+    }
+    Ok(OpeningKind::Cutout {
+        width,
+        depth,
+        corner_radius,
     })
+}
+
+fn is_apron(purpose: &Purpose) -> bool {
+    let mount = purpose.sink().map(|sink: &Sink| sink.mount);
+    matches!(mount, Some(Mount::ApronFront(_)))
 }
 
 /// Reads holes; nothing typed is none.
 ///
 /// # Errors
 /// As for [`read_cutouts`], at `holes`.
-pub fn read_holes(text: &str, settings: &Settings) -> Result<Vec<Opening>, FieldError> {
-    read(text, HOLES, "Hole", |form, at| {
-        let diameter = read_length(HOLES, form, settings)?;
-        Ok((OpeningKind::Hole { diameter }, place(HOLES, at, settings)?))
-    })
+pub fn read_holes(
+    text: &str,
+    onto: Onto<'_>,
+    settings: &Settings,
+) -> Result<Vec<Opening>, FieldError> {
+    let hole = |size: &str, _: &Purpose| {
+        let diameter = read_length(HOLES, size, settings)?;
+        Ok(OpeningKind::Hole { diameter })
+    };
+    read(text, HOLES, "Hole", hole, onto, settings)
 }
 
 /// Cutouts as they would be typed; other openings are left out.
@@ -72,13 +111,15 @@ pub fn write_holes(openings: &[Opening], settings: &Settings) -> String {
     })
 }
 
-type Form = (OpeningKind, Place);
+type Form = (OpeningKind, Place, Purpose);
 
 fn read(
     text: &str,
     field: &'static str,
     called: &str,
-    form: impl Fn(&str, &str) -> Result<Form, FieldError>,
+    form: impl Fn(&str, &Purpose) -> Result<OpeningKind, FieldError>,
+    onto: Onto<'_>,
+    settings: &Settings,
 ) -> Result<Vec<Opening>, FieldError> {
     if matches!(plain(text).as_str(), "none" | "no") {
         return Ok(Vec::new());
@@ -100,28 +141,51 @@ fn read(
             FieldError::new(field, which + &message)
         };
         let (no, rest) = numbered(part).map_err(here)?;
-        let Some((size, at)) = word_at(rest, &["at"]).or_else(|| rest.split_once('@')) else {
-            let cure = if field == CUTOUTS {
-                CUTOUT_CURE
-            } else {
-                HOLE_CURE
-            };
-            return Err(here(format!(
-                "\"{}\" does not say where: {cure}",
-                quoted(rest)
-            )));
-        };
-        let one = form(size.trim(), at.trim()).map_err(|error| here(error.message))?;
+        let one = one(field, rest, &form, onto, settings).map_err(|error| here(error.message))?;
         read.push((no, one));
     }
     Ok(number(read))
+}
+
+/// One opening: its size, its place, and what it is for.
+fn one(
+    field: &'static str,
+    text: &str,
+    form: &impl Fn(&str, &Purpose) -> Result<OpeningKind, FieldError>,
+    onto: Onto<'_>,
+    settings: &Settings,
+) -> Result<Form, FieldError> {
+    let Some((size, rest)) = word_at(text, &["at"]).or_else(|| text.split_once('@')) else {
+        let cure = if field == CUTOUTS {
+            CUTOUT_CURE
+        } else {
+            HOLE_CURE
+        };
+        let message = format!("\"{}\" does not say where: {cure}", quoted(text));
+        return Err(FieldError::new(field, message));
+    };
+    let (at, purpose) = match word_at(rest, &purpose::WORDS) {
+        Some((at, _)) => (at, &rest[at.len()..]),
+        None => (rest, ""),
+    };
+    let purpose = purpose::read(field, purpose, settings)?;
+    let what = form(size.trim(), &purpose)?;
+    let fixed = match what {
+        OpeningKind::Cutout { depth, .. } if is_apron(&purpose) => {
+            Some(Length::from_nm(depth.nm() / 2))
+        }
+        _ => None,
+    };
+    let at = at.trim().trim_end_matches(',');
+    let place = place::read(field, at, fixed, onto, settings)?;
+    Ok((what, place, purpose))
 }
 
 /// Gives each its number: the one typed, else its place in the row, else the next that is free.
 fn number(read: Vec<(Option<u8>, Form)>) -> Vec<Opening> {
     let mut taken: Vec<u8> = read.iter().filter_map(|(no, _)| *no).collect();
     let mut openings = Vec::new();
-    for (i, (no, (what, place))) in read.into_iter().enumerate() {
+    for (i, (no, (what, place, purpose))) in read.into_iter().enumerate() {
         let no = no.unwrap_or_else(|| {
             let first = u8::try_from(i + 1).unwrap_or(u8::MAX);
             let free = (first..=u8::MAX)
@@ -130,7 +194,12 @@ fn number(read: Vec<(Option<u8>, Form)>) -> Vec<Opening> {
             taken.push(free);
             free
         });
-        openings.push(Opening { no, place, what });
+        openings.push(Opening {
+            no,
+            place,
+            what,
+            purpose,
+        });
     }
     openings
 }
@@ -155,19 +224,6 @@ fn numbered(part: &str) -> Result<(Option<u8>, &str), String> {
     }
 }
 
-fn place(field: &'static str, text: &str, settings: &Settings) -> Result<Place, FieldError> {
-    let parts: Vec<&str> = text.split(',').map(str::trim).collect();
-    let [x, y] = parts.as_slice() else {
-        let message = format!(
-            "\"{}\" is not a place: after at, type the centre from the left end, a comma, and from the front edge, for example at 49 1/4, 12 3/4.",
-            quoted(text)
-        );
-        return Err(FieldError::new(field, message));
-    };
-    let (x, y) = pair(field, x, y, settings)?;
-    Ok(Place { x, y })
-}
-
 /// Splits at the first of these words that stands as a word of its own.
 fn word_at<'a>(text: &'a str, words: &[&str]) -> Option<(&'a str, &'a str)> {
     let mut from = 0;
@@ -182,39 +238,45 @@ fn word_at<'a>(text: &'a str, words: &[&str]) -> Option<(&'a str, &'a str)> {
     None
 }
 
+/// One opening as it would be typed, without its number; `say` writes a length.
+pub fn write_opening(opening: &Opening, say: Say<'_>) -> String {
+    let form = match opening.what {
+        OpeningKind::Cutout {
+            width,
+            depth,
+            corner_radius,
+        } => {
+            let radius = if corner_radius == Length::ZERO {
+                String::new()
+            } else {
+                format!(" r {}", say(corner_radius))
+            };
+            let (width, depth) = write_two(width, depth, say);
+            format!("{width} x {depth}{radius}")
+        }
+        OpeningKind::Hole { diameter } => say(diameter),
+    };
+    let (x, y) = write_two(opening.place.x, opening.place.y, say);
+    let purpose = write_purpose(&opening.purpose, say);
+    let gap = if purpose.is_empty() { "" } else { " " };
+    format!("{form} at {x}, {y}{gap}{purpose}")
+}
+
 fn write(openings: &[Opening], settings: &Settings, mine: impl Fn(OpeningName) -> bool) -> String {
     let mine: Vec<&Opening> = openings
         .iter()
         .filter(|opening| mine(opening.name()))
         .collect();
     let plain = matches!(mine.as_slice(), [one] if one.no == 1);
-    let length = |length| write_length(length, settings);
     let parts: Vec<String> = mine
         .into_iter()
         .map(|opening| {
-            let no = if plain {
-                String::new()
+            let text = write_opening(opening, &|length| write_length(length, settings));
+            if plain {
+                text
             } else {
-                format!("{}: ", opening.no)
-            };
-            let form = match opening.what {
-                OpeningKind::Cutout {
-                    width,
-                    depth,
-                    corner_radius,
-                } => {
-                    let radius = if corner_radius == Length::ZERO {
-                        String::new()
-                    } else {
-                        format!(" r {}", length(corner_radius))
-                    };
-                    let (width, depth) = write_pair(width, depth, settings);
-                    format!("{width} x {depth}{radius}")
-                }
-                OpeningKind::Hole { diameter } => length(diameter),
-            };
-            let (x, y) = write_pair(opening.place.x, opening.place.y, settings);
-            format!("{no}{form} at {x}, {y}")
+                format!("{}: {text}", opening.no)
+            }
         })
         .collect();
     parts.join("; ")

@@ -1,12 +1,14 @@
 //! A piece as typed.
 
+use super::corners::{read_corners, write_corners};
 use super::error::{FieldError, keep, shape_field};
 use super::opening::{read_cutouts, read_holes, write_cutouts, write_holes};
+use super::place::Onto;
 use super::size::{read_length, read_profile, read_size, write_length, write_profile, write_size};
 use super::words::{construction_words, either, kind_words, pick, plain, quoted};
 use crate::desk::people::{NAME_MOST, PIECE_MOST, needed};
 use crate::desk::{PieceDraft, Shop};
-use crate::shape::{Construction, Shape};
+use crate::shape::{Construction, Shape, ShapeDraft};
 use crate::shop::{JobId, Piece, PieceKind, Recipe, RecipeId, Settings};
 use crate::units::{BareUnit, Length};
 use serde::Serialize;
@@ -22,17 +24,20 @@ pub struct PieceTyped {
     pub species: String,
     /// `face grain`, `edge`, `end`, `solid slab`.
     pub construction: String,
-    /// `98 3/8 x 25 1/2` or `round 36`.
+    /// `98 3/8 x 25 1/2`, `round 36`, `L 120 x 96, run 25, leg 24, open front right`...
     pub size: String,
+    /// `round 2 front left; clip 3 x 3 back right`; empty for sharp ones.
+    pub corners: String,
     /// `1 1/2`.
     pub thickness: String,
-    /// `square`, `eased 1/16`, `round-over 1/4`, `chamfer 1/8`.
+    /// `square`, `eased 1/16`, `round-over 1/4`, `chamfer 1/8`, `ogee 1/2`...
     pub profile: String,
     /// `30 x 16 r 3/4 at 49 1/4, 12 3/4`, several separated by `;`.
     pub cutouts: String,
     /// `1 3/8 at 60, 22 1/2`, several separated by `;`.
     pub holes: String,
-    /// Width of the stained band of the underside; empty or `none` for none.
+    /// Width of the stained band of the underside; empty or `none` for none; `round openings`
+    /// behind it where it goes round them too.
     pub band: String,
     /// The recipe's name or a beginning only one has.
     pub recipe: String,
@@ -70,13 +75,21 @@ impl PieceTyped {
             species: piece.species.clone(),
             construction: piece.construction.to_string(),
             size: write_size(shape.outline(), settings),
+            corners: write_corners(shape.outline().corners(), &|length| {
+                write_length(length, settings)
+            }),
             thickness: write_length(shape.thickness(), settings),
             profile: write_profile(shape.profile(), settings),
             cutouts: write_cutouts(shape.openings(), settings),
             holes: write_holes(shape.openings(), settings),
-            band: shape
-                .band()
-                .map_or_else(String::new, |band| write_length(band, settings)),
+            band: shape.band().map_or_else(String::new, |band| {
+                let round = if shape.band_round_openings() {
+                    " round openings"
+                } else {
+                    ""
+                };
+                write_length(band, settings) + round
+            }),
             recipe: recipe_text(piece.recipe, shop),
         }
     }
@@ -88,14 +101,25 @@ impl PieceTyped {
     /// cannot be cut is put right.
     pub fn shape(&self, settings: &Settings) -> Result<Shape, Vec<FieldError>> {
         let mut errors = Vec::new();
-        let outline = keep(read_size(&self.size, settings), &mut errors);
+        let outline = keep(read_size(&self.size, settings), &mut errors).and_then(|outline| {
+            let cut = read_corners(&self.corners, outline, settings);
+            keep(cut, &mut errors)
+        });
         let thickness = keep(
             read_length("thickness", &self.thickness, settings),
             &mut errors,
         );
         let profile = keep(read_profile(&self.profile, settings), &mut errors);
-        let cutouts = keep(read_cutouts(&self.cutouts, settings), &mut errors);
-        let holes = keep(read_holes(&self.holes, settings), &mut errors);
+        let onto = Onto {
+            outline: outline.as_ref(),
+            openings: &[],
+        };
+        let cutouts = keep(read_cutouts(&self.cutouts, onto, settings), &mut errors);
+        let onto = Onto {
+            openings: cutouts.as_deref().unwrap_or_default(),
+            ..onto
+        };
+        let holes = keep(read_holes(&self.holes, onto, settings), &mut errors);
         let band = keep(read_band(&self.band, settings), &mut errors);
         let (
             Some(outline),
@@ -103,22 +127,38 @@ impl PieceTyped {
             Some(profile),
             Some(mut openings),
             Some(holes),
-            Some(band),
+            Some((band, band_round_openings)),
         ) = (outline, thickness, profile, cutouts, holes, band)
         else {
             return Err(errors);
         };
         openings.extend(holes);
-        Shape::new(outline, thickness, profile, openings, band)
-            .map_err(|error| vec![FieldError::said(shape_field(&error), &error)])
+        let draft = ShapeDraft {
+            outline,
+            thickness,
+            profile,
+            openings,
+            band,
+            band_round_openings,
+        };
+        Shape::try_from(draft).map_err(|error| vec![FieldError::said(shape_field(&error), &error)])
     }
 }
 
-fn read_band(text: &str, settings: &Settings) -> Result<Option<Length>, FieldError> {
+/// The width of a band and whether it goes round the openings.
+pub(super) fn read_band(
+    text: &str,
+    settings: &Settings,
+) -> Result<(Option<Length>, bool), FieldError> {
     if matches!(plain(text).as_str(), "" | "none" | "no" | "0") {
-        return Ok(None);
+        return Ok((None, false));
     }
-    read_length("band", text, settings).map(Some)
+    let lower = text.to_lowercase();
+    let (width, round) = match lower.find("round").filter(|at| text.is_char_boundary(*at)) {
+        Some(at) => (&text[..at], true),
+        None => (text, false),
+    };
+    read_length("band", width.trim(), settings).map(|band| (Some(band), round))
 }
 
 /// A recipe as it would be typed: its name, or its identifier where the name is not its own.

@@ -1,8 +1,9 @@
 //! Lengths, sizes and edge profiles: `98 3/8 x 25 1/2`, `round 36`, `round-over 1/4`.
 
 use super::error::FieldError;
+use super::outline::{self, write_outline};
 use super::words::{pick, plain, quoted};
-use crate::shape::{EdgeProfile, Outline};
+use crate::shape::{EdgeProfile, Outline, Say};
 use crate::shop::Settings;
 use crate::units::{BareUnit, Length, LengthStyle};
 
@@ -50,17 +51,24 @@ fn mixed(sixty_fourths: i64) -> String {
     }
 }
 
-/// A size: length along the grain x width, or `round` and the diameter.
+/// What would do where a size does not read.
+pub(super) const SIZE_CURE: &str =
+    "type length x width, for example 98 3/8 x 25 1/2, or round 36 for a round top.";
+
+/// A size: length along the grain x width, `round` and the diameter, or one of the outlines that
+/// begin with a word of their own (L, U, oval, quad, live). Its corners are read apart.
 ///
 /// # Errors
 /// What does not read, and what would, at `size`.
 pub fn read_size(text: &str, settings: &Settings) -> Result<Outline, FieldError> {
     const FIELD: &str = "size";
-    const CURE: &str =
-        "type length x width, for example 98 3/8 x 25 1/2, or round 36 for a round top.";
+    const CURE: &str = SIZE_CURE;
     let typed = text.trim();
     if typed.is_empty() {
         return Err(FieldError::new(FIELD, format!("No size was given: {CURE}")));
+    }
+    if let Some(read) = outline::read(typed, settings) {
+        return read;
     }
     if let Some(diameter) = round(typed) {
         return Ok(Outline::Circle {
@@ -88,14 +96,8 @@ pub fn read_size(text: &str, settings: &Settings) -> Result<Outline, FieldError>
 }
 
 /// A size as it would be typed.
-pub fn write_size(outline: Outline, settings: &Settings) -> String {
-    match outline {
-        Outline::Rectangle { length, width } => {
-            let (length, width) = write_pair(length, width, settings);
-            format!("{length} x {width}")
-        }
-        Outline::Circle { diameter } => format!("round {}", write_length(diameter, settings)),
-    }
+pub fn write_size(outline: &Outline, settings: &Settings) -> String {
+    write_outline(outline, &|length| write_length(length, settings))
 }
 
 /// What follows `round` (or stands before it).
@@ -170,13 +172,10 @@ pub(super) fn pair(
 }
 
 /// Two lengths that belong together, each with its unit where the second's would be taken for
-/// the first's.
-pub(super) fn write_pair(first: Length, second: Length, settings: &Settings) -> (String, String) {
-    let (mut first, second) = (
-        write_length(first, settings),
-        write_length(second, settings),
-    );
-    if second.ends_with("mm") && !first.ends_with("mm") {
+/// the first's; `say` writes a length.
+pub(super) fn write_two(first: Length, second: Length, say: Say<'_>) -> (String, String) {
+    let (mut first, second) = (say(first), say(second));
+    if second.ends_with("mm") && first.ends_with(|c: char| c.is_ascii_digit()) {
         first.push_str(" in");
     }
     (first, second)
@@ -191,7 +190,6 @@ fn is_of_number(c: char) -> bool {
 /// # Errors
 /// What does not read, and what would, at `profile`.
 pub fn read_profile(text: &str, settings: &Settings) -> Result<EdgeProfile, FieldError> {
-    type Make = fn(Length) -> EdgeProfile;
     const FIELD: &str = "profile";
     let typed = text.trim();
     if typed.is_empty() {
@@ -203,12 +201,11 @@ pub fn read_profile(text: &str, settings: &Settings) -> Result<EdgeProfile, Fiel
     // A minus before the number belongs to the number.
     let name = typed[..end].trim_end().trim_end_matches('-');
     let size = typed[name.len()..].trim();
-    let makes: [(Make, &str); 4] = [
-        (|_| EdgeProfile::Square, "square"),
-        (EdgeProfile::Eased, "eased"),
-        (EdgeProfile::RoundOver, "round-over"),
-        (EdgeProfile::Chamfer, "chamfer"),
-    ];
+    let mut choices = vec![(None, "square".to_owned())];
+    choices.extend(EdgeProfile::SIZED.into_iter().map(|make| {
+        let code = make(Length::ZERO).code().to_owned();
+        (Some(make), code)
+    }));
     let said = plain(name);
     let name = match said.as_str() {
         "square edge" => "square",
@@ -216,39 +213,34 @@ pub fn read_profile(text: &str, settings: &Settings) -> Result<EdgeProfile, Fiel
         "roundover" => "round-over",
         other => other,
     };
-    let choices: Vec<_> = makes
-        .iter()
-        .map(|(make, word)| (*make, (*word).to_owned()))
-        .collect();
-    let make = pick(FIELD, name, &choices)?;
-    let square = make(Length::ZERO) == EdgeProfile::Square;
-    match (square, size.is_empty()) {
-        (true, true) => Ok(EdgeProfile::Square),
-        (true, false) => Err(FieldError::new(
+    match (pick(FIELD, name, &choices)?, size.is_empty()) {
+        (None, true) => Ok(EdgeProfile::Square),
+        (None, false) => Err(FieldError::new(
             FIELD,
             format!(
-                "A square edge has no size: leave \"{}\" out, or say eased, round-over or chamfer.",
+                "A square edge has no size: leave \"{}\" out, or say eased, round-over, chamfer, ogee, cove or bullnose.",
                 quoted(size)
             ),
         )),
-        (false, true) => Err(FieldError::new(
+        (Some(_), true) => Err(FieldError::new(
             FIELD,
             format!(
                 "\"{}\" has no size: type it behind, for example round-over 1/4.",
                 quoted(typed)
             ),
         )),
-        (false, false) => read_length(FIELD, size, settings).map(make),
+        (Some(make), false) => read_length(FIELD, size, settings).map(make),
     }
 }
 
 /// A profile as it would be typed.
 pub fn write_profile(profile: EdgeProfile, settings: &Settings) -> String {
-    let size = write_length(profile.reach(), settings);
-    match profile {
-        EdgeProfile::Square => "square".to_owned(),
-        EdgeProfile::Eased(_) => format!("eased {size}"),
-        EdgeProfile::RoundOver(_) => format!("round-over {size}"),
-        EdgeProfile::Chamfer(_) => format!("chamfer {size}"),
+    if profile == EdgeProfile::Square {
+        return profile.code().to_owned();
     }
+    format!(
+        "{} {}",
+        profile.code(),
+        write_length(profile.reach(), settings)
+    )
 }

@@ -150,8 +150,18 @@ pub fn read_faces(text: &str, keys: &[FaceKey]) -> Result<Option<Vec<FaceKey>>, 
 fn in_group(word: &str, key: FaceKey) -> bool {
     match plain(word).as_str() {
         "all" | "everything" => true,
-        "edges" => matches!(key, FaceKey::Front | FaceKey::Back | FaceKey::Rim),
-        "ends" => matches!(key, FaceKey::Left | FaceKey::Right),
+        "edges" => matches!(
+            key,
+            FaceKey::Front
+                | FaceKey::Back
+                | FaceKey::LegFront
+                | FaceKey::InnerEdge(_)
+                | FaceKey::LiveFront
+                | FaceKey::LiveBack
+                | FaceKey::Rim
+        ),
+        "ends" => matches!(key, FaceKey::Left | FaceKey::Right | FaceKey::InnerEnd(_)),
+        "corners" => matches!(key, FaceKey::Corner(_)),
         "walls" => matches!(key, FaceKey::Cutout(_) | FaceKey::Hole(_)),
         "underside" => matches!(key, FaceKey::Underside | FaceKey::Band | FaceKey::Field),
         _ => false,

@@ -4,11 +4,13 @@ use super::air::{self, AirBook};
 use super::days;
 use super::error::FilesError;
 use super::fastening;
-use super::log::{self, event_row};
 use super::own_woods;
+use super::layout;
+use super::log::{self, event_row};
+use super::openings::{self, opening_rows};
 use super::passes::{self, pass_row};
 use super::people::{self, client_row, job_row};
-use super::pieces::{self, opening_rows, piece_row};
+use super::pieces::{self, piece_row};
 use super::recipes;
 use super::shelf;
 use super::table::{pour, write};
@@ -102,6 +104,7 @@ fn sorted(mut shop: Shop) -> Shop {
             .find(|(job, _)| *job == id)
             .map(|(_, no)| *no)
     };
+    shop.layouts.sort_by_key(|layout| layout.piece);
     shop.files
         .sort_by_cached_key(|file| (number(file.piece.job), file.piece.no, file.piece.id));
     shop
@@ -186,7 +189,7 @@ fn texts(shop: &Shop) -> Result<Vec<(&'static str, Vec<u8>)>, csv::Error> {
                 pieces()
                     .flat_map(|piece| opening_rows(piece, style))
                     .collect(),
-                pieces::OPENINGS,
+                openings::OPENINGS,
             )?,
         ),
         ("schedules.toml", recipes::write_own(own).into_bytes()),
@@ -228,6 +231,10 @@ fn texts(shop: &Shop) -> Result<Vec<(&'static str, Vec<u8>)>, csv::Error> {
                     .collect(),
                 wood::MOISTURE,
             )?,
+        ),
+        (
+            layout::FILE,
+            layout::write(&shop.layout, &shop.layouts, style).into_bytes(),
         ),
     ])
 }

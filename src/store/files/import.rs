@@ -5,6 +5,7 @@ use super::days;
 use super::error::FilesError;
 use super::fastening;
 use super::keys::{Keys, Ring};
+use super::layout::{self, Layouts};
 use super::log;
 use super::own_woods;
 use super::passes;
@@ -81,6 +82,7 @@ pub(super) struct Read {
     pub(super) wood: WoodBook,
     /// Whether the files say a rule of readiness.
     pub(super) rules: bool,
+    pub(super) layouts: Layouts,
 }
 
 /// Brings the shop in `folder` into a store without clients, as one action with one line in the
@@ -269,6 +271,7 @@ fn read(
     let passes = passes.into_iter().map(|read| read.pass).collect();
     let air = AirBook::read(reading, &shelf)?;
     let days = days::read(reading)?;
+    let layouts = layout::read(reading, &piece_ring, &files)?;
     let (products, recipes) = (shelf.products, book.recipes);
     Ok(Read {
         settings,
@@ -282,6 +285,7 @@ fn read(
         days,
         rules,
         wood,
+        layouts,
     })
 }
 

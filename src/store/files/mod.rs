@@ -17,9 +17,11 @@ mod faces;
 mod fastening;
 mod import;
 mod keys;
+mod layout;
 mod log;
 mod meaning;
 mod own_woods;
+mod openings;
 mod passes;
 mod people;
 mod pieces;
@@ -47,7 +49,8 @@ pub const FORMAT: i64 = 2;
 /// The oldest layout of the files that is still read.
 const OLDEST: i64 = 1;
 
-/// The ten files that belong to every shop, in the order they are read.
+/// The ten files that belong to every shop, in the order they are read. `layout.toml` stands beside
+/// them; a shop of an earlier version has none.
 pub const NAMES: [&str; 10] = [
     "shop.toml",
     "products.toml",

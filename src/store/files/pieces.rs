@@ -1,17 +1,20 @@
-//! `pieces.csv` and `openings.csv`.
+//! `pieces.csv`.
 
 use super::error::{Fault, FilesError};
 use super::import::Reading;
 use super::keys::{Ring, word};
 use super::meaning::{CONSTRUCTIONS, letter, pick, piece_kind, word as word_of};
+use super::openings::openings;
 use super::people::ID_CURE;
 use super::table::{Line, Table};
 use super::text::{NAME_MOST, PIECE_MOST};
 use super::words::{length, read_length};
-use crate::shape::{EdgeProfile, Opening, OpeningKind, Outline, Place, Shape};
-use crate::shop::{Job, JobId, Piece, PieceId, RecipeId, Stage};
+use crate::desk::typed::{read_corners, read_size, write_corners, write_outline};
+use crate::shape::{EdgeProfile, Opening, Outline, Say, Shape, ShapeDraft};
+use crate::shop::{Job, JobId, Piece, PieceId, RecipeId, Settings, Stage};
 use crate::units::{Length, LengthStyle};
-use std::collections::{HashMap, HashSet};
+use chrono_tz::Tz;
+use std::collections::HashSet;
 
 pub(super) const PIECES: &[&str] = &[
     "id",
@@ -29,21 +32,14 @@ pub(super) const PIECES: &[&str] = &[
     "edge_size",
     "band",
     "recipe",
+    "outline",
+    "corners",
+    "band_round",
 ];
-pub(super) const OPENINGS: &[&str] = &[
-    "piece",
-    "form",
-    "no",
-    "x",
-    "y",
-    "width",
-    "depth",
-    "corner_radius",
-    "diameter",
-];
-
+/// Columns that files of the first version do not have.
+const LATER_PIECES: &[&str] = &["outline", "corners", "band_round"];
 /// What would do in an empty cell of a length.
-const LENGTH_CURE: &str = "write a length like 98 3/8 in or 2500 mm";
+pub(super) const LENGTH_CURE: &str = "write a length like 98 3/8 in or 2500 mm";
 
 /// A piece and where it stands in its file.
 pub(super) struct Read {
@@ -63,7 +59,7 @@ pub(super) fn pieces(
     let mut openings = openings(reading)?;
     let (mut out, mut ring): (Vec<Read>, _) = (Vec::new(), Ring::new("piece"));
     let mut letters = HashSet::new();
-    Table::open(&reading.source, "pieces.csv", PIECES)?.each(|line| {
+    Table::open_with(&reading.source, "pieces.csv", PIECES, LATER_PIECES)?.each(|line| {
         let key = line.must("id", ID_CURE, word)?;
         let id = reading
             .keys
@@ -140,7 +136,45 @@ pub(super) fn pieces(
 }
 
 fn shape(line: &Line<'_>, openings: Vec<(u64, Opening)>) -> Result<Shape, FilesError> {
-    let outline = if line.cell("diameter").is_empty() {
+    let outline = outline(line)?;
+    let profile = profile(line)?;
+    let thickness = line.must("thickness", LENGTH_CURE, read_length)?;
+    let band = line.maybe("band", read_length)?;
+    let band_round_openings = match (line.cell("band_round"), band) {
+        ("", _) => false,
+        ("yes", Some(_)) => true,
+        ("yes", None) => {
+            line.nothing_in(&["band_round"], "no band")?;
+            false
+        }
+        (other, _) => {
+            let other = super::table::short(other);
+            let why = format!("\"{other}\" is not yes; write yes or leave it empty.");
+            return Err(line.bad("band_round", &why));
+        }
+    };
+    let draft = ShapeDraft {
+        outline,
+        thickness,
+        profile,
+        openings: openings.into_iter().map(|(_, opening)| opening).collect(),
+        band,
+        band_round_openings,
+    };
+    Shape::try_from(draft).map_err(|error| line.fail(error.into()))
+}
+
+/// The outline: by length and width, by a diameter, or in the words of its own column, where every
+/// length has its unit.
+fn outline(line: &Line<'_>) -> Result<Outline, FilesError> {
+    let outline = if line.cell("outline") != "" {
+        let cells = ["length", "width", "diameter"];
+        line.nothing_in(&cells, "an outline in its own column")?;
+        line.must("outline", LENGTH_CURE, |text| {
+            with_units(text)?;
+            read_size(text, &Settings::starting(Tz::UTC)).map_err(|error| error.message)
+        })?
+    } else if line.cell("diameter").is_empty() {
         let cure = "write length and width, or the diameter of a round top";
         let length = line.must("length", cure, read_length)?;
         Outline::Rectangle {
@@ -153,92 +187,68 @@ fn shape(line: &Line<'_>, openings: Vec<(u64, Opening)>) -> Result<Shape, FilesE
             diameter: line.must("diameter", LENGTH_CURE, read_length)?,
         }
     };
-    let sized = |made: fn(Length) -> EdgeProfile| {
-        Ok::<_, FilesError>(made(line.must("edge_size", LENGTH_CURE, read_length)?))
+    let corners = |text: &str| {
+        with_units(text)?;
+        read_corners(text, outline.clone(), &Settings::starting(Tz::UTC))
+            .map_err(|error| error.message)
     };
-    let profile = match line.cell("edge") {
-        "square" => {
-            line.nothing_in(&["edge_size"], "square")?;
-            EdgeProfile::Square
-        }
-        "eased" => sized(EdgeProfile::Eased)?,
-        "round-over" => sized(EdgeProfile::RoundOver)?,
-        "chamfer" => sized(EdgeProfile::Chamfer)?,
-        other => {
-            let why = format!(
-                "\"{}\" is not one of square, eased, round-over, chamfer.",
-                super::table::short(other)
-            );
-            return Err(line.bad("edge", &why));
-        }
-    };
-    let thickness = line.must("thickness", LENGTH_CURE, read_length)?;
-    let band = line.maybe("band", read_length)?;
-    let openings = openings.into_iter().map(|(_, opening)| opening).collect();
-    Shape::new(outline, thickness, profile, openings, band).map_err(|error| line.fail(error.into()))
+    Ok(line.maybe("corners", corners)?.unwrap_or(outline))
 }
 
-/// Openings by the key of their piece, each with its line.
-type Openings = HashMap<String, Vec<(u64, Opening)>>;
+/// Every length in a cell of words has its unit: a bare number is anybody's guess. The number of an
+/// opening that something is measured from is no length.
+pub(super) fn with_units(text: &str) -> Result<(), String> {
+    for part in text.split([',', ';', ':', '+', 'x']) {
+        let bare = part.trim().ends_with(|c: char| c.is_ascii_digit());
+        if bare {
+            let part = super::table::short(part.trim());
+            return Err(format!(
+                "\"{part}\" has no unit; write in or mm behind each length."
+            ));
+        }
+    }
+    Ok(())
+}
 
-fn openings(reading: &Reading<'_>) -> Result<Openings, FilesError> {
-    let mut out = Openings::new();
-    Table::open(&reading.source, "openings.csv", OPENINGS)?.each(|line| {
-        let piece = line.must("piece", "write the id of the piece it is cut through", word)?;
-        let no = line.must("no", "number cutouts, and holes, from 1", |text| {
-            let no = text.parse::<u8>().ok().filter(|no| *no > 0);
-            no.ok_or_else(|| format!("\"{text}\" is no number of an opening; write 1 to 255."))
-        })?;
-        let size = |column| line.must(column, LENGTH_CURE, read_length);
-        let what = match line.cell("form") {
-            "cutout" => {
-                line.nothing_in(&["diameter"], "cutout")?;
-                OpeningKind::Cutout {
-                    width: size("width")?,
-                    depth: size("depth")?,
-                    corner_radius: line
-                        .maybe("corner_radius", read_length)?
-                        .unwrap_or(Length::ZERO),
-                }
-            }
-            "hole" => {
-                line.nothing_in(&["width", "depth", "corner_radius"], "hole")?;
-                OpeningKind::Hole {
-                    diameter: size("diameter")?,
-                }
-            }
-            other => {
-                let why = format!(
-                    "\"{}\" is not one of cutout, hole.",
-                    super::table::short(other)
-                );
-                return Err(line.bad("form", &why));
-            }
-        };
-        let place = Place {
-            x: size("x")?,
-            y: size("y")?,
-        };
-        out.entry(piece)
-            .or_default()
-            .push((line.no, Opening { no, place, what }));
-        Ok(())
-    })?;
-    Ok(out)
+fn profile(line: &Line<'_>) -> Result<EdgeProfile, FilesError> {
+    let edge = line.cell("edge");
+    if edge == "square" {
+        line.nothing_in(&["edge_size"], "square")?;
+        return Ok(EdgeProfile::Square);
+    }
+    if EdgeProfile::of_code(edge, Some(Length::ZERO)).is_none() {
+        let mut known = vec!["square"];
+        known.extend(EdgeProfile::SIZED.map(|make| make(Length::ZERO).code()));
+        let why = format!(
+            "\"{}\" is not one of {}.",
+            super::table::short(edge),
+            known.join(", ")
+        );
+        return Err(line.bad("edge", &why));
+    }
+    let size = line.must("edge_size", LENGTH_CURE, read_length)?;
+    Ok(EdgeProfile::of_code(edge, Some(size)).unwrap_or_default())
 }
 
 /// A piece's cells.
 pub(super) fn piece_row(piece: &Piece, style: LengthStyle) -> Vec<String> {
     let show = |given: Length| length(given, style);
-    let (long, wide, across) = match piece.shape.outline() {
-        Outline::Rectangle { length, width } => (show(length), show(width), String::new()),
-        Outline::Circle { diameter } => (String::new(), String::new(), show(diameter)),
+    let say: Say<'_> = &|given: Length| length(given, style);
+    let outline = piece.shape.outline();
+    let empty = String::new;
+    let (long, wide, across, other) = match outline {
+        Outline::Rectangle { length, width } | Outline::Cornered { length, width, .. } => {
+            (show(*length), show(*width), empty(), empty())
+        }
+        Outline::Circle { diameter } => (empty(), empty(), show(*diameter), empty()),
+        other => (empty(), empty(), empty(), write_outline(other, say)),
     };
-    let (edge, size) = match piece.shape.profile() {
-        EdgeProfile::Square => ("square", String::new()),
-        EdgeProfile::Eased(size) => ("eased", show(size)),
-        EdgeProfile::RoundOver(size) => ("round-over", show(size)),
-        EdgeProfile::Chamfer(size) => ("chamfer", show(size)),
+    let profile = piece.shape.profile();
+    let edge = profile.code();
+    let size = if profile == EdgeProfile::Square {
+        String::new()
+    } else {
+        show(profile.reach())
     };
     // The letter alone: the ticket number of job 0 without its 0.
     let ticket = piece.ticket_no(0);
@@ -258,34 +268,12 @@ pub(super) fn piece_row(piece: &Piece, style: LengthStyle) -> Vec<String> {
         size,
         piece.shape.band().map_or(String::new(), show),
         piece.recipe.to_string(),
+        other,
+        write_corners(outline.corners(), say),
+        if piece.shape.band_round_openings() {
+            "yes".to_owned()
+        } else {
+            empty()
+        },
     ]
-}
-
-/// The cells of a piece's openings.
-pub(super) fn opening_rows(piece: &Piece, style: LengthStyle) -> Vec<Vec<String>> {
-    let show = |given: Length| length(given, style);
-    let row = |opening: &Opening| {
-        let empty = String::new;
-        let (form, sizes) = match opening.what {
-            OpeningKind::Cutout {
-                width,
-                depth,
-                corner_radius,
-            } => (
-                "cutout",
-                [show(width), show(depth), show(corner_radius), empty()],
-            ),
-            OpeningKind::Hole { diameter } => ("hole", [empty(), empty(), empty(), show(diameter)]),
-        };
-        let mut cells = vec![
-            piece.id.to_string(),
-            form.to_owned(),
-            opening.no.to_string(),
-            show(opening.place.x),
-            show(opening.place.y),
-        ];
-        cells.extend(sizes);
-        cells
-    };
-    piece.shape.openings().iter().map(row).collect()
 }

@@ -39,6 +39,10 @@ pub(super) fn put(
     for file in &read.files {
         books.put(Row::Piece(&file.piece))?;
     }
+    books.put(Row::LayoutBook(&read.layouts.book))?;
+    for layout in &read.layouts.pieces {
+        books.put(Row::PieceLayout(layout))?;
+    }
     for pass in &read.passes {
         books.put(Row::Pass(pass))?;
     }

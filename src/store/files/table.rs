@@ -10,7 +10,7 @@ use std::io::{Read, Write};
 pub(super) struct Table<'s> {
     file: &'static str,
     wanted: &'static [&'static str],
-    columns: Vec<usize>,
+    columns: Vec<Option<usize>>,
     reader: csv::Reader<Watched<Box<dyn Read + 's>>>,
 }
 
@@ -18,7 +18,7 @@ pub(super) struct Table<'s> {
 pub(super) struct Line<'t> {
     file: &'static str,
     wanted: &'static [&'static str],
-    columns: &'t [usize],
+    columns: &'t [Option<usize>],
     record: &'t StringRecord,
     /// Its line in the file, from 1.
     pub(super) no: u64,
@@ -30,6 +30,17 @@ impl<'s> Table<'s> {
         source: &Source<'s>,
         file: &'static str,
         wanted: &'static [&'static str],
+    ) -> Result<Self, FilesError> {
+        Self::open_with(source, file, wanted, &[])
+    }
+
+    /// The same, where some of the columns may be missing, as in a file of an earlier version:
+    /// their cells are then empty.
+    pub(super) fn open_with(
+        source: &Source<'s>,
+        file: &'static str,
+        wanted: &'static [&'static str],
+        may_miss: &[&str],
     ) -> Result<Self, FilesError> {
         let watched = Watched::new(source.open(file)?);
         let mut reader = csv::ReaderBuilder::new()
@@ -59,7 +70,10 @@ impl<'s> Table<'s> {
         let mut columns = Vec::new();
         for name in wanted {
             let at = names.iter().position(|has| has == name);
-            columns.push(at.ok_or_else(|| Fault::NoColumn { name }.at(file, 1))?);
+            if at.is_none() && !may_miss.contains(name) {
+                return Err(Fault::NoColumn { name }.at(file, 1));
+            }
+            columns.push(at);
         }
         Ok(Self {
             file,
@@ -151,8 +165,8 @@ impl Line<'_> {
     pub(super) fn cell(&self, column: &'static str) -> &str {
         let at = self.wanted.iter().position(|name| *name == column);
         let cell = at
-            .and_then(|at| self.columns.get(at))
-            .and_then(|at| self.record.get(*at));
+            .and_then(|at| self.columns.get(at).copied().flatten())
+            .and_then(|at| self.record.get(at));
         text::unguard(cell.unwrap_or_default()).trim()
     }
 

@@ -6,6 +6,7 @@
 
 mod air;
 mod air_import;
+mod accept;
 mod client;
 mod context;
 mod correct_pass;
@@ -17,6 +18,7 @@ mod job;
 mod later;
 mod fasten;
 mod moisture;
+mod layout_book;
 mod open;
 mod own_wood;
 mod pass;
@@ -29,6 +31,7 @@ mod sand_back;
 mod scuff;
 mod settings;
 mod site;
+mod stands;
 mod touch;
 mod wipe;
 
@@ -41,6 +44,7 @@ use crate::shop::{
     Chore, ClientId, CoatKind, EventId, JobId, PassId, PieceId, ReadingId, RecipeId, WoodId,
 };
 use chrono::{DateTime, NaiveDate, Utc};
+use crate::shape::layout::{About, Rule};
 
 /// Which form, and on what.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -96,6 +100,26 @@ pub enum FormKind {
         /// The piece.
         piece: PieceId,
     },
+    /// A layout finding taken as it is.
+    Accept {
+        /// The piece.
+        piece: PieceId,
+        /// Which check.
+        rule: Rule,
+        /// About what.
+        about: About,
+    },
+    /// How a piece will stand.
+    Stands {
+        /// The piece.
+        piece: PieceId,
+    },
+    /// The layout checks.
+    Checks,
+    /// The shop's router.
+    Router,
+    /// Strips, lumber and paper.
+    Boards,
     /// How much a pass used, corrected.
     CorrectPass(PassId),
     /// A reading of the shop's air.

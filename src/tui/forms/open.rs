@@ -3,9 +3,9 @@
 use super::FormKind;
 use super::context::Context;
 use super::{
-    air, air_import, client, correct_pass, day, fasten, forecast, hidden, job, later, moisture,
-    own_wood, pass, pass_checks, piece, product, recipe, retime, sand_back, scuff, settings, site,
-    touch, wipe::Wipe,
+    accept, air, air_import, client, correct_pass, day, fasten, forecast, hidden, job, later,
+    layout_book, moisture, own_wood, pass, pass_checks, piece, product, recipe, retime, sand_back,
+    scuff, settings, site, stands, touch, wipe::Wipe,
 };
 use crate::coating::{LoggerAnswers, LoggerQuestion};
 use crate::desk::typed::{FieldError, field_of};
@@ -75,6 +75,11 @@ impl OpenForm {
             FormKind::Touch { pieces } => touch::form(pieces, &ctx),
             FormKind::SandBack { piece, faces } => sand_back::form(*piece, faces, &ctx),
             FormKind::Hidden { piece } => hidden::form(*piece, &ctx),
+            FormKind::Accept { piece, rule, about } => accept::form(*piece, *rule, about, &ctx),
+            FormKind::Stands { piece } => stands::form(*piece, &ctx),
+            FormKind::Checks => layout_book::checks_form(&ctx),
+            FormKind::Router => layout_book::router_form(&ctx),
+            FormKind::Boards => layout_book::boards_form(&ctx),
             FormKind::CorrectPass(pass) => correct_pass::form(*pass, &ctx),
             FormKind::Air(which) => air::form(*which, &ctx),
             FormKind::AirImport => air_import::form(),
@@ -297,6 +302,11 @@ impl OpenForm {
             FormKind::Touch { pieces } => touch::read(form, pieces, ctx),
             FormKind::SandBack { piece, .. } => sand_back::read(form, *piece, ctx),
             FormKind::Hidden { piece } => hidden::read(form, *piece),
+            FormKind::Accept { piece, rule, about } => accept::read(form, *piece, *rule, about),
+            FormKind::Stands { piece } => stands::read(form, *piece, ctx),
+            FormKind::Checks => layout_book::checks_read(form, ctx),
+            FormKind::Router => layout_book::router_read(form, ctx),
+            FormKind::Boards => layout_book::boards_read(form, ctx),
             FormKind::CorrectPass(pass) => correct_pass::read(form, *pass, ctx),
             FormKind::Air(which) => air::read(form, *which, ctx),
             FormKind::Forecast => forecast::read(form, ctx),
@@ -328,7 +338,7 @@ impl OpenForm {
             FormKind::Scuff { pieces } => scuff::echo(form, pieces, ctx),
             FormKind::Touch { pieces } => touch::echo(form, pieces, ctx),
             FormKind::SandBack { piece, .. } => sand_back::echo(form, *piece, ctx),
-            FormKind::Settings | FormKind::Hidden { .. } | FormKind::AirImport => Vec::new(),
+            FormKind::AirImport => Vec::new(),
             FormKind::Air(_) => air::echo(form, ctx),
             FormKind::Forecast => forecast::echo(form, ctx),
             FormKind::Later(_) => later::echo(form, ctx),
@@ -339,6 +349,13 @@ impl OpenForm {
             FormKind::Site(_) => site::echo(form, ctx),
             FormKind::Fasten(piece) => fasten::echo(form, *piece, ctx),
             FormKind::OwnWood(_) | FormKind::Steady => Vec::new(),
+            FormKind::Settings
+            | FormKind::Hidden { .. }
+            | FormKind::Accept { .. }
+            | FormKind::Stands { .. }
+            | FormKind::Checks
+            | FormKind::Router
+            | FormKind::Boards => Vec::new(),
             FormKind::CorrectPass(pass) => correct_pass::echo(form, *pass, ctx),
         }
     }

@@ -3,8 +3,9 @@
 
 use super::context::{Context, words};
 use crate::desk::typed::{
-    FieldError, PieceTyped, construction_words, echo_band, echo_cutouts, echo_holes, echo_length,
-    echo_lines, echo_profile, echo_shape, echo_size, kind_words, pick, read_piece,
+    FieldError, Onto, PieceTyped, construction_words, echo_band, echo_corners, echo_cutouts,
+    echo_holes, echo_length, echo_lines, echo_profile, echo_shape, echo_size, kind_words, pick,
+    read_corners, read_cutouts, read_piece, read_size,
 };
 use crate::desk::{Action, Which};
 use crate::shop::{JobId, Piece, PieceFile, PieceId, Recipe};
@@ -12,7 +13,15 @@ use crate::tui::kit::field::Field;
 use crate::tui::kit::form::Form;
 use crate::tui::kit::options::Choice;
 
-const PROFILES: [&str; 4] = ["square", "eased", "round-over", "chamfer"];
+const PROFILES: [&str; 7] = [
+    "square",
+    "eased",
+    "round-over",
+    "chamfer",
+    "ogee",
+    "cove",
+    "bullnose",
+];
 
 fn stored<'a>(which: Which<PieceId>, ctx: &Context<'a>) -> Option<&'a PieceFile> {
     match which {
@@ -83,7 +92,7 @@ pub(super) fn form(which: Which<PieceId>, job: Option<JobId>, ctx: &Context<'_>)
     fields.extend([
         Field::text("name", "Name", &typed.name).hint("What the shop calls it: bar top."),
         Field::text("size", "Size", &typed.size)
-            .hint("Length along the grain x width: 98 3/8 x 25 1/2. Or: round 36."),
+            .hint("Length along the grain x width: 98 3/8 x 25 1/2. Or: round 36; oval 60 x 40; L 120 x 96, run 25, leg 24, open front right; U 120 x 96, run 25, left 24, right 24; quad front, right, back, left, diagonal 65; live both, over 96: widths."),
         Field::text("species", "Wood", &typed.species)
             .hint("Hard maple, cherry, walnut, white oak, red oak, ash, beech..."),
         Field::choice("recipe", "Recipe", recipes, &recipe.unwrap_or_default()),
@@ -93,13 +102,15 @@ pub(super) fn form(which: Which<PieceId>, job: Option<JobId>, ctx: &Context<'_>)
         Field::choice("profile", "Edge profile", words(PROFILES), profile),
         Field::text("profile_size", "Profile size", profile_size)
             .hint("Radius or leg: 1/4. A square edge has none."),
+        Field::text("corners", "Corners", &typed.corners)
+            .hint("Empty for sharp ones. round 2 all; clip 3 x 3 front left; notch 4 x 6 back right; round 1/2 inside."),
         Field::text("cutouts", "Cutouts", &typed.cutouts).hint(
-            "Width x depth r corner at centre from left end, from front edge: 30 x 16 r 3/4 at 49 1/4, 12 3/4; next one.",
+            "Width x depth r corner at centre from left end, from front edge: 30 x 16 r 3/4 at 49 1/4, 12 3/4; next one. Behind it what for: sink undermount negative 3/8, cooktop, outlet.",
         ),
         Field::text("holes", "Holes", &typed.holes)
-            .hint("Diameter at centre from left end, from front edge: 1 3/8 at 60, 22 1/2; next one."),
+            .hint("Diameter at centre from left end, from front edge: 1 3/8 at 60, 22 1/2; next one. Or by centre lines: 1 3/8 at cutout 1, 2 1/2 from back faucet."),
         Field::text("band", "Stained band below", &typed.band)
-            .hint("Width of the underside's outer strip that is finished like the top; empty for none."),
+            .hint("Width of the underside's outer strip that is finished like the top; empty for none; 2 round openings."),
     ]);
     Form::new(&title, fields)
 }
@@ -112,6 +123,7 @@ fn typed(form: &Form) -> PieceTyped {
         species: form.value("species"),
         construction: form.value("construction"),
         size: form.value("size"),
+        corners: form.value("corners"),
         thickness: form.value("thickness"),
         profile: match profile.as_str() {
             "" | "square" => profile,
@@ -142,7 +154,7 @@ pub(super) fn read(
         ));
     }
     if form.choice("profile").is_none() {
-        let message = "No edge profile was picked: square, eased, round-over or chamfer.";
+        let message = "No edge profile was picked: square, eased, round-over, chamfer, ogee, cove or bullnose.";
         errors.push(FieldError::new("profile", message));
     }
     // Any job will do to tell what else is wrong.
@@ -168,6 +180,18 @@ pub(super) fn echo(form: &Form, ctx: &Context<'_>) -> Vec<(&'static str, Option<
         (Ok(shape), Ok(built)) => Some(echo_shape(&shape, built, settings)),
         _ => None,
     };
+    let outline = read_size(&typed.size, settings)
+        .and_then(|outline| read_corners(&typed.corners, outline, settings))
+        .ok();
+    let onto = Onto {
+        outline: outline.as_ref(),
+        openings: &[],
+    };
+    let cutouts = read_cutouts(&typed.cutouts, onto, settings).unwrap_or_default();
+    let over = Onto {
+        openings: &cutouts,
+        ..onto
+    };
     let band = echo_band(&typed.band, settings);
     let profile_size = match typed.profile.as_str() {
         "" => None,
@@ -178,13 +202,17 @@ pub(super) fn echo(form: &Form, ctx: &Context<'_>) -> Vec<(&'static str, Option<
         ("name", echo_lines(&typed.name)),
         ("size", echo_size(&typed.size, settings)),
         (
+            "corners",
+            echo_corners(&typed.corners, &typed.size, settings),
+        ),
+        (
             "recipe",
             form.choice("recipe").and_then(|id| recipe_words(id, ctx)),
         ),
         ("thickness", echo_length(&typed.thickness, settings)),
         ("profile_size", profile_size),
-        ("cutouts", echo_cutouts(&typed.cutouts, settings)),
-        ("holes", echo_holes(&typed.holes, settings)),
+        ("cutouts", echo_cutouts(&typed.cutouts, onto, settings)),
+        ("holes", echo_holes(&typed.holes, over, settings)),
         ("band", join(band, total)),
     ]
 }

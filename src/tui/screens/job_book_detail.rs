@@ -3,7 +3,8 @@
 use super::super::screen::Ctx;
 use super::job_book_rows::{RowKey, children, promise};
 use super::list::{Line, Tone, count, plain};
-use crate::shape::{EdgeProfile, Opening, OpeningKind, Outline, Shape};
+use crate::papers::shape_figures;
+use crate::shape::{Opening, OpeningKind, Outline, Shape};
 use crate::shop::{Client, Job, PieceFile, Ticket, cautions_for_job};
 use crate::units::moment::show_date;
 use crate::units::{Area, Length};
@@ -117,10 +118,17 @@ fn piece(file: &PieceFile, ctx: &Ctx<'_>) -> Vec<Line> {
     }
     if let Some(band) = piece.shape.band() {
         out.push(plain(format!(
-            "  underside in band and field: the band, {} wide, is finished like the show faces",
-            len(band)
+            "  underside in band and field: the band, {} wide{}, is finished like the show faces",
+            len(band),
+            if piece.shape.band_round_openings() {
+                " and round the openings"
+            } else {
+                ""
+            }
         )));
     }
+    let figures = shape_figures(&piece.shape, &piece.species, None, settings);
+    out.extend(figures.into_iter().map(plain));
     let recipe = ctx
         .shop
         .recipe(piece.recipe)
@@ -156,14 +164,12 @@ fn size(shape: &Shape, len: &dyn Fn(Length) -> String) -> String {
     let thick = len(shape.thickness());
     let outline = match shape.outline() {
         Outline::Rectangle { length, width } => {
-            format!("{} x {} x {thick}", len(length), len(width))
+            format!("{} x {} x {thick}", len(*length), len(*width))
         }
-        Outline::Circle { diameter } => format!("{} across, {thick} thick", len(diameter)),
+        Outline::Circle { diameter } => format!("{} across, {thick} thick", len(*diameter)),
+        other => format!("{}, {thick} thick", other.words(len)),
     };
-    match shape.profile() {
-        EdgeProfile::Square => format!("{outline}, square edge"),
-        profile => format!("{outline}, {} {}", profile.name(), len(profile.reach())),
-    }
+    format!("{outline}, {}", shape.profile().words(len))
 }
 
 fn opening_words(opening: &Opening, len: &dyn Fn(Length) -> String) -> String {
@@ -183,8 +189,11 @@ fn opening_words(opening: &Opening, len: &dyn Fn(Length) -> String) -> String {
         OpeningKind::Hole { diameter } => format!("{} across", len(diameter)),
     };
     let (x, y) = (len(opening.place.x), len(opening.place.y));
+    let purpose = opening
+        .purpose_words(len)
+        .map_or_else(String::new, |words| format!("; {words}"));
     format!(
-        "{}: {what}, centre {x} from the left end and {y} from the front edge",
+        "{}: {what}, centre {x} from the left end and {y} from the front edge{purpose}",
         opening.name()
     )
 }

@@ -8,6 +8,8 @@ mod bench_keys;
 mod bench_list;
 mod bench_view;
 pub mod day_end;
+pub mod drawing;
+mod drawing_keys;
 pub mod job_book;
 mod job_book_detail;
 mod job_book_rows;

@@ -250,6 +250,7 @@ impl Screen for TicketScreen {
                 Vec::new()
             }
             Do::Wood => vec![Wish::Wood(self.piece)],
+            Do::Drawing => vec![Wish::Drawing(self.piece)],
             Do::Other => {
                 self.on_set_list = !self.on_set_list && ticket.stage == Stage::Set;
                 Vec::new()

@@ -22,6 +22,7 @@ pub(super) enum Do {
     Log,
     Earlier,
     Later,
+    Drawing,
     Other,
     Up,
     Down,
@@ -117,6 +118,12 @@ pub(super) const KEYS: Keymap<Do> = Keymap(&[
         action: Do::Wood,
         hint: "wood",
         help: "Opens the wood sheet: moisture, movement, gaps and slots, sealing and cup.",
+    },
+    Binding {
+        keys: &["v"],
+        action: Do::Drawing,
+        hint: "drawing",
+        help: "The piece drawn to scale: layout findings, cutting, template, cut list.",
     },
     Binding {
         keys: &["e"],

@@ -110,11 +110,10 @@ fn hidden(ticket: &Ticket) -> Vec<String> {
 fn head(file: &PieceFile, ctx: &Ctx<'_>) -> Vec<String> {
     let piece = &file.piece;
     let style = ctx.shop.settings.length;
+    let say = |length: crate::units::Length| length.show(style);
     let size = match piece.shape.outline() {
-        crate::shape::Outline::Rectangle { length, width } => {
-            format!("{} x {}", length.show(style), width.show(style))
-        }
         crate::shape::Outline::Circle { diameter } => format!("round {}", diameter.show(style)),
+        other => other.words(&say),
     };
     let job = ctx.shop.job(piece.job).map_or_else(String::new, |job| {
         let client = ctx

@@ -1,0 +1,461 @@
+//! The ring of every outline: its corners, what is cut at them, and the faces of its runs.
+
+use std::f64::consts::{PI, TAU};
+
+use super::corner::{Corner, Corners, Cut};
+use super::error::ShapeError;
+use super::face::{FaceKey, Way};
+use super::forms::{Cup, Ell, LiveEdges, LiveSlab, Quad};
+use super::outline::Outline;
+use super::ring::{Ring, Run};
+use super::stroke::{CHORDS, Point, Stroke, apart};
+use crate::units::Length;
+
+/// Lengths in metres below this are nothing: a hundredth of a nanometre.
+const NOTHING: f64 = 1e-11;
+
+/// A corner of the bare polygon, and the face of the side that leaves it.
+pub(super) type Bare = (Corner, Point, FaceKey);
+
+fn at(x: f64, y: f64) -> Point {
+    Point { x, y }
+}
+
+/// The ring of an outline.
+///
+/// # Errors
+/// Sides that cannot close, and corners that are not there or do not fit. Sizes are taken to be
+/// in range.
+pub(super) fn ring(outline: &Outline) -> Result<Ring, ShapeError> {
+    match outline {
+        Outline::Rectangle { length, width } => {
+            cut(&rectangle(*length, *width), &Corners::SHARP, outline)
+        }
+        Outline::Cornered {
+            length,
+            width,
+            corners,
+        } => cut(&rectangle(*length, *width), corners, outline),
+        Outline::L(ell) => cut(&l_corners(ell), &ell.corners, outline),
+        Outline::U(cup) => cut(&u_corners(cup), &cup.corners, outline),
+        Outline::Quad(quad) => cut(&quad_corners(quad)?, &quad.corners, outline),
+        Outline::Circle { diameter } => {
+            let radius = diameter.metres() / 2.0;
+            Ok(rim(Stroke::Arc {
+                centre: at(radius, radius),
+                radius,
+                start: 0.0,
+                sweep: TAU,
+            }))
+        }
+        Outline::Oval { length, width } => {
+            let (a, b) = (length.metres() / 2.0, width.metres() / 2.0);
+            // At most a few thousand.
+            #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)]
+            let chords = (2.0 * CHORDS) as u32;
+            let point = |i: u32| {
+                let turn = TAU * f64::from(i % chords) / f64::from(chords);
+                at(a + a * turn.cos(), b + b * turn.sin())
+            };
+            Ok(rim(Stroke::Curve((0..=chords).map(point).collect())))
+        }
+        Outline::Live(slab) => Ok(live(slab)),
+    }
+}
+
+fn rim(stroke: Stroke) -> Ring {
+    let (face, way) = (FaceKey::Rim, Way::Mixed);
+    Ring {
+        runs: vec![Run { face, way, stroke }],
+    }
+}
+
+/// The four corners of a rectangle.
+fn rectangle(length: Length, width: Length) -> Vec<Bare> {
+    let (l, w) = (length.metres(), width.metres());
+    vec![
+        (Corner::FrontLeft, at(0.0, 0.0), FaceKey::Front),
+        (Corner::FrontRight, at(l, 0.0), FaceKey::Right),
+        (Corner::BackRight, at(l, w), FaceKey::Back),
+        (Corner::BackLeft, at(0.0, w), FaceKey::Left),
+    ]
+}
+
+/// The six corners of an L. Drawn open at the front right, then turned over as needed.
+fn l_corners(ell: &Ell) -> Vec<Bare> {
+    let (l, w) = (ell.length.metres(), ell.width.metres());
+    let (run, leg, open) = (ell.run.metres(), ell.leg.metres(), ell.open);
+    let (edge, end) = (FaceKey::InnerEdge(open), FaceKey::InnerEnd(open));
+    let (fl, fr) = (Corner::FrontLeft, Corner::FrontRight);
+    let (br, bl) = (Corner::BackRight, Corner::BackLeft);
+    let (front, right, back, left) = (FaceKey::Front, FaceKey::Right, FaceKey::Back, FaceKey::Left);
+    match open {
+        Corner::FrontLeft => vec![
+            (Corner::Leg, at(l - leg, 0.0), front),
+            (fr, at(l, 0.0), right),
+            (br, at(l, w), back),
+            (bl, at(0.0, w), left),
+            (Corner::Run, at(0.0, w - run), edge),
+            (Corner::Inside, at(l - leg, w - run), end),
+        ],
+        Corner::BackRight => vec![
+            (fl, at(0.0, 0.0), front),
+            (fr, at(l, 0.0), right),
+            (Corner::Run, at(l, run), edge),
+            (Corner::Inside, at(leg, run), end),
+            (Corner::Leg, at(leg, w), back),
+            (bl, at(0.0, w), left),
+        ],
+        Corner::BackLeft => vec![
+            (fl, at(0.0, 0.0), front),
+            (fr, at(l, 0.0), right),
+            (br, at(l, w), back),
+            (Corner::Leg, at(l - leg, w), end),
+            (Corner::Inside, at(l - leg, run), edge),
+            (Corner::Run, at(0.0, run), left),
+        ],
+        // Open at the front right; other corners are refused before this.
+        _ => vec![
+            (fl, at(0.0, 0.0), front),
+            (Corner::Leg, at(leg, 0.0), end),
+            (Corner::Inside, at(leg, w - run), edge),
+            (Corner::Run, at(l, w - run), right),
+            (br, at(l, w), back),
+            (bl, at(0.0, w), left),
+        ],
+    }
+}
+
+/// The eight corners of a U.
+fn u_corners(cup: &Cup) -> Vec<Bare> {
+    let (l, w) = (cup.length.metres(), cup.width.metres());
+    let (left, right) = (cup.left.metres(), l - cup.right.metres());
+    let inner = w - cup.run.metres();
+    let (inside_left, inside_right) = (Corner::InsideLeft, Corner::InsideRight);
+    vec![
+        (Corner::FrontLeft, at(0.0, 0.0), FaceKey::Front),
+        (
+            Corner::LegLeft,
+            at(left, 0.0),
+            FaceKey::InnerEnd(inside_left),
+        ),
+        (
+            inside_left,
+            at(left, inner),
+            FaceKey::InnerEdge(inside_left),
+        ),
+        (
+            inside_right,
+            at(right, inner),
+            FaceKey::InnerEnd(inside_right),
+        ),
+        (Corner::LegRight, at(right, 0.0), FaceKey::LegFront),
+        (Corner::FrontRight, at(l, 0.0), FaceKey::Right),
+        (Corner::BackRight, at(l, w), FaceKey::Back),
+        (Corner::BackLeft, at(0.0, w), FaceKey::Left),
+    ]
+}
+
+/// The cosine law: the angle between sides `a` and `b` of a triangle with `c` opposite.
+fn angle(a: f64, b: f64, c: f64) -> Option<f64> {
+    let cosine = (a * a + b * b - c * c) / (2.0 * a * b);
+    (cosine.abs() < 1.0).then(|| cosine.acos())
+}
+
+/// The four corners of a top out of square: two triangles on the diagonal that decides.
+pub(super) fn quad_corners(quad: &Quad) -> Result<Vec<Bare>, ShapeError> {
+    let [front, right, back, left] =
+        [quad.front, quad.right, quad.back, quad.left].map(Length::metres);
+    let (a, b) = (at(0.0, 0.0), at(front, 0.0));
+    let (c, d) = match (quad.rising, quad.falling) {
+        (Some(rising), _) => {
+            let diagonal = rising.metres();
+            let up = angle(front, diagonal, right)
+                .ok_or_else(|| no_triangle("front, right end", [quad.front, quad.right], rising))?;
+            let more = angle(diagonal, left, back)
+                .ok_or_else(|| no_triangle("back, left end", [quad.back, quad.left], rising))?;
+            (
+                at(diagonal * up.cos(), diagonal * up.sin()),
+                at(left * (up + more).cos(), left * (up + more).sin()),
+            )
+        }
+        (None, Some(falling)) => {
+            let diagonal = falling.metres();
+            let up = angle(front, diagonal, left)
+                .ok_or_else(|| no_triangle("front, left end", [quad.front, quad.left], falling))?;
+            let more = angle(diagonal, right, back)
+                .ok_or_else(|| no_triangle("back, right end", [quad.back, quad.right], falling))?;
+            let seen = |angle: f64, far: f64| {
+                let turned = PI - angle;
+                at(front + far * turned.cos(), far * turned.sin())
+            };
+            (seen(up + more, right), seen(up, diagonal))
+        }
+        (None, None) => return Err(ShapeError::NoDiagonal),
+    };
+    Ok(vec![
+        (Corner::FrontLeft, a, FaceKey::Front),
+        (Corner::FrontRight, b, FaceKey::Right),
+        (Corner::BackRight, c, FaceKey::Back),
+        (Corner::BackLeft, d, FaceKey::Left),
+    ])
+}
+
+fn no_triangle(sides: &'static str, lengths: [Length; 2], diagonal: Length) -> ShapeError {
+    ShapeError::NoTriangle {
+        sides,
+        first: lengths[0],
+        second: lengths[1],
+        diagonal,
+    }
+}
+
+/// The ring of a slab with live edges.
+fn live(slab: &LiveSlab) -> Ring {
+    let (ahead, _) = slab.reaches();
+    let line = ahead.metres();
+    let start = slab.stations.first().map_or(Length::ZERO, |first| first.at);
+    let mut front = Vec::new();
+    let mut back = Vec::new();
+    for station in &slab.stations {
+        let x = (station.at - start).metres();
+        let (before, behind) = station.sides(slab.edges);
+        front.push(at(x, line - before.metres()));
+        back.push(at(x, line + behind.metres()));
+    }
+    back.reverse();
+    let (Some(&left), Some(&right)) = (front.first(), front.last()) else {
+        return Ring::default();
+    };
+    let (Some(&right_back), Some(&left_back)) = (back.first(), back.last()) else {
+        return Ring::default();
+    };
+    let side = |alive: bool, face: [FaceKey; 2], points: Vec<Point>, from, to| {
+        let (face, stroke) = if alive {
+            (face[0], Stroke::Curve(points))
+        } else {
+            (face[1], Stroke::Line { from, to })
+        };
+        let way = Way::Long;
+        Run { face, way, stroke }
+    };
+    let end = |face, from, to| Run {
+        face,
+        way: Way::Across,
+        stroke: Stroke::Line { from, to },
+    };
+    let both = slab.edges == LiveEdges::Both;
+    Ring {
+        runs: vec![
+            side(
+                both || slab.edges == LiveEdges::Front,
+                [FaceKey::LiveFront, FaceKey::Front],
+                front,
+                left,
+                right,
+            ),
+            end(FaceKey::Right, right, right_back),
+            side(
+                both || slab.edges == LiveEdges::Back,
+                [FaceKey::LiveBack, FaceKey::Back],
+                back,
+                right_back,
+                left_back,
+            ),
+            end(FaceKey::Left, left_back, left),
+        ],
+    }
+}
+
+/// What a cut makes of its corner: how much of the side before and of the side after it takes,
+/// and the runs in between.
+struct Made {
+    before: f64,
+    after: f64,
+    runs: Vec<Run>,
+}
+
+/// Cuts the corners of a bare polygon.
+fn cut(bare: &[Bare], corners: &Corners, outline: &Outline) -> Result<Ring, ShapeError> {
+    for (corner, _) in corners.iter() {
+        if !bare.iter().any(|(has, _, _)| *has == corner) {
+            return Err(ShapeError::NoCorner { corner });
+        }
+    }
+    let count = bare.len();
+    let mut made = Vec::with_capacity(count);
+    for i in 0..count {
+        let before = bare[(i + count - 1) % count].1;
+        let after = bare[(i + 1) % count].1;
+        made.push(one_corner(bare[i], before, after, corners)?);
+    }
+    let mut runs = Vec::new();
+    for i in 0..count {
+        let (corner, from, face) = bare[i];
+        let (next, to, _) = bare[(i + 1) % count];
+        let length = apart(from, to);
+        let (mine, theirs) = (made[i].after, made[(i + 1) % count].before);
+        let left = length - mine - theirs;
+        if left < -NOTHING {
+            return Err(too_much(
+                corners,
+                (corner, mine),
+                (next, theirs),
+                (face, length),
+                outline,
+            ));
+        }
+        runs.append(&mut made[i].runs);
+        if left > NOTHING {
+            let along = at((to.x - from.x) / length, (to.y - from.y) / length);
+            let from = from + along * mine;
+            let to = to - along * theirs;
+            runs.push(Run {
+                face,
+                way: Way::of(along.x, along.y),
+                stroke: Stroke::Line { from, to },
+            });
+        }
+    }
+    Ok(Ring { runs })
+}
+
+/// The sentence for two cuts that do not fit on the side between them.
+fn too_much(
+    corners: &Corners,
+    (first, mine): (Corner, f64),
+    (second, theirs): (Corner, f64),
+    (side, length): (FaceKey, f64),
+    outline: &Outline,
+) -> ShapeError {
+    let (corner, takes) = if mine >= theirs {
+        (first, mine)
+    } else {
+        (second, theirs)
+    };
+    let other = if corner == first { theirs } else { mine };
+    let cut = corners.at(corner);
+    // A radius takes as much of the side as its tangent is long: scaled back to the radius.
+    let given = match cut {
+        Some(Cut::Round(radius)) => radius,
+        _ => Length::from_metres_rounded(takes),
+    };
+    let share = if mine.min(theirs) > NOTHING && other < length / 2.0 {
+        length - other
+    } else if other > NOTHING {
+        length / 2.0
+    } else {
+        length
+    };
+    let most = given.metres() * share / takes;
+    ShapeError::CornerOver {
+        what: cut.map_or("cut", Cut::word),
+        corner,
+        given,
+        side,
+        length: Length::from_metres_rounded(length),
+        most: super::words::round_down(most, outline.in_inches()),
+    }
+}
+
+fn one_corner(
+    (corner, here, _): Bare,
+    before: Point,
+    after: Point,
+    corners: &Corners,
+) -> Result<Made, ShapeError> {
+    let none = Made {
+        before: 0.0,
+        after: 0.0,
+        runs: Vec::new(),
+    };
+    let Some(cut) = corners.at(corner) else {
+        return Ok(none);
+    };
+    let (back, on) = (toward(here, before), toward(here, after));
+    // Above zero where the outline turns left, as at every outer corner.
+    let turn = back.y * on.x - back.x * on.y;
+    let along_first = back.x.abs() >= back.y.abs();
+    match cut {
+        Cut::Round(radius) => {
+            let radius = radius.metres();
+            let between = (back.x * on.x + back.y * on.y).clamp(-1.0, 1.0).acos();
+            if between < 1e-6 || PI - between < 1e-6 {
+                return Ok(none);
+            }
+            let tangent = radius / (between / 2.0).tan();
+            let middle = at(back.x + on.x, back.y + on.y);
+            let size = middle.x.hypot(middle.y);
+            let out = radius / (between / 2.0).sin() / size;
+            let centre = here + middle * out;
+            let from = here + back * tangent;
+            let start = (from.y - centre.y).atan2(from.x - centre.x);
+            let sweep = (PI - between) * turn.signum();
+            Ok(Made {
+                before: tangent,
+                after: tangent,
+                runs: vec![Run {
+                    face: FaceKey::Corner(corner),
+                    way: Way::Mixed,
+                    stroke: Stroke::Arc {
+                        centre,
+                        radius,
+                        start,
+                        sweep,
+                    },
+                }],
+            })
+        }
+        Cut::Clip { along, across } => {
+            let (first, second) = if along_first {
+                (along.metres(), across.metres())
+            } else {
+                (across.metres(), along.metres())
+            };
+            let (from, to) = (here + back * first, here + on * second);
+            Ok(Made {
+                before: first,
+                after: second,
+                runs: vec![Run {
+                    face: FaceKey::Corner(corner),
+                    way: Way::of(to.x - from.x, to.y - from.y),
+                    stroke: Stroke::Line { from, to },
+                }],
+            })
+        }
+        Cut::Notch { along, across } => {
+            let square = (back.x * on.x + back.y * on.y).abs() < 1e-9;
+            if turn < 0.0 || !square {
+                return Err(ShapeError::NoNotch { corner });
+            }
+            let (first, second) = if along_first {
+                (along.metres(), across.metres())
+            } else {
+                (across.metres(), along.metres())
+            };
+            let (from, to) = (here + back * first, here + on * second);
+            let inner = from + on * second;
+            let side = |from: Point, to: Point| {
+                let way = Way::of(to.x - from.x, to.y - from.y);
+                let face = if way == Way::Long {
+                    FaceKey::InnerEdge(corner)
+                } else {
+                    FaceKey::InnerEnd(corner)
+                };
+                let stroke = Stroke::Line { from, to };
+                Run { face, way, stroke }
+            };
+            Ok(Made {
+                before: first,
+                after: second,
+                runs: vec![side(from, inner), side(inner, to)],
+            })
+        }
+    }
+}
+
+/// The direction from one point to another.
+fn toward(from: Point, to: Point) -> Point {
+    let far = apart(from, to);
+    at((to.x - from.x) / far, (to.y - from.y) / far)
+}

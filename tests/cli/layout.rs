@@ -1,0 +1,137 @@
+//! Layout by commands: findings, acceptance, standing, checks, cutting, lumber, drawings.
+
+use crate::bench::Bench;
+
+const NOW: &str = "2026-11-02 08:00";
+
+#[test]
+fn findings_are_told_accepted_and_undone() {
+    let b = Bench::with_top(NOW);
+    b.ok(
+        NOW,
+        &[
+            "stands",
+            "1A",
+            "--overhangs",
+            "back 12",
+            "--joints",
+            "across 36",
+        ],
+    );
+    let found = b.json(NOW, &["findings", "1A"]);
+    let rules: Vec<&str> = found["findings"]
+        .as_array()
+        .expect("a list")
+        .iter()
+        .filter_map(|finding| finding["rule"].as_str())
+        .collect();
+    assert!(
+        rules.contains(&"overhang-across") && rules.contains(&"joint-strip"),
+        "{rules:?}"
+    );
+    let hang = found["findings"]
+        .as_array()
+        .expect("a list")
+        .iter()
+        .find(|finding| finding["rule"] == "overhang-across")
+        .expect("it is there");
+    // 12 in where 10 are the most.
+    assert_eq!(hang["missing_mm"], 50.8);
+    assert_eq!(hang["about"], "overhang-back");
+    let accept = [
+        "accept",
+        "1A",
+        "overhang-across:overhang-back",
+        "--reason",
+        "steel below",
+    ];
+    b.ok(NOW, &accept);
+    assert!(b.ok(NOW, &["ticket", "1A"]).contains("Accepted: steel"));
+    b.ok(NOW, &["undo"]);
+    assert!(!b.ok(NOW, &["ticket", "1A"]).contains("Accepted: steel"));
+    let nobody = b.run(NOW, &["accept", "1A", "99", "--reason", "x"]);
+    assert_eq!(nobody.code, 1);
+    assert!(
+        nobody.err.contains("no finding of this piece"),
+        "{}",
+        nobody.err
+    );
+}
+
+#[test]
+fn checks_router_and_boards_are_the_shops() {
+    let b = Bench::with_top(NOW);
+    b.ok(
+        NOW,
+        &[
+            "checks",
+            "end-strip",
+            "--figure",
+            "10 in",
+            "--weight",
+            "serious",
+        ],
+    );
+    let checks = b.json(NOW, &["checks"]);
+    let strip = checks["checks"]
+        .as_array()
+        .expect("a list")
+        .iter()
+        .find(|check| check["check"] == "end-strip")
+        .expect("it is there")
+        .clone();
+    assert_eq!(strip["figure_mm"], 254.0);
+    assert_eq!(strip["source_kind"], "the shop's own");
+    b.ok(NOW, &["checks", "end-strip", "--first"]);
+    b.ok(
+        NOW,
+        &["router", "--depth", "9 passes", "--clean-up", "none"],
+    );
+    let plan = b.json(NOW, &["cutplan", "1A", "cutout-1"]);
+    assert_eq!(plan["passes"].as_array().map(Vec::len), Some(9));
+    // A sixth of an inch (common practice for a 1 1/2 in top, no source).
+    assert_eq!(plan["passes"][0]["takes_mm"], 4.233_333);
+    assert_eq!(plan["template"]["length_mm"], 768.35);
+    b.ok(NOW, &["boards", "--waste", "20"]);
+    let list = b.json(NOW, &["cutlist", "1A"]);
+    let (net, gross) = (
+        list["net_board_feet"].as_f64().expect("net"),
+        list["gross_board_feet"].as_f64().expect("gross"),
+    );
+    // 98 3/8 x 25 1/2 x 1 1/2 / 144.
+    assert!(
+        (net - 26.131).abs() < 0.001 && (gross - net / 0.8).abs() < 0.002,
+        "{net} {gross}"
+    );
+    let wrong = b.run(NOW, &["router", "--bit", "2"]);
+    assert_eq!(wrong.code, 1, "{wrong:?}");
+}
+
+#[test]
+fn drawings_are_written_once_and_never_over_anything() {
+    let b = Bench::with_top(NOW);
+    assert!(b.ok(NOW, &["draw", "1A", "--signs", "plain"]).is_ascii());
+    let sheet = b.path("sheet.svg").display().to_string();
+    b.ok(NOW, &["sheet", "1A", "--to", &sheet]);
+    let again = b.run(NOW, &["sheet", "1A", "--to", &sheet]);
+    assert_eq!(again.code, 1);
+    assert!(
+        again.err.contains("nothing is overwritten"),
+        "{}",
+        again.err
+    );
+    let folder = b.path("sink").display().to_string();
+    let args = [
+        "template", "1A", "--of", "cutout-1", "--guide", "--page", "a4", "--to", &folder,
+    ];
+    let made = b.json(NOW, &args);
+    assert_eq!(made["sheets"], 10);
+    let all = std::fs::read_to_string(b.path("sink").join("all.svg")).expect("a file");
+    assert!(all.contains("id=\"cutout-1-template\""));
+    let none = b.run(NOW, &["template", "1A", "--of", "cutout-7", "--to", "x"]);
+    assert!(
+        none.err.contains("cutout-1 or hole-1 or outline"),
+        "{}",
+        none.err
+    );
+}

@@ -1,0 +1,318 @@
+//! The drawings: signs to scale, the sheet, the full-size template and its sheets, all escaped.
+
+use proptest::prelude::*;
+use roxmltree::Document;
+use tackfree::shape::drawing::{
+    Extra, Ink, Page, Picture, Plot, Signs, TemplateOf, View, escape, full_size, print_page, sheet,
+    tiles,
+};
+use tackfree::shape::layout::{RuleBook, Seen, Standing, findings};
+use tackfree::shape::{
+    Construction, EdgeProfile, Opening, OpeningKind, OpeningName, Outline, Place, Purpose, Shape,
+};
+use tackfree::units::{Length, LengthStyle};
+
+fn mm(mm: i64) -> Length {
+    Length::from_mm(mm)
+}
+
+/// 1500 x 635 with a sink cutout 750 x 400, radius 20, and a faucet hole of 35 behind it.
+fn counter() -> Shape {
+    let openings = vec![
+        Opening {
+            no: 1,
+            place: Place {
+                x: mm(700),
+                y: mm(290),
+            },
+            what: OpeningKind::Cutout {
+                width: mm(750),
+                depth: mm(400),
+                corner_radius: mm(20),
+            },
+            purpose: Purpose::Plain,
+        },
+        Opening {
+            no: 1,
+            place: Place {
+                x: mm(700),
+                y: mm(560),
+            },
+            what: OpeningKind::Hole { diameter: mm(35) },
+            purpose: Purpose::Plain,
+        },
+    ];
+    let outline = Outline::Rectangle {
+        length: mm(1500),
+        width: mm(635),
+    };
+    Shape::new(outline, mm(38), EdgeProfile::Square, openings, None).expect("a shape")
+}
+
+fn picture(shape: &Shape) -> Picture {
+    let (standing, rules) = (Standing::default(), RuleBook::default());
+    let wood = Construction::EdgeGrain;
+    let found = findings(shape, wood, &standing, &rules, mm(12), &[]);
+    Picture::new(shape, wood, &standing, &found, LengthStyle::Millimetres)
+}
+
+#[test]
+fn the_plot_is_to_scale_and_names_what_is_there() {
+    for signs in [Signs::Braille, Signs::Half, Signs::Ascii] {
+        let plot = Plot::new(&picture(&counter()), View::default(), 78, 18, signs);
+        let lines = plot.lines().join("\n");
+        for word in [
+            "cutout 1",
+            "hole 1",
+            "grain",
+            "1500 mm",
+            "635 mm",
+            "front edge",
+            "left end",
+        ] {
+            assert!(lines.contains(word), "{word} is missing from\n{lines}");
+        }
+        // Columns between the first and the last place with the outline: the piece's length.
+        let inked = |col: usize| (0..18).any(|row| plot.row(row)[col].ink == Some(Ink::Outline));
+        let columns: Vec<usize> = (0..78).filter(|col| inked(*col)).collect();
+        let seen = (columns[columns.len() - 1] - columns[0]) as f64 * plot.mm_per_col();
+        assert!((seen - 1500.0).abs() <= 2.0 * plot.mm_per_col(), "{seen}");
+    }
+}
+
+#[test]
+fn plain_signs_are_plain() {
+    let plot = Plot::new(&picture(&counter()), View::default(), 78, 18, Signs::Ascii);
+    assert!(plot.lines().join("\n").is_ascii());
+}
+
+#[test]
+fn zooming_and_moving_stay_on_the_piece() {
+    let mut view = View::default();
+    for _ in 0..50 {
+        view = view.zoomed(true).moved(0.9, -0.9);
+    }
+    assert!(view.zoom <= 60.0 && view.mid == (1.0, 0.0));
+    for _ in 0..50 {
+        view = view.zoomed(false);
+    }
+    assert_eq!(view, View::default());
+}
+
+/// The numbers in the full-size file are the piece's own millimetres, and the file says so: its
+/// width in mm and its view box are the same figure.
+#[test]
+fn full_size_is_one_to_one() {
+    let extra = Extra {
+        guide_offset: Some(mm(3)),
+        from_below: false,
+    };
+    let shape = counter();
+    let svg = full_size(&shape, TemplateOf::Piece, extra, "3A").expect("a template");
+    let doc = Document::parse(&svg).expect("sound XML");
+    let root = doc.root_element();
+    assert_eq!(root.attribute("width"), Some("1530mm"));
+    assert_eq!(root.attribute("viewBox"), Some("0 0 1530 665"));
+    let by_id = |id: &str| {
+        doc.descendants()
+            .find(|node| node.attribute("id") == Some(id))
+            .expect("it is drawn")
+            .attribute("d")
+            .expect("a path")
+            .to_owned()
+    };
+    assert_eq!(by_id("outline"), "M15 650L1515 650L1515 15L15 15Z");
+    // 700 - 375 + 15 to 700 + 375 + 15; 635 - 290 - 200 + 15 to 635 - 290 + 200 + 15.
+    assert_eq!(
+        by_id("cutout-1"),
+        "M360 160L1070 160A20 20 0 0 1 1090 180L1090 540A20 20 0 0 1 1070 560L360 560A20 20 0 0 1 \
+         340 540L340 180A20 20 0 0 1 360 160Z"
+    );
+    assert!(by_id("cutout-1-template").starts_with("M360 157L1070 157A23 23 "));
+    let circle = doc
+        .descendants()
+        .find(|node| node.attribute("id") == Some("hole-1"))
+        .expect("the hole");
+    assert_eq!(
+        (
+            circle.attribute("cx"),
+            circle.attribute("cy"),
+            circle.attribute("r")
+        ),
+        (Some("715"), Some("90"), Some("17.5"))
+    );
+    let below = Extra {
+        from_below: true,
+        ..Extra::default()
+    };
+    let svg = full_size(&shape, TemplateOf::Piece, below, "3A").expect("a template");
+    // 1500 - 700 + 15.
+    assert!(svg.contains("id=\"hole-1\" cx=\"815\" cy=\"90\""));
+}
+
+/// Sheets: paper size as stated, crosses of neighbours at the same place of the drawing, the
+/// ruler 100 units long, every part of the outline on some sheet.
+#[test]
+fn sheets_lie_together_by_their_crosses() {
+    let shape = counter();
+    for (page, wide, tall) in [(Page::A4, 210.0, 297.0), (Page::Letter, 215.9, 279.4)] {
+        let all = tiles(&shape, TemplateOf::Piece, Extra::default(), page, "3A").expect("sheets");
+        let columns = all.iter().map(|tile| tile.column).max().expect("one");
+        let rows = all.iter().map(|tile| tile.row).max().expect("one");
+        assert_eq!(all.len(), columns * rows);
+        let mut crosses = Vec::new();
+        for tile in &all {
+            let Some(svg) = &tile.svg else { continue };
+            let doc = Document::parse(svg).expect("sound XML");
+            let root = doc.root_element();
+            assert_eq!(root.attribute("width"), Some(format!("{wide}mm").as_str()));
+            assert_eq!(root.attribute("height"), Some(format!("{tall}mm").as_str()));
+            assert_eq!(
+                root.attribute("viewBox"),
+                Some(format!("0 0 {wide} {tall}").as_str())
+            );
+            let ruler = doc
+                .descendants()
+                .find(|node| node.attribute("id") == Some("ruler-100-mm"))
+                .and_then(|node| node.attribute("d"))
+                .expect("a ruler");
+            assert!(ruler.ends_with("h100"), "{ruler}");
+            let shift = doc
+                .descendants()
+                .find_map(|node| node.attribute("transform")?.strip_prefix("translate("))
+                .expect("the drawing, moved");
+            let (x, y) = shift.trim_end_matches(')').split_once(' ').expect("two");
+            let (x, y): (f64, f64) = (x.parse().expect("x"), y.parse().expect("y"));
+            let here: Vec<(f64, f64)> = doc
+                .descendants()
+                .filter(|node| node.tag_name().name() == "circle" && node.attribute("id").is_none())
+                .map(|node| {
+                    let figure = |name| {
+                        node.attribute(name)
+                            .and_then(|text| text.parse::<f64>().ok())
+                            .expect("mm")
+                    };
+                    (figure("cx") - x, figure("cy") - y)
+                })
+                .collect();
+            assert_eq!(here.len(), 4);
+            crosses.push(((tile.row, tile.column), here));
+        }
+        for ((row, column), here) in &crosses {
+            let right = crosses.iter().find(|(at, _)| *at == (*row, *column + 1));
+            if let Some((_, there)) = right {
+                let shared = here
+                    .iter()
+                    .filter(|a| there.iter().any(|b| (a.0 - b.0).hypot(a.1 - b.1) < 1e-6))
+                    .count();
+                assert_eq!(shared, 2, "row {row}, column {column}");
+            }
+        }
+        let printed = print_page(&all, page, "3A <b>");
+        assert!(printed.contains("3A &lt;b&gt;") && !printed.contains("<b>"));
+        assert_eq!(
+            printed.matches("<svg ").count(),
+            all.iter().filter(|tile| tile.svg.is_some()).count()
+        );
+    }
+}
+
+/// A 750 x 400 sink alone: 787 x 437 with its marks and guide line, on A4 sheets of 190 x 265 that
+/// share 10: 5 across, 2 down. A sheet with no line on it is left out.
+#[test]
+fn one_opening_takes_only_its_own_sheets() {
+    let of = TemplateOf::Opening(OpeningName::Cutout(1));
+    let extra = Extra {
+        guide_offset: Some(Length::from_nm(3_500_000)),
+        from_below: false,
+    };
+    let all = tiles(&counter(), of, extra, Page::A4, "3A sink").expect("sheets");
+    assert_eq!(all.len(), 10);
+    let none = TemplateOf::Opening(OpeningName::Cutout(2));
+    assert!(tiles(&counter(), none, extra, Page::A4, "3A").is_none());
+}
+
+#[test]
+fn the_sheet_has_sizes_faces_and_heading() {
+    let shape = counter();
+    let heading = [
+        "3A <counter> & \"more\"".to_owned(),
+        "for 'them'".to_owned(),
+    ];
+    let words: Vec<String> = (0..20).map(|no| format!("line {no}")).collect();
+    let seen = Seen::of(&shape);
+    let svg = sheet(
+        &picture(&shape),
+        &seen,
+        LengthStyle::Millimetres,
+        Page::A4,
+        &heading,
+        &words,
+    );
+    let doc = Document::parse(&svg).expect("sound XML");
+    let texts: Vec<&str> = doc
+        .descendants()
+        .filter(|node| node.tag_name().name() == "text")
+        .filter_map(|node| node.text())
+        .collect();
+    for wanted in [
+        "3A <counter> & \"more\"",
+        "1500 mm",
+        "700 mm",
+        "290 mm",
+        "560 mm",
+        "750 mm x 400 mm",
+        "grain",
+        "and 8 lines more on the ticket",
+    ] {
+        assert!(
+            texts.contains(&wanted),
+            "{wanted} is missing from {texts:?}"
+        );
+    }
+    assert!(texts.iter().any(|text| text.starts_with("front edge")));
+    assert!(texts.iter().any(|text| text.starts_with("scale 1 : ")));
+}
+
+proptest! {
+    /// Whatever a name holds, the file stays sound XML and the text reads back as it was, control
+    /// characters aside.
+    #[test]
+    fn any_text_is_escaped(name in "\\PC{0,40}", wild in any::<String>()) {
+        let heading = format!("{name}{wild}");
+        let svg = full_size(&counter(), TemplateOf::Piece, Extra::default(), &heading)
+            .expect("a template");
+        let doc = Document::parse(&svg).expect("sound XML");
+        let elements = doc.descendants().filter(|node| node.is_element()).count();
+        let plain = full_size(&counter(), TemplateOf::Piece, Extra::default(), "3A")
+            .expect("a template");
+        let plain = Document::parse(&plain).expect("sound XML");
+        prop_assert_eq!(elements, plain.descendants().filter(|node| node.is_element()).count());
+        let escaped = escape(&heading);
+        prop_assert!(!escaped.contains(['<', '>', '"', '\'']));
+    }
+
+    /// A plot never panics and never runs over its box, wherever one looks.
+    #[test]
+    fn a_plot_keeps_to_its_box(
+        cols in 1_usize..140,
+        rows in 1_usize..50,
+        nearer in 0_u32..12,
+        right in -2.0_f64..2.0,
+        up in -2.0_f64..2.0,
+    ) {
+        let mut view = View::default();
+        for _ in 0..nearer {
+            view = view.zoomed(true);
+        }
+        let view = view.moved(right, up);
+        for signs in [Signs::Braille, Signs::Half, Signs::Ascii] {
+            let plot = Plot::new(&picture(&counter()), view, cols, rows, signs);
+            let lines = plot.lines();
+            prop_assert_eq!(lines.len(), rows);
+            for line in lines {
+                prop_assert!(tackfree::units::display_width(&line) <= cols);
+            }
+        }
+    }
+}
