@@ -245,11 +245,11 @@ fn what_was_understood_is_said() {
     );
     assert_eq!(
         echo("quad 60, 25, 60, 25, diagonal 65, other 64 7/8"),
-        "out of square, front 5', right 2' 1\", back 5', left 2' 1\", front left to back right 5' 5\", front right to back left 5' 4 7/8\", 10.4 sq ft; second diagonal 64 7/8\" measured, 65\" by the sides: closing error -1/8\""
+        "out of square, front 5' 0\", right 2' 1\", back 5' 0\", left 2' 1\", front left to back right 5' 5\", front right to back left 5' 4 7/8\", 10.4 sq ft; second diagonal 64 7/8\" measured, 65\" by the sides: closing error -1/8\""
     );
     assert_eq!(
         echo("live both, over 96: 21 1/2, 22 1/4, 24, 25 1/2, 26, 24 3/4, 23, 22 1/2, 22"),
-        "slab, 8' long, 1' 9 1/2\" to 2' 2\" wide at 9 stations, both edges live, 15.8 sq ft as drawn, 15.8 sq ft by Simpson's rule"
+        "slab, 8' 0\" long, 1' 9 1/2\" to 2' 2\" wide at 9 stations, both edges live, 15.8 sq ft as drawn, 15.8 sq ft by Simpson's rule"
     );
     assert_eq!(
         echo_corners("round 2 all", "60 x 30", &settings).unwrap(),
