@@ -9,8 +9,8 @@ use std::sync::Arc;
 use std::time::Instant;
 use tackfree::coating::families::{usual_figures, usual_kind};
 use tackfree::coating::{
-    AirLog, AirReading, Assumed, DryingLaw, Family, FigureBasis, ModelSettings, Product, ProductId,
-    ShopAir, ShopAirClock, Span,
+    AirLog, AirReading, Assumed, DryingLaw, Family, ModelSettings, Product, ProductId, ShopAir,
+    ShopAirClock, Span,
 };
 use tackfree::units::{Humidity, Money, Temperature, Volume};
 
@@ -72,7 +72,6 @@ fn main() {
             name: family.word().to_owned(),
             kind: usual_kind(family),
             family,
-            basis: FigureBasis::FamilyRange,
             label: usual_figures(family),
             can: Volume::from_ul(946_353),
             price: Money::from_cents(2_500),

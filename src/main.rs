@@ -6,7 +6,7 @@
 use chrono::Utc;
 use chrono_tz::Tz;
 use std::env;
-use std::io::{self, IsTerminal};
+use std::io::{self, IsTerminal, Write};
 use std::path::PathBuf;
 use std::process::ExitCode;
 use tackfree::cli::{self, Failure, Surroundings};
@@ -14,13 +14,9 @@ use tackfree::cli::{self, Failure, Surroundings};
 fn main() -> ExitCode {
     match ended() {
         Ok(()) => ExitCode::SUCCESS,
-        Err(Failure::Unexpected(error)) => {
-            eprintln!("{:?}", color_eyre::Report::msg(error));
-            ExitCode::from(cli::exit::FAILED)
-        }
         Err(failure) => {
             for line in failure.lines() {
-                eprintln!("{line}");
+                say(&line);
             }
             ExitCode::from(failure.code())
         }
@@ -28,14 +24,28 @@ fn main() -> ExitCode {
 }
 
 fn ended() -> Result<(), Failure> {
-    color_eyre::install().map_err(Failure::unexpected)?;
+    // A fault of the program's own is one sentence to the person; whoever hunts it sets
+    // RUST_BACKTRACE and gets the whole trace.
+    if filled("RUST_BACKTRACE").is_none() {
+        std::panic::set_hook(Box::new(|_| {
+            say(
+                "tackfree met a fault of its own and stopped. What it had confirmed is saved; \
+                 start it again.",
+            );
+        }));
+    }
     let args = cli::read_args(env::args_os())?;
     cli::run(&args, &surroundings()?, &mut io::stdout())
 }
 
+/// One line to the person. If even that cannot be written there is nobody to tell.
+fn say(line: &str) {
+    let _ = writeln!(io::stderr(), "{line}");
+}
+
 fn surroundings() -> Result<Surroundings, Failure> {
     let zone = zone();
-    let fixed = match env::var_os("TACKFREE_NOW") {
+    let fixed = match filled("TACKFREE_NOW") {
         Some(text) => Some(cli::read_now(&text.to_string_lossy(), zone)?),
         None => None,
     };

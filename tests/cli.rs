@@ -9,9 +9,13 @@ mod bench;
 mod demo;
 #[path = "cli/job.rs"]
 mod job;
+#[path = "cli/products.rs"]
+mod products;
 #[path = "cli/shapes.rs"]
 mod shapes;
 #[path = "cli/stores.rs"]
 mod stores;
 #[path = "cli/undo.rs"]
 mod undo;
+#[path = "cli/words.rs"]
+mod words;

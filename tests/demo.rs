@@ -1,15 +1,17 @@
 //! The demo shop: whatever the hour it is opened, it holds a piece in every stage, something that
 //! dries, something ready, one window missed, one run sanded back.
 
-use chrono::{DateTime, Duration, Utc};
+#[path = "demo/hours.rs"]
+mod hours;
+
+use chrono::{DateTime, Utc};
 use chrono_tz::Tz;
 use std::collections::BTreeMap;
 use tackfree::coating::LabelHours;
 use tackfree::coating::id::Mint;
 use tackfree::desk::{Books, Scope, Shop};
 use tackfree::shop::{
-    AmountBasis, CoatKind, Gates, PieceFile, RackState, Shows, Stage, Strictness, Ticket, Waiting,
-    What, cautions_for_job, rack, waiting,
+    AmountBasis, CoatKind, PieceFile, Stage, Ticket, Waiting, What, cautions_for_job, waiting,
 };
 use tackfree::store::Store;
 use tackfree::store::files::{demo_files, load_demo};
@@ -241,81 +243,6 @@ fn one_pass_lies_over_several_pieces_and_is_shared_by_area() {
     }
 }
 
-/// The demo is not only a record that the gates let through afterwards: each line could have been
-/// logged at its own hour, with the clock held against it.
-fn logged_live(shop: &Shop, when: &str) {
-    let gates = Gates {
-        products: &shop.products,
-        clock: &LabelHours,
-        strictness: Strictness::Live,
-    };
-    for file in &shop.files {
-        let mut ticket = Ticket::blank(&file.piece, &file.schedule, &file.events);
-        for event in &file.events {
-            let blockers = gates.check(&ticket, event, event.at);
-            let words: Vec<String> = blockers
-                .iter()
-                .map(|blocker| blocker.words(event.at, NEW_YORK))
-                .collect();
-            let called = shop.called(file);
-            assert!(
-                words.is_empty(),
-                "{when}: {called}: {:?}: {words:?}",
-                event.what
-            );
-            ticket.fold(event);
-        }
-    }
-}
-
-#[test]
-fn passes_obey_the_drying_clock_at_their_own_times() {
-    for (when, now) in moments() {
-        logged_live(&opened(now, NEW_YORK), when);
-    }
-}
-
-#[test]
-fn at_every_hour_of_the_weeks_around_a_clock_change_the_demo_holds() {
-    for start in ["2026-03-06T00:20:00Z", "2026-10-30T00:20:00Z"] {
-        for step in 0..7 {
-            let now = utc(start) + Duration::hours(step * 47);
-            let when = now.to_rfc3339();
-            let shop = opened(now, NEW_YORK);
-            logged_live(&shop, &when);
-            let rows = rack(&shop.files, &shop.gates(&LabelHours), now);
-            let states: Vec<RackState> = rows.iter().map(|row| row.state).collect();
-            assert!(states.contains(&RackState::Ready), "{when}: nothing ready");
-            assert!(
-                states.contains(&RackState::Missed),
-                "{when}: no window missed"
-            );
-            let drying = rows
-                .iter()
-                .filter(|row| row.waiting.shows() == Shows::Drying)
-                .count();
-            assert!(drying >= 4, "{when}: {drying} drying");
-        }
-    }
-}
-
-#[test]
-fn it_opens_in_other_zones_too() {
-    let now = utc("2026-07-30T22:00:00Z");
-    for zone in [
-        chrono_tz::UTC,
-        chrono_tz::Australia::Lord_Howe,
-        chrono_tz::Pacific::Apia,
-    ] {
-        let shop = opened(now, zone);
-        assert_eq!(
-            shop.settings.zone, zone,
-            "the demo takes the zone of the machine"
-        );
-        logged_live(&shop, zone.name());
-    }
-}
-
 #[test]
 fn it_opens_over_the_starting_stock_and_only_where_no_client_is() {
     let now = utc("2026-06-10T13:00:00Z");
@@ -326,7 +253,6 @@ fn it_opens_over_the_starting_stock_and_only_where_no_client_is() {
         books: &mut store,
         now,
         mint: &mut mint,
-        clock: &LabelHours,
         zone: NEW_YORK,
     };
     desk.furnish(&settings).unwrap();

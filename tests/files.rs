@@ -3,6 +3,10 @@
 
 #[path = "files/bad_input.rs"]
 mod bad_input;
+#[path = "files/format_1.rs"]
+mod format_1;
+#[path = "files/ids.rs"]
+mod ids;
 #[path = "files/shapes.rs"]
 mod shapes;
 #[path = "files/support.rs"]
@@ -17,7 +21,7 @@ use tackfree::desk::{Action, Books, Desk, PieceDraft, Row, Scope, Shop, Which};
 use tackfree::shape::{FaceKey, Opening, OpeningKind, Place, Purpose, Shape, ShapeDraft};
 use tackfree::shop::{Grit, PieceId, Stage, TouchVerdict};
 use tackfree::store::Store;
-use tackfree::store::files::{FilesError, NAMES, export};
+use tackfree::store::files::{FilesError, LATER, NAMES, WOOD_NAMES, export};
 use tackfree::units::{Length, LengthStyle, TemperatureStyle, VolumeStyle, clean_line, clean_text};
 
 fn shop(store: &Store) -> Shop {
@@ -43,7 +47,7 @@ fn the_demo_goes_round() {
         .map(|entry| entry.unwrap().file_name().into_string().unwrap())
         .collect();
     names.sort();
-    let mut wanted = NAMES;
+    let mut wanted: Vec<&str> = NAMES.into_iter().chain(WOOD_NAMES).chain(LATER).collect();
     wanted.sort_unstable();
     assert_eq!(names, wanted);
 }
@@ -131,7 +135,6 @@ fn every_sort_of_line_goes_round() {
             books: &mut store,
             now: at,
             mint: &mut mint,
-            clock: &LabelHours,
             zone: ZONE,
         };
         desk.perform(action).unwrap();

@@ -7,6 +7,8 @@ mod any_keys;
 mod books;
 #[path = "forms/hands.rs"]
 mod hands;
+#[path = "forms/passes.rs"]
+mod passes;
 #[path = "forms/shapes.rs"]
 mod shapes;
 #[path = "typed/shop.rs"]

@@ -58,7 +58,9 @@ fn sensible(bench: &mut Bench, reach: usize) {
             for key in some(bench.faces()) {
                 // One grit at a time, so that other lines come in between.
                 let state = bench.face(key);
-                if let Some(grit) = state.next_grit(bench.ticket.plan(state)) {
+                let asked = &bench.ticket.plan(state).grits;
+                let next = asked.iter().find(|grit| !state.ticks.contains_key(grit));
+                if let Some(grit) = next.copied() {
                     offer(bench, What::Tick { face: key, grit }, now);
                 }
                 offer(bench, What::Wipe { faces: vec![key] }, now);

@@ -102,7 +102,7 @@ fn a_sand_back_needs_a_grit_the_face_carries_and_a_reason() {
         };
         assert_eq!(
             bench.refusal(&what),
-            ["top: write the reason, a few words; it stays on the ticket"],
+            ["top: write the reason, a word like run or scratch; it stays on the ticket"],
             "{blank:?}"
         );
     }

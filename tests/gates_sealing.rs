@@ -110,7 +110,9 @@ fn a_face_is_declared_not_exposed_only_with_a_written_reason_and_the_top_never()
     for blank in ["", "  ", "\n\t", "--", ". . ."] {
         assert_eq!(
             bench.refusal(&hidden(Back, blank)),
-            ["back edge: write the reason, a few words; it stays on the ticket"],
+            [
+                "back edge: write the reason in two words or more, like glued to the wall; it stays on the ticket"
+            ],
             "{blank:?}"
         );
     }

@@ -5,7 +5,7 @@ mod support;
 
 use chrono::Duration;
 use support::*;
-use tackfree::coating::Family;
+use tackfree::coating::{Family, Span};
 use tackfree::shop::{Blocker, CoatKind, Grit, ScuffMeans, Stage, Strictness, TouchVerdict, What};
 
 use CoatKind::{Seal, Stain, Topcoat};
@@ -111,6 +111,43 @@ fn a_film_found_still_soft_is_not_set() {
     ));
     bench.touch(&[Left], TouchVerdict::DryToHandle);
     assert_eq!(bench.against(&bench.move_to(Stage::Set)), []);
+    // Nor is it passed over when it is found on a piece that is set.
+    bench.move_on();
+    assert_eq!(bench.board(), "set list: 0 of 7");
+    bench.touch(&[Left], TouchVerdict::StillSoft);
+    assert_eq!(bench.board(), "coat 3 of 3: still soft, test again");
+    bench.touch(&[Left], TouchVerdict::DryToHandle);
+    assert_eq!(bench.board(), "set list: 0 of 7");
+}
+
+#[test]
+fn a_touch_test_shortens_the_cure_only_to_the_label_s_dry_to_handle() {
+    let mut bench = Bench::new(HARDWAX);
+    bench.product(Family::HardwaxOil).label.handle = Span::hours(24);
+    bench.through_topcoats();
+    bench.now = bench.face(Left).last_coat().unwrap().ended;
+    let last = bench.now;
+    bench.later(5);
+    let not_cured = |bench: &Bench| {
+        let said = bench.against(&bench.move_to(Stage::Set));
+        said.iter()
+            .map(|blocker| match blocker {
+                Blocker::NotCured { face, ready } => (*face, *ready - last),
+                other => panic!("{other:?}"),
+            })
+            .collect::<Vec<_>>()
+    };
+    let cure = bench.ticket.schedule.cure_before_set.as_duration();
+    assert!(not_cured(&bench).contains(&(Left, cure)));
+    // Five minutes after the coat no thumb ends the cure: the label's 24 hours stand.
+    bench.touch(&NINE, TouchVerdict::DryToHandle);
+    let said = not_cured(&bench);
+    assert!(said.contains(&(Left, Duration::hours(24))), "{said:?}");
+    bench.later(24 * 60 - 6);
+    assert!(not_cured(&bench).contains(&(Left, Duration::hours(24))));
+    bench.later(1);
+    assert_eq!(not_cured(&bench), []);
+    assert!(cure > Duration::hours(24), "the test would show nothing");
 }
 
 #[test]

@@ -16,8 +16,8 @@ use std::sync::Arc;
 use tackfree::coating::families::{usual_figures, usual_kind};
 use tackfree::coating::psychro::saturation_hpa;
 use tackfree::coating::{
-    AirLog, AirReading, Assumed, Care, DryingLaw, Family, FigureBasis, ModelSettings, Product,
-    ProductId, ShopAir, ShopAirClock, Span, film_factor,
+    AirLog, AirReading, Assumed, Care, DryingLaw, Family, ModelSettings, Product, ProductId,
+    ShopAir, ShopAirClock, Span, film_factor,
 };
 use tackfree::units::{Humidity, Money, SpreadRate, Temperature, Volume};
 
@@ -38,7 +38,6 @@ fn product(family: Family) -> Product {
         name: family.word().to_owned(),
         kind: usual_kind(family),
         family,
-        basis: FigureBasis::Label,
         label,
         can: Volume::from_ul(946_353),
         price: Money::from_cents(2_500),
@@ -51,7 +50,7 @@ fn law(family: Family, care: Care, cap: i32) -> DryingLaw {
         ..ModelSettings::default()
     };
     let product = product(family);
-    settings.law(family, &product.label, Temperature::from_c(23.0), care)
+    settings.law(family, &product.label, care)
 }
 
 const OIL: Family = Family::OilBrushingVarnish;

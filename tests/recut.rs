@@ -38,7 +38,6 @@ impl Office {
             books: &mut self.store,
             now: self.now,
             mint: &mut self.mint,
-            clock: &LabelHours,
             zone: ZONE,
         }
     }

@@ -24,3 +24,8 @@ mod two;
 
 #[path = "store/scopes.rs"]
 mod scopes;
+
+#[path = "store/from_one.rs"]
+mod from_one;
+#[path = "store/words.rs"]
+mod words;

@@ -141,3 +141,49 @@ fn a_store_that_is_none_is_told_in_a_sentence_and_not_touched() {
     let after = std::fs::read_to_string(&store).expect("the letter");
     assert!(after.starts_with("Dear Ada"));
 }
+
+/// A session of its own, as with `nohup` or a dropped connection: no signal tells that the terminal
+/// is gone.
+#[cfg(target_os = "linux")]
+#[test]
+fn a_terminal_that_vanishes_without_a_signal_ends_the_program() {
+    use portable_pty::{CommandBuilder, PtySize, native_pty_system};
+    use std::io::Read;
+    use std::time::{Duration, Instant};
+    let folder = tempfile::tempdir().expect("a folder");
+    let (store, pid) = (folder.path().join("s.tackfree"), folder.path().join("pid"));
+    let pair = native_pty_system()
+        .openpty(PtySize::default())
+        .expect("a pseudo-terminal");
+    let script = format!(
+        "exec 3<&0; setsid sh -c 'echo $$ > {}; exec {} --store {}' <&3 & wait",
+        pid.display(),
+        env!("CARGO_BIN_EXE_tackfree"),
+        store.display()
+    );
+    let mut command = CommandBuilder::new("sh");
+    command.args(["-c", &script]);
+    command.env("TERM", "xterm-256color");
+    // The clock stands still, so that the next minute never comes to wake the program.
+    command.env("TACKFREE_NOW", NOW);
+    let mut shell = pair.slave.spawn_command(command).expect("a shell");
+    drop(pair.slave);
+    let mut output = pair.master.try_clone_reader().expect("its output");
+    let (mut seen, mut buffer) = (String::new(), [0_u8; 4096]);
+    while !seen.contains("Begin") {
+        let read = output.read(&mut buffer).expect("the program draws");
+        assert!(read > 0, "it ended: {seen}");
+        seen.push_str(&String::from_utf8_lossy(&buffer[..read]));
+    }
+    let pid = std::fs::read_to_string(&pid).expect("its number");
+    let process = Path::new("/proc").join(pid.trim());
+    assert!(process.exists());
+    drop(output);
+    drop(pair.master);
+    let end = Instant::now() + Duration::from_secs(30);
+    while process.exists() {
+        assert!(Instant::now() < end, "it does not end");
+        std::thread::sleep(Duration::from_millis(20));
+    }
+    let _ = shell.wait();
+}

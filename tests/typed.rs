@@ -7,6 +7,8 @@ mod bad_books;
 mod bad_pieces;
 #[path = "typed/notations.rs"]
 mod notations;
+#[path = "typed/products.rs"]
+mod products;
 #[path = "typed/round_trips.rs"]
 mod round_trips;
 #[path = "typed/shapes.rs"]

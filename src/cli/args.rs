@@ -2,12 +2,14 @@
 
 use super::answer::Answer;
 use super::doing::{
-    amend, client, export, hide, import, job, move_along, pass, piece, product, recipe, remove,
-    sandback, scuff, setlist, shop, tick, touch, undo, wipe, wiped_off,
+    air, amend, chore, client, close, drying, export, fasten, forecast, hide, import, job, learned,
+    logger, moisture, move_along, own_wood, pass, piece, product, recipe, remove, retime, sandback,
+    scuff, setlist, shop, site, tick, touch, undo, wipe,
 };
 use super::failure::Failure;
 use super::reading::{
-    bench, clients, jobs, journal, place, products, rack, ready, recipes, tally, ticket,
+    bench, clients, day, jobs, journal, later, log, place, products, rack, ready, recipes, tally,
+    ticket, wood, woods,
 };
 use super::session::Session;
 use clap::{Parser, Subcommand};
@@ -37,7 +39,7 @@ pub fn read_args(words: impl IntoIterator<Item = OsString>) -> Result<Args, Fail
     version,
     about = "The whole job of a one-person wood-top shop: measure, sand, seal, stain, coat, set, and what it took.",
     long_about = "The whole job of a one-person wood-top shop: measure, sand, seal, stain, coat, set, and what it took.\n\nWithout a verb the screen opens. With a verb one thing is read or done and printed, for scripts and for the printer; the same gates hold as on the screen.\n\nPieces are named by their ticket number (3A), jobs by their number, clients, recipes and products by their whole name; each also by its identifier.",
-    after_help = "The store is --store PATH, else the one that TACKFREE_STORE names, else the platform's data folder. TACKFREE_NOW (like 2026-11-25 14:00) holds the clock still.\nExit codes: 0 done, 1 not done (the sentence says why), 2 arguments that do not read, 3 refused by a gate (every reason on its own line).",
+    after_help = "The store is --store PATH, else the one that TACKFREE_STORE names, else the platform's data folder. TACKFREE_NOW (like 2026-11-25 14:00) holds the clock still.\nExit codes: 0 done, 1 not done (the sentence says why), 2 arguments that do not read, 3 refused by a gate (every reason on its own line), 4 the answer could not be written (what was done stays done).",
     subcommand_value_name = "VERB",
     subcommand_help_heading = "Verbs",
     disable_help_subcommand = false
@@ -63,15 +65,31 @@ pub enum Verb {
     /// Tells which pieces are ready and what each of the others waits for.
     #[command(after_help = ready::MORE)]
     Ready,
-    /// Lists every piece with a wet or drying coat: tack-free, dry to recoat, when its window shuts.
+    /// Lists every piece with a wet or drying coat: its stage, what comes when, its window, why it
+    /// is slow.
     #[command(after_help = rack::MORE)]
-    Rack,
+    Rack(rack::RackArgs),
     /// Tells what was used, what was planned and what it cost, for a job or in all.
     #[command(after_help = tally::MORE)]
     Tally(tally::TallyArgs),
     /// Prints the shop ticket of a piece: stages, sanding sheet, coats, set list, log, amounts.
     #[command(after_help = ticket::MORE)]
     Ticket(ticket::TicketArgs),
+    /// Lists the log of a piece, each line with the code by which its time is corrected.
+    #[command(after_help = log::MORE)]
+    Log(log::LogArgs),
+    /// Lists what a day leaves to be done before the shop is left: rags, waste, dust.
+    #[command(after_help = day::MORE)]
+    Day(day::DayArgs),
+    /// Prints the wood sheet of a piece: moisture, year, movement, gaps, slots, sealing and cup.
+    #[command(after_help = wood::MORE)]
+    Wood(wood::WoodArgs),
+    /// Prints the page for the client: what the top will do through the year and why the gap is there.
+    #[command(after_help = wood::CLIENT_MORE)]
+    ClientPage(wood::ClientPageArgs),
+    /// Lists the woods with the source and standing of their figures.
+    #[command(after_help = woods::MORE)]
+    Woods(woods::WoodsArgs),
     /// Lists the pieces stage by stage: sanding, sealing, staining, topcoats, set.
     #[command(after_help = bench::MORE)]
     Bench,
@@ -84,9 +102,9 @@ pub enum Verb {
     /// Lists the recipes: grits, coats and products of each finish schedule.
     #[command(after_help = recipes::MORE)]
     Recipes,
-    /// Lists the products with the figures of their labels.
+    /// Lists the products with the figures of their labels, or shows one with every source.
     #[command(after_help = products::MORE)]
-    Products,
+    Products(products::ProductsArgs),
     /// Tells what was done and when, newest first.
     #[command(after_help = journal::MORE)]
     Journal(journal::JournalArgs),
@@ -104,16 +122,31 @@ pub enum Verb {
     Piece(piece::PieceArgs),
     /// Enters a product, or changes one; a figure not given is its family's usual one.
     #[command(after_help = product::MORE)]
-    Product(product::ProductArgs),
+    Product(Box<product::ProductArgs>),
     /// Enters a recipe, most easily like another, or changes one.
     #[command(after_help = recipe::MORE)]
     Recipe(Box<recipe::RecipeArgs>),
     /// Shows or changes the shop's settings: name, units, zone.
     #[command(after_help = shop::MORE)]
     Shop(shop::ShopArgs),
-    /// Removes a client without jobs, a job without pieces, a piece without work, an unused recipe.
+    /// Removes a client without jobs, a job without pieces, a piece without work, an unused recipe, a reading, a wood of your own.
     #[command(after_help = remove::MORE)]
     Remove(remove::RemoveArgs),
+    /// Notes a moisture reading of a piece, corrects one, or lists them.
+    #[command(after_help = moisture::MORE)]
+    Moisture(moisture::MoistureArgs),
+    /// Notes the air and the floor at a job's site, or shows them.
+    #[command(after_help = site::MORE)]
+    Site(site::SiteArgs),
+    /// Notes how a piece's wood lies and how it will be held, or shows it.
+    #[command(after_help = fasten::MORE)]
+    Fasten(fasten::FastenArgs),
+    /// Adds a wood of your own to the table, or changes one.
+    #[command(after_help = own_wood::MORE)]
+    OwnWood(own_wood::OwnWoodArgs),
+    /// Shows or changes the rule by which a piece counts as dry and steady.
+    #[command(after_help = own_wood::RULE_MORE)]
+    Steady(own_wood::SteadyArgs),
     /// Ticks a grit on faces of a piece: each looked at, none skipped.
     #[command(after_help = tick::MORE)]
     Tick(tick::TickArgs),
@@ -127,14 +160,32 @@ pub enum Verb {
     #[command(after_help = pass::MORE)]
     Pass(pass::PassArgs),
     /// Logs that the stain was wiped off.
-    #[command(after_help = wiped_off::MORE)]
-    WipedOff(wiped_off::WipedOffArgs),
+    #[command(after_help = wipe::OFF_MORE)]
+    WipedOff(wipe::WipeArgs),
     /// Logs a scuff, or the abrading that a missed window asks for.
     #[command(after_help = scuff::MORE)]
     Scuff(scuff::ScuffArgs),
     /// Logs a touch test of the last coat.
     #[command(after_help = touch::MORE)]
     Touch(touch::TouchArgs),
+    /// Logs the shop's air, now or at an earlier time, and lists it.
+    #[command(after_help = air::MORE)]
+    Air(air::AirArgs),
+    /// Brings a data logger's file into the log of the shop's air.
+    #[command(after_help = logger::MORE)]
+    Logger(logger::LoggerArgs),
+    /// Types what the shop's air will be, or takes that away.
+    #[command(after_help = forecast::MORE)]
+    Forecast(forecast::ForecastArgs),
+    /// Tells when a coat planned for later would be dry.
+    #[command(after_help = later::MORE)]
+    Later(later::LaterArgs),
+    /// Tells what touch tests have taught of each product, or begins to learn one anew.
+    #[command(after_help = learned::MORE)]
+    Learned(learned::LearnedArgs),
+    /// Tells or sets what drying is reckoned by.
+    #[command(after_help = drying::MORE)]
+    Drying(drying::DryingArgs),
     /// Sands faces back to a grit, with the reason; their finer ticks and coats are to do again.
     #[command(after_help = sandback::MORE)]
     Sandback(sandback::SandbackArgs),
@@ -156,6 +207,15 @@ pub enum Verb {
     /// Corrects how much a pass used.
     #[command(after_help = amend::MORE)]
     Amend(amend::AmendArgs),
+    /// Corrects when a line of the log, or a pass, was done; what depends on it follows.
+    #[command(after_help = retime::MORE)]
+    Retime(retime::RetimeArgs),
+    /// Ticks a chore of a day's end: oily rags laid flat outdoors, sander bag emptied.
+    #[command(after_help = chore::MORE)]
+    Chore(chore::ChoreArgs),
+    /// Closes the day; oily rags that are not logged hold it until the reason is written.
+    #[command(after_help = close::MORE)]
+    Close(close::CloseArgs),
     /// Undoes the newest action, also after a restart.
     #[command(after_help = undo::MORE)]
     Undo,
@@ -175,14 +235,19 @@ impl Verb {
     pub(super) fn run(&self, session: &mut Session<'_>) -> Result<Answer, Failure> {
         match self {
             Self::Ready => ready::run(session),
-            Self::Rack => rack::run(session),
+            Self::Rack(args) => rack::run(args, session),
             Self::Tally(args) => tally::run(args, session),
             Self::Ticket(args) => ticket::run(args, session),
+            Self::Log(args) => log::run(args, session),
+            Self::Day(args) => day::run(args, session),
+            Self::Wood(args) => wood::run(args, session),
+            Self::ClientPage(args) => wood::client_page(args, session),
+            Self::Woods(args) => woods::run(args, session),
             Self::Bench => bench::run(session),
             Self::Clients => clients::run(session),
             Self::Jobs => jobs::run(session),
             Self::Recipes => recipes::run(session),
-            Self::Products => products::run(session),
+            Self::Products(args) => products::run(args, session),
             Self::Journal(args) => journal::run(args, session),
             Self::Where => place::run(session),
             Self::Client(args) => client::run(args, session),
@@ -192,13 +257,24 @@ impl Verb {
             Self::Recipe(args) => recipe::run(args, session),
             Self::Shop(args) => shop::run(args, session),
             Self::Remove(args) => remove::run(args, session),
+            Self::Moisture(args) => moisture::run(args, session),
+            Self::Site(args) => site::run(args, session),
+            Self::Fasten(args) => fasten::run(args, session),
+            Self::OwnWood(args) => own_wood::run(args, session),
+            Self::Steady(args) => own_wood::steady(args, session),
             Self::Tick(args) => tick::run(args, session),
             Self::Untick(args) => tick::untick(args, session),
             Self::Wipe(args) => wipe::run(args, session),
             Self::Pass(args) => pass::run(args, session),
-            Self::WipedOff(args) => wiped_off::run(args, session),
+            Self::WipedOff(args) => wipe::off(args, session),
             Self::Scuff(args) => scuff::run(args, session),
             Self::Touch(args) => touch::run(args, session),
+            Self::Air(args) => air::run(args, session),
+            Self::Logger(args) => logger::run(args, session),
+            Self::Forecast(args) => forecast::run(args, session),
+            Self::Later(args) => later::run(args, session),
+            Self::Learned(args) => learned::run(args, session),
+            Self::Drying(args) => drying::run(args, session),
             Self::Sandback(args) => sandback::run(args, session),
             Self::Hide(args) => hide::run(args, session),
             Self::Show(args) => hide::show(args, session),
@@ -206,6 +282,9 @@ impl Verb {
             Self::Back(args) => move_along::back(args, session),
             Self::Setlist(args) => setlist::run(args, session),
             Self::Amend(args) => amend::run(args, session),
+            Self::Retime(args) => retime::run(args, session),
+            Self::Chore(args) => chore::run(args, session),
+            Self::Close(args) => close::run(args, session),
             Self::Undo => undo::run(session),
             Self::Redo => undo::redo(session),
             Self::Export(args) => export::run(args, session),

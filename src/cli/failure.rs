@@ -15,9 +15,12 @@ pub mod exit {
     pub const USAGE: u8 = 2;
     /// A gate held it back; every reason was told.
     pub const REFUSED: u8 = 3;
+    /// It was done (or read), but the answer could not be written.
+    pub const UNTOLD: u8 = 4;
 }
 
-/// Why a command ended without doing what was asked. Nothing of it was saved.
+/// Why a command ended without doing what was asked, or without saying so. Nothing of it was saved,
+/// unless it is [`Failure::Untold`].
 #[derive(Debug)]
 pub enum Failure {
     /// Sentences for the person.
@@ -26,6 +29,8 @@ pub enum Failure {
     Usage(Vec<String>),
     /// A gate held it back: what, then every reason on its own line.
     Refused(Vec<String>),
+    /// The answer could not be written, though what was asked may be done and saved.
+    Untold(String),
     /// Something no sentence was written for.
     Unexpected(Box<dyn Error + Send + Sync>),
 }
@@ -45,7 +50,7 @@ impl Failure {
     pub fn of_desk(error: &DeskError, now: DateTime<Utc>, zone: Tz) -> Self {
         let lines = error.lines(now, zone);
         match error {
-            DeskError::Refused { .. } => Self::Refused(lines),
+            DeskError::Refused { .. } | DeskError::RagsOpen { .. } => Self::Refused(lines),
             _ => Self::Said(lines),
         }
     }
@@ -56,7 +61,12 @@ impl Failure {
             Self::Said(lines) | Self::Usage(lines) | Self::Refused(lines) => {
                 lines.iter().map(|line| cleaned(line)).collect()
             }
-            Self::Unexpected(error) => vec![error.to_string()],
+            Self::Untold(sentence) => vec![cleaned(sentence)],
+            Self::Unexpected(error) => {
+                let said = cleaned(&error.to_string().replace('\n', " "));
+                let said = said.trim_end_matches('.');
+                vec![format!("{said}. What was confirmed before is saved.")]
+            }
         }
     }
 
@@ -65,6 +75,7 @@ impl Failure {
         match self {
             Self::Said(_) | Self::Unexpected(_) => exit::FAILED,
             Self::Usage(_) => exit::USAGE,
+            Self::Untold(_) => exit::UNTOLD,
             Self::Refused(_) => exit::REFUSED,
         }
     }
@@ -86,7 +97,7 @@ impl From<BooksError> for Failure {
 /// The option a field of what was typed came from; names and titles stand without one.
 fn option_of(field: &str) -> Option<String> {
     Some(match field {
-        "name" | "title" | "verdict" | "client" | "item" => return None,
+        "name" | "title" | "verdict" | "client" | "item" | "chore" => return None,
         "cutouts" => "--cutout".to_owned(),
         "holes" => "--hole".to_owned(),
         "amount" => "--used".to_owned(),
@@ -95,6 +106,7 @@ fn option_of(field: &str) -> Option<String> {
         "house_built" => "--built".to_owned(),
         "shop_name" => "--name".to_owned(),
         "shop_address" => "--address".to_owned(),
+        "value" => return None,
         other => format!("--{}", other.replace('_', "-")),
     })
 }

@@ -4,9 +4,11 @@ use super::failure::Failure;
 use crate::coating::Product;
 use crate::desk::typed::read_faces;
 use crate::desk::{FacePick, Shop};
-use crate::papers::pass_code;
+use crate::papers::{line_code, pass_code};
 use crate::shape::FaceKey;
-use crate::shop::{Client, Grit, Job, Pass, PieceFile, PieceId, Recipe, Ticket};
+use crate::shop::{
+    Client, EventId, Grit, Job, Pass, PassId, PieceFile, PieceId, Recipe, Ticket, What,
+};
 use crate::units::clean_line;
 
 /// What was typed, fit for a sentence.
@@ -118,6 +120,33 @@ pub fn pass<'a>(shop: &'a Shop, text: &str) -> Result<&'a Pass, Failure> {
     }
 }
 
+/// The line of a piece's log meant: `last`, its code, its pass's code, or an identifier.
+pub fn line(file: &PieceFile, text: &str) -> Result<EventId, Failure> {
+    let typed = text.trim().to_lowercase();
+    if typed == "last" {
+        let newest = file.events.last().map(|event| event.id);
+        return newest.ok_or_else(|| Failure::said("Nothing was logged on this piece yet."));
+    }
+    let mut found = file
+        .events
+        .iter()
+        .filter(|event| {
+            let of_pass = |pass: PassId| pass.to_string() == typed || pass_code(pass) == typed;
+            event.id.to_string() == typed
+                || line_code(event.id) == typed
+                || matches!(event.what, What::Coat { pass, .. } if of_pass(pass))
+        })
+        .map(|event| event.id);
+    match (found.next(), found.next()) {
+        (Some(one), None) => Ok(one),
+        _ => Err(none(
+            "line of this log",
+            text,
+            "say last, or its code (tackfree log lists them).",
+        )),
+    }
+}
+
 /// The faces of one piece meant; none are those next in line.
 pub fn faces(file: &PieceFile, text: Option<&str>) -> Result<Option<Vec<FaceKey>>, Failure> {
     Ok(read_faces(text.unwrap_or(""), &keys(file))?)
@@ -125,13 +154,16 @@ pub fn faces(file: &PieceFile, text: Option<&str>) -> Result<Option<Vec<FaceKey>
 
 /// The one face meant.
 pub fn face(file: &PieceFile, text: &str) -> Result<FaceKey, Failure> {
-    match faces(file, Some(text))?.as_deref() {
-        Some([one]) => Ok(*one),
-        _ => Err(Failure::said(format!(
-            "\"{}\" is not one face: name one, like top, left or cutout-1.",
-            shown(text)
-        ))),
+    let keys = keys(file);
+    if let Some([one]) = read_faces(text, &keys).ok().flatten().as_deref() {
+        return Ok(*one);
     }
+    let names: Vec<String> = keys.iter().map(ToString::to_string).collect();
+    Err(Failure::said(format!(
+        "\"{}\" is not one face of this piece: it has {}.",
+        shown(text),
+        names.join(", ")
+    )))
 }
 
 fn keys(file: &PieceFile) -> Vec<FaceKey> {

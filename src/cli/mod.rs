@@ -38,6 +38,6 @@ pub fn run(args: &Args, around: &Surroundings, out: &mut dyn Write) -> Result<()
     match out.write_all(text.as_bytes()).and_then(|()| out.flush()) {
         // Whoever read along has seen enough; what was done is done.
         Err(error) if error.kind() == io::ErrorKind::BrokenPipe => Ok(()),
-        other => other.map_err(Failure::unexpected),
+        other => other.map_err(|error| answer.untold(&error)),
     }
 }

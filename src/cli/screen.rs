@@ -3,6 +3,7 @@
 use super::args::Args;
 use super::failure::Failure;
 use super::setup::{Opened, Surroundings};
+use crate::store::os;
 use crate::tui::run::{Outside, RunError};
 
 /// Whether the screen can be opened here.
@@ -36,6 +37,10 @@ pub fn run(opened: &mut Opened, around: &Surroundings) -> Result<(), Failure> {
     };
     crate::tui::run::run(&mut outside).map_err(|error| match error {
         RunError::Books(error) => Failure::from(error),
-        RunError::Terminal(error) => Failure::unexpected(error),
+        RunError::Terminal(error) => Failure::said(format!(
+            "The terminal cannot be used: {}. What was confirmed is saved; open it again in a \
+             terminal window.",
+            os::words(&error)
+        )),
     })
 }

@@ -3,9 +3,8 @@
 use super::answer::Answer;
 use super::failure::Failure;
 use super::setup::{Opened, Surroundings};
-use crate::coating::LabelHours;
 use crate::coating::id::Mint;
-use crate::desk::typed::read_when;
+use crate::desk::typed::{read_day, read_when};
 use crate::desk::{Action, Desk, Made, Scope, Shop};
 use crate::papers::layout::wrap;
 use crate::store::Store;
@@ -36,6 +35,39 @@ struct DoneJson<'a> {
     made: Option<String>,
     /// What later commands call it: a ticket number, a job number, a name.
     called: Option<String>,
+    /// Of a pass: what was checked before it went on.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    checks: Option<&'a [CheckJson]>,
+    /// Of a pass: the cautions of its product at this step.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    cautions: Option<&'a [CautionJson]>,
+}
+
+/// One check before a pass.
+#[derive(Debug, Serialize)]
+pub struct CheckJson {
+    /// `ok`, `mind`, `wait` or `not known`.
+    pub stands: &'static str,
+    /// The check in words, with its figure, its limit and who says so.
+    pub words: String,
+}
+
+/// One caution.
+#[derive(Debug, Serialize)]
+pub struct CautionJson {
+    /// What to mind.
+    pub line: &'static str,
+    /// Who says so.
+    pub source: &'static str,
+}
+
+/// What is told with a pass.
+#[derive(Debug, Default, Serialize)]
+pub struct PassTold {
+    /// What was checked before it went on.
+    pub checks: Vec<CheckJson>,
+    /// The cautions of its product at this step.
+    pub cautions: Vec<CautionJson>,
 }
 
 impl<'a> Session<'a> {
@@ -70,29 +102,46 @@ impl<'a> Session<'a> {
         Ok(read.map_err(|error| error.at(option))?)
     }
 
+    /// A day as typed after `--day`; nothing is today.
+    pub fn day(&self, text: Option<&str>, shop: &Shop) -> Result<NaiveDate, Failure> {
+        Ok(read_day(text.unwrap_or(""), self.today(shop))?)
+    }
+
     /// Does an action and answers with what was done and what to mind.
     pub fn perform(&mut self, action: &Action) -> Result<Answer, Failure> {
+        self.perform_told(action, None)
+    }
+
+    /// The same, with what is told with a pass.
+    pub fn perform_told(
+        &mut self,
+        action: &Action,
+        told: Option<&PassTold>,
+    ) -> Result<Answer, Failure> {
         let zone = self.store_zone()?;
         let mut desk = Desk {
             books: self.store,
             now: self.now,
             mint: self.mint,
-            clock: &LabelHours,
             zone: self.zone,
         };
         let done = desk
             .perform(action)
             .map_err(|error| Failure::of_desk(&error, self.now, zone))?;
         let mut lines = wrap(&done.words, usize::MAX, 0);
+        let checks = told.iter().flat_map(|told| &told.checks);
+        lines.extend(checks.map(|check| format!("Check, {}", check.words)));
         lines.extend(done.notes.iter().map(|note| format!("Mind: {note}")));
         let (made, called) = self.made(done.made)?;
-        Answer::new(
+        Answer::done(
             lines,
             DoneJson {
                 done: &done.words,
                 notes: &done.notes,
                 made,
                 called,
+                checks: told.map(|told| told.checks.as_slice()),
+                cautions: told.map(|told| told.cautions.as_slice()),
             },
         )
     }
@@ -130,6 +179,11 @@ impl<'a> Session<'a> {
                 id.to_string(),
                 shop.product(id).map(|product| product.name.clone()),
             ),
+            Made::Moisture(id) => (id.to_string(), Some(crate::papers::wood::reading_code(id))),
+            Made::Wood(id) => {
+                let own = shop.wood.own.iter().find(|own| own.id == id);
+                (id.to_string(), own.map(|own| own.wood.name.clone()))
+            }
             Made::Pass(id) => (id.to_string(), Some(crate::papers::pass_code(id))),
         };
         Ok((Some(id), called))

@@ -95,7 +95,8 @@ pub fn open(args: &Args, around: &Surroundings) -> Result<Opened, Failure> {
             .prefix("tackfree-demo-")
             .tempdir()
             .map_err(|error| {
-                Failure::said(format!("The demo finds no room to unpack: {error}."))
+                let why = crate::store::os::said(&error);
+                Failure::said(format!("The demo finds no room to unpack: {why}."))
             })?;
         let mut store = Store::open(&folder.path().join("demo.tackfree"))?;
         let mut mint = Mint::new(store.last_id()?, around.random);
@@ -120,7 +121,6 @@ pub fn open(args: &Args, around: &Surroundings) -> Result<Opened, Failure> {
             books: &mut store,
             now: (around.now)(),
             mint: &mut mint,
-            clock: &LabelHours,
             zone: around.zone,
         };
         desk.furnish(&Settings::starting(around.zone))

@@ -4,15 +4,17 @@
 //! The safe clock sits in the gates; its likely twin says when a touch test is worth making.
 
 use super::air_log::AirLog;
+use super::air_log_kinds::Assumed;
 use super::air_log_sums::Told;
 use super::drying::DryingClock;
 use super::forecast::Forecast;
 use super::id::ProductId;
 use super::learning::Learned;
-use super::model::{Care, Counts, DryingLaw, ModelSettings, PACE, STANDARD_REFERENCE};
+use super::model::{Care, Counts, DryingLaw, ModelSettings, PACE};
 use super::product::{Product, Span};
-use crate::units::Temperature;
+use crate::units::moment::show_moment;
 use chrono::{DateTime, Duration, Utc};
+use chrono_tz::Tz;
 use serde::{Deserialize, Serialize};
 use std::collections::HashMap;
 use std::sync::Arc;
@@ -21,25 +23,29 @@ use std::sync::Arc;
 /// in this air.
 pub const LOOKS_AHEAD_DAYS: i64 = 3650;
 
+/// Whether a moment the clock gave is only its horizon: the film does not get there in the air that
+/// is known and expected.
+pub fn beyond_sight(at: DateTime<Utc>, now: DateTime<Utc>) -> bool {
+    // A coat long laid has the horizon of its own day, so a few weeks are allowed for.
+    (at - now).num_days() > LOOKS_AHEAD_DAYS - 60
+}
+
+/// A moment a film is to reach, as people say it; `not in this air` where it never does.
+pub fn show_reached(at: DateTime<Utc>, now: DateTime<Utc>, zone: Tz) -> String {
+    if beyond_sight(at, now) {
+        "not in this air".to_owned()
+    } else {
+        show_moment(at, now, zone)
+    }
+}
+
 /// What is known of one product beyond its label.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
 pub struct Tuning {
-    /// The temperature the label's hours hold at.
-    pub reference: Temperature,
     /// What touch tests have shown, against the safe law.
     pub safe: Learned,
     /// What touch tests have shown, against the likely law.
     pub likely: Learned,
-}
-
-impl Default for Tuning {
-    fn default() -> Self {
-        Self {
-            reference: Temperature::from(STANDARD_REFERENCE),
-            safe: Learned::default(),
-            likely: Learned::default(),
-        }
-    }
 }
 
 /// Which of the two clocks.
@@ -138,6 +144,21 @@ impl ShopAirClock {
         }
     }
 
+    /// How the figures are reckoned, in words: by the label's hours alone as long as nothing is
+    /// known of the air.
+    pub fn basis(&self) -> &'static str {
+        let nothing_read = self.log.is_empty()
+            && self.log.assumed() == Assumed::LabelConditions
+            && self.told.is_empty();
+        let learned = |tuning: &Tuning| tuning.safe.tests > 0;
+        match self.twin {
+            _ if nothing_read && self.tuning.values().any(learned) => "label hours and touch tests",
+            _ if nothing_read => "label hours",
+            Twin::Safe => "safe hours by shop air",
+            Twin::Likely => "likely hours by shop air",
+        }
+    }
+
     /// Which of the two this is.
     pub fn twin(&self) -> Twin {
         self.twin
@@ -164,9 +185,7 @@ impl ShopAirClock {
             Twin::Safe => self.settings.safe,
             Twin::Likely => Care::Likely,
         };
-        let reference = self.tuning(product.id).reference;
-        self.settings
-            .law(product.family, &product.label, reference, care)
+        self.settings.law(product.family, &product.label, care)
     }
 
     /// This shop's factor for a product: how fast it dries here against the law.
@@ -272,10 +291,11 @@ impl DryingClock for ShopAirClock {
     }
 
     fn basis(&self) -> &'static str {
-        match self.twin {
-            Twin::Safe => "safe hours by shop air",
-            Twin::Likely => "likely hours by shop air",
-        }
+        ShopAirClock::basis(self)
+    }
+
+    fn for_film(&self, k: f64) -> Option<Box<dyn DryingClock>> {
+        Some(Box::new(self.with_film(k)))
     }
 }
 

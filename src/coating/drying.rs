@@ -1,8 +1,9 @@
-//! When a coat is dry. The state of a coat is asked of a [`DryingClock`]; at this stage the one
-//! clock is [`LabelHours`], which takes the label's hours as plain hours. A clock that reckons
-//! with the shop's air takes the same seat.
+//! When a coat is dry. The state of a coat is asked of a [`DryingClock`]: in the shop that is
+//! [`super::ShopAirClock`]; [`LabelHours`], which takes the label's hours as plain hours, serves
+//! records that are read in.
 
-use super::product::{LabelFigures, Product, Span};
+use super::figures::LabelFigures;
+use super::product::{Product, Span};
 use chrono::{DateTime, Utc};
 
 /// Turns label time into moments.
@@ -16,6 +17,13 @@ pub trait DryingClock {
 
     /// How the figures were reckoned, in words for the screen.
     fn basis(&self) -> &'static str;
+
+    /// The same clock for a coat whose film factor is `k` (see [`super::model::film_factor`]);
+    /// none where the clock takes every film for the label's.
+    fn for_film(&self, k: f64) -> Option<Box<dyn DryingClock>> {
+        let _ = k;
+        None
+    }
 }
 
 /// The label's hours as plain hours.

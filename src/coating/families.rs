@@ -6,7 +6,9 @@
 //! seldom the quick end. Tack-free and dry to handle are on few labels: those are our own, between
 //! touch and recoat, and after it.
 
-use super::product::{Family, LabelFigures, ProductKind, RecoatWindow, Span};
+use super::figures::{FigureSet, LabelFigures, Voc};
+use super::model::STANDARD_REFERENCE;
+use super::product::{Family, ProductKind, RecoatWindow, Span};
 use crate::units::{Density, Humidity, SpreadRate, Temperature};
 
 /// One family's row: spread m2/L, solids %, density g/mL, touch and tack-free minutes, recoat from
@@ -83,6 +85,17 @@ fn row(family: Family) -> Row {
     }
 }
 
+/// VOC in g/L where makers' sheets were seen: their middle, or what most of them say.
+fn usual_voc(family: Family) -> Option<f64> {
+    match family {
+        Family::OilWipingVarnish => Some(500.0),
+        Family::OilBrushingVarnish => Some(447.0),
+        Family::WaterBorne => Some(236.0),
+        Family::Lacquer => Some(673.0),
+        _ => None,
+    }
+}
+
 /// What a product of this family is used for unless said otherwise.
 pub fn usual_kind(family: Family) -> ProductKind {
     row(family).kind
@@ -97,8 +110,14 @@ pub fn usual_figures(family: Family) -> LabelFigures {
     LabelFigures {
         spread: SpreadRate::from_m2_per_l(row.spread)
             .expect("spread rates of the table are positive"),
+        wet_film: None,
+        dry_film: None,
         solids_pct: row.solids,
         density: Density::from_g_per_ml(row.density).expect("densities of the table are positive"),
+        voc: usual_voc(family).and_then(Voc::from_g_per_l),
+        // Labels name 20 to 25 C; between them lies the standard's.
+        reference: Temperature::from(STANDARD_REFERENCE),
+        reference_humidity: None,
         touch: Span::minutes(row.touch),
         tack_free: Span::minutes(row.tack_free),
         windows: vec![RecoatWindow {
@@ -112,13 +131,15 @@ pub fn usual_figures(family: Family) -> LabelFigures {
         min_temp: Temperature::from_c(row.min_c),
         max_humidity: Humidity::from_tenths(row.max_rh)
             .expect("humidities of the table lie within 0 to 100 per cent"),
+        from_label: FigureSet::NONE,
     }
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::coating::{FigureBasis, Product, ProductId};
+    use crate::coating::family_ranges::{measure, usual_range};
+    use crate::coating::{Figure, FigureBasis, Product, ProductId};
     use crate::units::{Money, Volume};
 
     #[test]
@@ -129,12 +150,26 @@ mod tests {
                 name: family.word().to_owned(),
                 kind: usual_kind(family),
                 family,
-                basis: FigureBasis::FamilyRange,
                 label: usual_figures(family),
                 can: Volume::from_ul(946_353),
                 price: Money::from_cents(2_500),
             };
             assert_eq!(product.check(), Ok(()), "{}", family.word());
+            assert_eq!(product.check_orders(), Ok(()), "{}", family.word());
+            assert_eq!(product.doubts(), [], "{}", family.word());
+            assert_eq!(product.basis(), FigureBasis::FamilyRange);
+            for figure in Figure::ALL {
+                if let (Some(is), Some(range)) =
+                    (measure(&product.label, figure), usual_range(family, figure))
+                {
+                    assert!(
+                        range.low <= range.high && range.holds(is),
+                        "{} {}: {is} is outside {range:?}",
+                        family.word(),
+                        figure.code()
+                    );
+                }
+            }
             let label = &product.label;
             assert!(label.touch <= label.tack_free && label.tack_free <= label.windows[0].opens);
         }

@@ -25,12 +25,13 @@ const PRIOR_SPREAD: f64 = 0.405_5;
 const COAT_SCATTER: f64 = 0.10;
 /// Share of coats whose tests are taken for slips. Judgement.
 const SLIPS: f64 = 0.02;
-/// The grid: factors from e^-1.8 (0.17) to e^1.2 (3.3) in steps of half a per cent.
+/// The grid: factors from e^-1.8 (0.17) to e^1.8 (6.0) in steps of half a per cent, as wide on
+/// either side, so that a test that says nothing moves nothing.
 const GRID_FROM: f64 = -1.8;
 /// Step of the grid.
 const GRID_STEP: f64 = 0.005;
 /// Points of the grid.
-const GRID_POINTS: u16 = 601;
+const GRID_POINTS: u16 = 721;
 
 /// What a test found the film to have reached.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
@@ -175,7 +176,8 @@ pub fn learn(tests: &[TouchTest]) -> Learned {
             if sum + weight >= share * total {
                 // Inside the cell of this grid point.
                 let part = (share * total - sum) / weight.max(f64::MIN_POSITIVE);
-                return (theta + GRID_STEP * (part - 0.5)).exp();
+                // To the ten-thousandth: what is finer is the grid's own.
+                return ((theta + GRID_STEP * (part - 0.5)).exp() * 1e4).round() / 1e4;
             }
             sum += weight;
         }
@@ -255,7 +257,12 @@ impl ShopAirClock {
         at: DateTime<Utc>,
         stage: FilmStage,
     ) -> Option<TouchTest> {
-        let opens = product.label.windows.first()?.opens;
+        // A window that is open at once is for laying wet on wet; dry to recoat comes with the next.
+        let windows = &product.label.windows;
+        let opens = windows
+            .iter()
+            .map(|w| w.opens)
+            .find(|o| *o > Span::minutes(0))?;
         let found = if stage >= FilmStage::Recoat {
             Found::Dry
         } else {

@@ -5,7 +5,8 @@
 //! comes from. It gives the earliest moment to *test*, not a promise: its stated uncertainty is
 //! 50 per cent either way, and the touch test decides.
 
-use super::product::{Family, LabelFigures};
+use super::figures::LabelFigures;
+use super::product::Family;
 use crate::units::{Humidity, SpreadRate, Temperature};
 use serde::{Deserialize, Serialize};
 
@@ -63,6 +64,17 @@ pub enum HumidityCurve {
 }
 
 impl HumidityCurve {
+    /// The dampest air that label times may hold in, tenths of a per cent: closer to 100 % the
+    /// water curve would divide by nearly nothing. Judgement; labels seen go to 70 %.
+    pub const MOST_REFERENCE: i32 = 950;
+
+    /// The factor against the air that the label's times hold in. Up to 60 % an oil film knows no
+    /// difference, so that only water-borne films are told apart by it there.
+    pub fn against(self, humidity: Humidity, reference: Humidity) -> f64 {
+        let least = Humidity::from_tenths(Self::MOST_REFERENCE).unwrap_or(reference);
+        self.factor(humidity) / self.factor(reference.min(least))
+    }
+
     /// The factor at a humidity, never below 0.
     pub fn factor(self, humidity: Humidity) -> f64 {
         let percent = humidity.percent();
@@ -108,7 +120,7 @@ impl Family {
 
 /// The law of one product: what its family and its label say about its speed.
 ///
-/// `f = min(f_max, exp[-(Ea/R)(1/T - 1/T_ref)] * g(RH))`, and 0 below the label's least
+/// `f = min(f_max, exp[-(Ea/R)(1/T - 1/T_ref)] * g(RH) / g(RH_ref))`, and 0 below the label's least
 /// temperature or above its greatest humidity.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 pub struct DryingLaw {
@@ -118,6 +130,8 @@ pub struct DryingLaw {
     pub curve: HumidityCurve,
     /// The label's own temperature.
     pub reference: Temperature,
+    /// The label's own humidity.
+    pub reference_humidity: Humidity,
     /// Colder than this an hour does not count.
     pub min_temp: Temperature,
     /// Damper than this an hour does not count.
@@ -172,7 +186,8 @@ impl DryingLaw {
         if !self.allows(temperature, humidity) {
             return 0.0;
         }
-        let speed = self.temperature_factor(temperature) * self.curve.factor(humidity);
+        let speed = self.temperature_factor(temperature)
+            * self.curve.against(humidity, self.reference_humidity);
         speed.min(f64::from(self.cap) / 1000.0)
     }
 
@@ -207,14 +222,9 @@ impl Default for ModelSettings {
 }
 
 impl ModelSettings {
-    /// The law of a product of this family with this label, whose hours hold at `reference`.
-    pub fn law(
-        &self,
-        family: Family,
-        label: &LabelFigures,
-        reference: Temperature,
-        care: Care,
-    ) -> DryingLaw {
+    /// The law of a product of this family with this label, whose times hold at the label's own
+    /// temperature and humidity.
+    pub fn law(&self, family: Family, label: &LabelFigures, care: Care) -> DryingLaw {
         let (energy, curve) = match family.hardening() {
             Hardening::Oxidises => {
                 let energy = match care {
@@ -256,7 +266,8 @@ impl ModelSettings {
         DryingLaw {
             energy,
             curve,
-            reference,
+            reference: label.reference,
+            reference_humidity: label.humidity_of_times(),
             min_temp: label.min_temp,
             max_humidity: label.max_humidity,
             cap: self.cap.clamp(1000, 1500),

@@ -1,7 +1,8 @@
 //! A product: what its label says, and where each figure came from.
 
+use super::figures::{Figure, FigureSource, LabelFigures};
 use super::id::ProductId;
-use crate::units::{Density, Humidity, Money, SpreadRate, Temperature, Volume};
+use crate::units::{Money, Volume};
 use serde::{Deserialize, Serialize};
 use thiserror::Error;
 
@@ -162,12 +163,13 @@ impl Family {
     }
 }
 
-/// Where a product's figures came from.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+/// Where a product's figures came from, taken together.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum FigureBasis {
-    /// Typed from the can's label or data sheet.
+    /// All typed from the can's label or data sheet.
     Label,
+    /// Some from the label, the others the usual ones of its family.
+    Mixed,
     /// The usual range of its family: to be checked against the can.
     FamilyRange,
 }
@@ -177,6 +179,7 @@ impl FigureBasis {
     pub fn words(self) -> &'static str {
         match self {
             Self::Label => "from the label",
+            Self::Mixed => "label and family figures, check the can",
             Self::FamilyRange => "family figures, check the can label",
         }
     }
@@ -193,33 +196,6 @@ pub struct RecoatWindow {
     pub scuff: bool,
 }
 
-/// The figures on the can.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-pub struct LabelFigures {
-    /// Area one coat covers per volume.
-    pub spread: SpreadRate,
-    /// Volume solids, per cent of the wet volume that stays as film.
-    pub solids_pct: f64,
-    /// Weight per volume.
-    pub density: Density,
-    /// Set to touch.
-    pub touch: Span,
-    /// Tack-free.
-    pub tack_free: Span,
-    /// The allowed recoat windows, earliest first; at least one.
-    pub windows: Vec<RecoatWindow>,
-    /// Dry to handle.
-    pub handle: Span,
-    /// Light use.
-    pub light_use: Span,
-    /// Full cure.
-    pub full_cure: Span,
-    /// Coldest air and wood it may be used in.
-    pub min_temp: Temperature,
-    /// Dampest air it may be used in.
-    pub max_humidity: Humidity,
-}
-
 /// A product the shop uses.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct Product {
@@ -231,9 +207,7 @@ pub struct Product {
     pub kind: ProductKind,
     /// Its family.
     pub family: Family,
-    /// Where the figures came from.
-    pub basis: FigureBasis,
-    /// The figures.
+    /// The figures, each with where it came from.
     pub label: LabelFigures,
     /// Size of the can it is priced by.
     pub can: Volume,
@@ -262,6 +236,35 @@ pub enum ProductError {
         /// The product.
         name: String,
     },
+    /// Stages in an order that no film goes through.
+    #[error(
+        "{name} cannot be {} after {later_time} when it is {} only after {earlier_time}: look at \
+         both again.",
+        .later.reached(), .earlier.reached()
+    )]
+    Order {
+        /// The product.
+        name: String,
+        /// The stage that comes earlier.
+        earlier: Figure,
+        /// Its time.
+        earlier_time: String,
+        /// The stage that comes later.
+        later: Figure,
+        /// Its time.
+        later_time: String,
+    },
+    /// Air so damp that nothing can be reckoned from it.
+    #[error(
+        "The drying times of {name} cannot hold in air of {humidity}: type the label's figure, \
+         most often 50, or leave it empty."
+    )]
+    ReferenceHumidity {
+        /// The product.
+        name: String,
+        /// What was given.
+        humidity: String,
+    },
     /// Solids outside 0 to 100.
     #[error("Volume solids of {name} must lie between 0 and 100 per cent.")]
     Solids {
@@ -283,6 +286,20 @@ pub enum ProductError {
 }
 
 impl Product {
+    /// Where its figures came from, taken together.
+    pub fn basis(&self) -> FigureBasis {
+        let from = |source| {
+            Figure::ALL
+                .into_iter()
+                .any(|f| self.label.source(f) == source)
+        };
+        match (from(FigureSource::Label), from(FigureSource::FamilyRange)) {
+            (true, false) => FigureBasis::Label,
+            (true, true) => FigureBasis::Mixed,
+            (false, _) => FigureBasis::FamilyRange,
+        }
+    }
+
     /// Checks what the types alone cannot.
     pub fn check(&self) -> Result<(), ProductError> {
         let name = self.name.clone();

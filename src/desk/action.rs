@@ -1,13 +1,20 @@
 //! Every action a person can take: the one language between keys, commands and the store.
 
-use crate::coating::{Family, FigureBasis, LabelFigures, ProductId, ProductKind};
+use super::air_import::AirImport;
+use super::air_rows::DryingRules;
+use crate::coating::{Family, ForecastStep, LabelFigures, ProductId, ProductKind, ShopAir};
+pub use super::pick::FacePick;
 use crate::shape::{Construction, FaceKey, Shape};
 use crate::shop::{
-    Air, ClientId, CoatKind, Grit, JobId, PassId, PieceId, PieceKind, RecipeId, Schedule,
-    ScuffMeans, SetItem, Settings, TouchVerdict,
+    Air, Chore, ClientId, CoatKind, EventId, Grit, JobId, PassId, PieceId, PieceKind, PieceWood,
+    RagWay, ReadingId, RecipeId, Schedule, ScuffMeans, SetItem, Settings, Site, TouchVerdict,
+    WoodId,
 };
 use crate::units::{Mass, Money, Volume};
+use crate::wood::moisture::{Reading, ReadyRule};
+use crate::wood::species::OwnWood;
 use chrono::{DateTime, NaiveDate, Utc};
+use serde::Serialize;
 
 /// New, or a change of one that is there.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -19,7 +26,7 @@ pub enum Which<T> {
 }
 
 /// A client as typed.
-#[derive(Debug, Clone, PartialEq, Eq, Default)]
+#[derive(Debug, Clone, PartialEq, Eq, Default, Serialize)]
 pub struct ClientDraft {
     /// Name.
     pub name: String,
@@ -87,50 +94,12 @@ pub struct ProductDraft {
     pub kind: ProductKind,
     /// Family.
     pub family: Family,
-    /// Where the figures came from.
-    pub basis: FigureBasis,
-    /// Figures.
+    /// Figures, each with where it came from.
     pub label: LabelFigures,
     /// Can size.
     pub can: Volume,
     /// Can price.
     pub price: Money,
-}
-
-/// A piece and the faces meant: these, or those next in line.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct FacePick {
-    /// The piece.
-    pub piece: PieceId,
-    /// The faces; none means those the schedule asks for next.
-    pub faces: Option<Vec<FaceKey>>,
-}
-
-impl FacePick {
-    /// The same picks with every piece once: a piece picked twice is one piece, and its faces are
-    /// those of both picks.
-    pub(super) fn once_each(picks: &[Self]) -> Vec<Self> {
-        let mut out: Vec<Self> = Vec::new();
-        for pick in picks {
-            match out.iter_mut().find(|other| other.piece == pick.piece) {
-                None => out.push(pick.clone()),
-                Some(other) => {
-                    if let (Some(faces), Some(more)) = (&mut other.faces, &pick.faces) {
-                        faces.extend(more);
-                    }
-                }
-            }
-        }
-        for faces in out.iter_mut().filter_map(|pick| pick.faces.as_mut()) {
-            let mut seen = Vec::new();
-            faces.retain(|face| {
-                let first = !seen.contains(face);
-                seen.push(*face);
-                first
-            });
-        }
-        out
-    }
 }
 
 /// How much was used, as typed.
@@ -298,6 +267,96 @@ pub enum Action {
         /// Whether it is done.
         done: bool,
     },
+    /// Log a reading of the shop's air, now or at an earlier time. At a second that has one it
+    /// takes that one's place.
+    LogAir {
+        /// When it was read.
+        at: DateTime<Utc>,
+        /// What was read.
+        air: ShopAir,
+        /// Whether the person insists on a temperature that was questioned.
+        sure: bool,
+    },
+    /// Correct a reading: its time, its air, or both.
+    CorrectAir {
+        /// The reading, by its second.
+        reading: DateTime<Utc>,
+        /// When it was read.
+        at: DateTime<Utc>,
+        /// What was read.
+        air: ShopAir,
+        /// Whether the person insists.
+        sure: bool,
+    },
+    /// Take a reading out, by its second.
+    RemoveAir(DateTime<Utc>),
+    /// Bring in a data logger's file.
+    ImportAir(AirImport),
+    /// Type a forecast of the shop's air; it takes the place of what was foretold for that time.
+    Foretell(ForecastStep),
+    /// Take the forecast away.
+    ClearForecast,
+    /// Touch tests of a product made so far no longer count.
+    LearnAfresh(ProductId),
+    /// Set what drying is reckoned by.
+    SetDrying(DryingRules),
+    /// Correct when lines of a piece's log were done.
+    CorrectTime {
+        /// The piece.
+        piece: PieceId,
+        /// The lines, all of one moment; a coat's takes its whole pass along.
+        lines: Vec<EventId>,
+        /// When they were done.
+        at: DateTime<Utc>,
+    },
+    /// Correct when a pass was laid, on all its pieces.
+    CorrectPassTime {
+        /// The pass.
+        pass: PassId,
+        /// Start.
+        started: DateTime<Utc>,
+        /// End.
+        ended: DateTime<Utc>,
+    },
+    /// A chore of a day's end is done.
+    TickChore {
+        /// The day whose chore it is.
+        day: NaiveDate,
+        /// Which.
+        chore: Chore,
+        /// How, of oily rags.
+        way: Option<RagWay>,
+        /// When.
+        at: DateTime<Utc>,
+    },
+    /// That tick was a mistake.
+    UntickChore {
+        /// The day whose chore it is.
+        day: NaiveDate,
+        /// Which.
+        chore: Chore,
+    },
+    /// Close a day.
+    CloseDay {
+        /// The day.
+        day: NaiveDate,
+        /// Why, although oily rags are not logged.
+        reason: Option<String>,
+    },
+    /// Note or correct a moisture reading.
+    SaveMoisture(Which<ReadingId>, PieceId, Reading),
+    /// Remove a moisture reading.
+    RemoveMoisture(ReadingId),
+    /// Note what is known of a job's site.
+    SaveSite(Site),
+    /// Note how a piece lies and is held.
+    SavePieceWood(PieceWood),
+    /// Add or change a wood of the shop's own.
+    SaveWood(Which<WoodId>, OwnWood),
+    /// Remove a wood of the shop's own.
+    RemoveWood(WoodId),
+    /// Change the rule by which pieces count as ready.
+    SaveReadyRule(ReadyRule),
     /// Undo the newest action.
     Undo,
     /// Do again what was undone last.

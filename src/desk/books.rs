@@ -1,11 +1,15 @@
 //! What the desk needs of the store.
 
-use crate::coating::{Product, ProductId};
+use super::air_rows::{AirSpan, DryingRules, LoggedAir, TouchRecord};
+use crate::coating::{ForecastStep, Product, ProductId};
 use crate::shop::{
-    Client, ClientId, Event, Job, JobId, Pass, PassId, Piece, PieceFile, PieceId, Recipe, RecipeId,
-    Settings,
+    Chore, ChoreDone, Client, ClientId, DayClosed, DayLog, Event, Job, JobId, Moisture, Pass,
+    PassId, Piece, PieceFile, PieceId, PieceWood, ReadingId, Recipe, RecipeId, Settings, ShopWood,
+    Site, WoodBook, WoodId,
 };
-use chrono::{DateTime, Utc};
+use crate::wood::moisture::ReadyRule;
+use chrono::{DateTime, NaiveDate, Utc};
+use std::collections::HashMap;
 use thiserror::Error;
 use uuid::Uuid;
 
@@ -114,6 +118,28 @@ pub enum Row<'a> {
     Event(PieceId, &'a Event),
     /// A pass.
     Pass(&'a Pass),
+    /// A chore of a day's end, ticked.
+    Chore(&'a ChoreDone),
+    /// A day that was closed.
+    DayClosed(&'a DayClosed),
+    /// A moisture reading.
+    Moisture(&'a Moisture),
+    /// A job's site.
+    Site(&'a Site),
+    /// How a piece lies and is held.
+    PieceWood(&'a PieceWood),
+    /// A wood of the shop's own.
+    Wood(&'a ShopWood),
+    /// The rule by which pieces count as ready.
+    ReadyRule(&'a ReadyRule),
+    /// A reading of the shop's air, in the place of any at its second.
+    Air(&'a LoggedAir),
+    /// The whole forecast; no steps take it away.
+    Forecast(&'a [ForecastStep]),
+    /// What is set about drying.
+    DryingRules(&'a DryingRules),
+    /// From when touch tests of a product count anew.
+    Afresh(ProductId, DateTime<Utc>),
 }
 
 /// Something to remove.
@@ -129,6 +155,14 @@ pub enum Key {
     Recipe(RecipeId),
     /// A piece.
     Piece(PieceId),
+    /// A ticked chore of a day.
+    Chore(NaiveDate, Chore),
+    /// A moisture reading.
+    Moisture(ReadingId),
+    /// A wood of the shop's own.
+    Wood(WoodId),
+    /// The reading of the shop's air at that second.
+    Air(DateTime<Utc>),
 }
 
 /// One line of the journal.
@@ -163,6 +197,35 @@ pub trait Books {
     fn passes(&self, scope: Scope) -> Result<Vec<Pass>, BooksError>;
     /// One pass.
     fn pass(&self, id: PassId) -> Result<Option<Pass>, BooksError>;
+    /// What was ticked at the days' ends, and which days were closed.
+    fn days(&self) -> Result<DayLog, BooksError>;
+    /// What is on record about wood: the readings and the lie of these pieces, and every site, wood
+    /// of the shop's own and the rule in force.
+    fn wood(&self, scope: Scope) -> Result<WoodBook, BooksError>;
+    /// The readings of the shop's air in a span, in order of time. Costs what it gives back,
+    /// however long the log is.
+    fn air(&self, span: AirSpan) -> Result<Vec<LoggedAir>, BooksError>;
+    /// The last reading at or before a moment.
+    fn air_before(&self, at: DateTime<Utc>) -> Result<Option<LoggedAir>, BooksError>;
+    /// The newest readings, newest first.
+    fn air_newest(&self, limit: usize) -> Result<Vec<LoggedAir>, BooksError>;
+    /// When the first reading was taken.
+    fn air_first(&self) -> Result<Option<DateTime<Utc>>, BooksError>;
+    /// The typed forecast, earliest first.
+    fn forecast(&self) -> Result<Vec<ForecastStep>, BooksError>;
+    /// What the shop has set about drying.
+    fn drying_rules(&self) -> Result<DryingRules, BooksError>;
+    /// From when touch tests count, for products whose learning was reset.
+    fn afresh(&self) -> Result<HashMap<ProductId, DateTime<Utc>>, BooksError>;
+    /// The products that touch tests were made on.
+    fn tested_products(&self) -> Result<Vec<ProductId>, BooksError>;
+    /// The newest touch tests of a product made after a moment, newest first.
+    fn touch_tests(
+        &self,
+        product: ProductId,
+        after: Option<DateTime<Utc>>,
+        limit: usize,
+    ) -> Result<Vec<TouchRecord>, BooksError>;
     /// The newest lines of the journal, newest first.
     fn journal(&self, limit: usize) -> Result<Vec<JournalLine>, BooksError>;
     /// A number that changes whenever anybody has written.
@@ -181,8 +244,9 @@ pub trait Books {
     /// Ends the action as if it had never been begun.
     fn rollback(&mut self);
 
-    /// Makes the actions so far the beginning of the shop, which is not undone any more.
-    fn seal(&mut self) -> Result<(), BooksError>;
+    /// Ends the action like [`Books::commit`], but as the beginning of the shop, which is not
+    /// undone.
+    fn commit_start(&mut self, at: DateTime<Utc>, words: &str) -> Result<(), BooksError>;
     /// Undoes the newest action not undone; its words, or none if there is none.
     fn undo(&mut self, at: DateTime<Utc>) -> Result<Option<String>, BooksError>;
     /// Does again the action undone last, unless something new was done since.

@@ -1,9 +1,10 @@
 //! Why an action was not done.
 
 use super::books::BooksError;
-use crate::coating::ProductError;
+use crate::coating::{ForecastError, ProductError, ReadingError};
+use super::wood_error::WoodRefusal;
 use crate::shape::ShapeError;
-use crate::shop::{Blocker, ScheduleError};
+use crate::shop::{Blocker, Chore, ScheduleError};
 use chrono::{DateTime, Utc};
 use chrono_tz::Tz;
 use thiserror::Error;
@@ -15,6 +16,8 @@ pub struct Refusal {
     pub piece: String,
     /// The reasons, in order.
     pub blockers: Vec<Blocker>,
+    /// What the refusal teaches: the figure behind it, where there is one.
+    pub teaching: Option<String>,
 }
 
 /// Why an action was not done. Nothing of it was saved.
@@ -38,7 +41,8 @@ pub enum DeskError {
     },
     /// Text longer than a line on a ticket can hold.
     #[error(
-        "{what} can have up to {most} characters; this has {has}. Shorten it; the rest can go into the notes."
+        "{what} can have up to {most} characters; this has {has}. Shorten it{}.",
+        elsewhere(what)
     )]
     TooLong {
         /// The field.
@@ -114,6 +118,72 @@ pub enum DeskError {
         /// The kind needed.
         needs: &'static str,
     },
+    /// Two lines that are not one action, or none.
+    #[error("Pick one line of the log: its time is corrected alone.")]
+    NotOneLine,
+    /// The time it has already.
+    #[error("That is the time it has already: {0}.")]
+    SameTime(String),
+    /// A day that does not call for the chore.
+    #[error("{day} does not call for it: nothing was logged that leaves {}.", chore.words())]
+    NotCalledFor {
+        /// The day.
+        day: String,
+        /// The chore.
+        chore: Chore,
+    },
+    /// Oily rags ticked without saying how.
+    #[error(
+        "Say how the oily rags were made safe: laid flat outdoors, or in a lidded metal can of water."
+    )]
+    RagsHow,
+    /// A way that only rags have.
+    #[error("Only oily rags are laid flat or drowned: tick {} without saying how.", .0.words())]
+    NoWay(Chore),
+    /// A tick that does not cover the last of what called for it.
+    #[error(
+        "At {at} the last of it was still to come, at {last}: see to what came after too, and say when."
+    )]
+    ChoreTooEarly {
+        /// The time typed.
+        at: String,
+        /// The last work that called for it.
+        last: String,
+    },
+    /// A time still to come.
+    #[error("{0} is still to come: a chore is ticked when it is done.")]
+    ChoreAhead(String),
+    /// A chore that was not ticked.
+    #[error("{} of {day} are not ticked, so there is nothing to take back.", chore.words())]
+    NotTicked {
+        /// The day.
+        day: String,
+        /// The chore.
+        chore: Chore,
+    },
+    /// A day still to come.
+    #[error("{0} is still to come: close it when its work is done.")]
+    DayAhead(String),
+    /// Closed already.
+    #[error("{day} was closed {at}.")]
+    DayIsClosed {
+        /// The day.
+        day: String,
+        /// When.
+        at: String,
+    },
+    /// Oily rags not logged as safe.
+    #[error(
+        "{day} is not closed: oily rags of {of} (last {last}) are not logged as laid flat outdoors or in a lidded metal can of water, and can catch fire by themselves within hours (NFPA oily-rag tip sheet). Log them, or close it with the reason in writing, two words or more; it stays in the log."
+    )]
+    RagsOpen {
+        /// The day.
+        day: String,
+        /// What they are of.
+        of: String,
+        /// The last work with them.
+        last: String,
+    },
     /// Nothing to undo.
     #[error("There is nothing to undo.")]
     NothingToUndo,
@@ -137,9 +207,79 @@ pub enum DeskError {
     /// A bad product.
     #[error(transparent)]
     Product(#[from] ProductError),
+    /// A temperature that is no usual shop air.
+    #[error(
+        "{shown} is no usual shop air{} {}.",
+        meant.as_ref().map_or_else(|| ".".to_owned(), |meant| format!("; was {meant} meant?")),
+        if *firm {
+            "No shop is worked in at that temperature, so check the unit"
+        } else {
+            "Write F or C behind the number, or say that you are sure"
+        }
+    )]
+    DoubtfulAir {
+        /// The temperature in both scales.
+        shown: String,
+        /// What was probably meant, if the same number in the other scale would do.
+        meant: Option<String>,
+        /// Whether even insisting does not help.
+        firm: bool,
+    },
+    /// A reading from the future, or one no shop has.
+    #[error(transparent)]
+    Reading(#[from] ReadingError),
+    /// No reading at that time.
+    #[error("There is no reading of the shop's air at {at}; look at the list for its exact time.")]
+    NoReading {
+        /// The time.
+        at: String,
+    },
+    /// Another reading at that time.
+    #[error("At {at} there is another reading, {air}; correct or remove that one.")]
+    AirTaken {
+        /// The time.
+        at: String,
+        /// Its air.
+        air: String,
+    },
+    /// A logger's file without one row that can be read.
+    #[error("{file} has no row that reads as time, temperature and humidity{why}")]
+    NoAirRows {
+        /// The file.
+        file: String,
+        /// The first refused row, if there was one.
+        why: String,
+    },
+    /// A forecast that cannot be.
+    #[error(transparent)]
+    Forecast(#[from] ForecastError),
+    /// A forecast for time gone by.
+    #[error("That time is gone by; log what the air was instead of foretelling it.")]
+    ForecastPast,
+    /// No forecast to take away.
+    #[error("There is no forecast to take away.")]
+    NothingForetold,
+    /// Nothing learned of a product.
+    #[error("No touch test of {product} counts so far, so there is nothing to forget.")]
+    NothingLearned {
+        /// The product.
+        product: String,
+    },
+    /// Something about wood, its moisture or its site.
+    #[error(transparent)]
+    Wood(#[from] WoodRefusal),
     /// The store.
     #[error(transparent)]
     Books(#[from] BooksError),
+}
+
+/// Where the rest of a text can go that is too long; of notes nowhere.
+fn elsewhere(what: &str) -> &'static str {
+    if what.ends_with("notes") {
+        ""
+    } else {
+        "; the rest can go into the notes"
+    }
 }
 
 impl DeskError {
@@ -163,6 +303,7 @@ impl DeskError {
                     .iter()
                     .map(|blocker| format!("- {}", blocker.words(now, zone))),
             );
+            out.extend(refusal.teaching.iter().map(|words| format!("Why: {words}")));
         }
         out
     }

@@ -5,24 +5,48 @@
 //! screen, or a reading of the clock; the store is met through [`Books`], time is passed in.
 
 mod action;
+mod air;
+mod air_import;
+mod air_rows;
 mod books;
+mod changes;
+mod conditions;
+mod correct_time;
+mod day;
 mod error;
+mod learned;
+mod later;
 mod moves;
 mod passes;
 mod people;
 mod perform;
+mod pick;
 mod pieces;
+mod product_sheet;
 mod recipes;
+mod shop_air;
 mod snapshot;
 mod steps;
 pub mod typed;
+mod wood;
+mod wood_error;
 mod work;
 
 pub use action::{
     Action, AmountDraft, ClientDraft, FacePick, JobDraft, PassDraft, PieceDraft, ProductDraft,
     RecipeDraft, Which,
 };
+pub use air::{rules_words, show_air};
+pub use air_import::AirImport;
+pub use air_rows::{AirSource, AirSpan, DryingRules, LoggedAir, TouchRecord, spread_of};
 pub use books::{Books, BooksError, JournalLine, Key, Row, Scope};
+pub use conditions::{Condition, PassAsked, stands_words};
 pub use error::{DeskError, Refusal};
+pub use later::{LaterPass, LaterStage, later_lines};
 pub use perform::{Desk, Done, Made};
+pub use product_sheet::{
+    SheetLine, SheetPart, figure_value, learned, product_sheet, range_words, source_words,
+};
+pub use shop_air::NEWEST_TESTS;
 pub use snapshot::Shop;
+pub use wood_error::WoodRefusal;

@@ -5,6 +5,7 @@ use super::perform::{Desk, Done};
 use super::work::stage_notes;
 use crate::shape::FaceKey;
 use crate::shop::{PieceId, SetItem, Stage, What};
+use crate::units::counted;
 
 impl Desk<'_> {
     pub(super) fn declare_hidden(
@@ -77,6 +78,7 @@ impl Desk<'_> {
     pub(super) fn move_back(&mut self, piece: PieceId) -> Result<Done, DeskError> {
         let mut opened = self.open(piece)?;
         let from = opened.ticket.stage;
+        let ticked = opened.ticket.set_list.len();
         let before = Stage::ALL
             .into_iter()
             .rev()
@@ -89,8 +91,16 @@ impl Desk<'_> {
             }),
         }
         let words = format!("Moved {} back to {}", opened.called, opened.ticket.stage);
+        let mut notes = Vec::new();
+        if ticked > 0 && opened.ticket.set_list.is_empty() {
+            notes.push(format!(
+                "The set list starts anew: {} on it no longer {}.",
+                counted(ticked, "tick", "ticks"),
+                if ticked == 1 { "counts" } else { "count" }
+            ));
+        }
         self.close("The move back", vec![opened])?;
-        Ok(Done::said(words))
+        Ok(Done::said(words).with_notes(notes))
     }
 
     pub(super) fn set_list(

@@ -63,6 +63,9 @@ impl Desk<'_> {
             said.push(self.lay(&mut opened, draft, &pass, faces, used));
             opened_all.push(opened);
         }
+        if let Some(air) = draft.air {
+            self.note_air(draft.started, air)?;
+        }
         // The pass first: the lines of the log point at it.
         self.books.put(Row::Pass(&pass))?;
         self.close("The pass", opened_all)?;

@@ -2,8 +2,10 @@
 
 use super::action::{ClientDraft, JobDraft, Which};
 use super::books::{BooksError, Key, Row, Scope};
+use super::changes::changes;
 use super::error::DeskError;
 use super::perform::{Desk, Done, Made};
+use super::typed::{JobTyped, SettingsTyped};
 use crate::shop::{Client, ClientId, Job, JobId, Settings, cautions_for_job};
 use crate::units::{clean_line, clean_text};
 use chrono::Datelike;
@@ -87,8 +89,10 @@ impl Desk<'_> {
             )?,
             ..settings.clone()
         };
-        self.books.put(Row::Settings(&settings))?;
-        Ok(Done::said("Saved the settings").with_notes(notes))
+        let (was, is) = (self.settings()?, &settings);
+        let changed = changes(&SettingsTyped::of(&was), &SettingsTyped::of(is));
+        self.books.put(Row::Settings(is))?;
+        Ok(Done::said(format!("Saved the settings{changed}")).with_notes(notes))
     }
 
     pub(super) fn save_client(
@@ -97,17 +101,20 @@ impl Desk<'_> {
         draft: &ClientDraft,
     ) -> Result<Done, DeskError> {
         let mut notes = Vec::new();
-        let id = match which {
-            Which::New => ClientId(self.id()),
-            Which::This(id) => {
-                self.books
-                    .clients()?
+        let clients = self.books.clients()?;
+        let before = match which {
+            Which::New => None,
+            Which::This(id) => Some(
+                clients
                     .iter()
                     .find(|client| client.id == id)
-                    .ok_or(BooksError::Missing { what: "client" })?
-                    .id
-            }
+                    .ok_or(BooksError::Missing { what: "client" })?,
+            ),
         };
+        let id = before.map_or_else(
+            || ClientId(self.mint.next(self.now.timestamp_millis())),
+            |client| client.id,
+        );
         let cure = "type who the work is for.";
         let client = Client {
             id,
@@ -129,11 +136,20 @@ impl Desk<'_> {
             notes: notes_text("The client's notes", &draft.notes, &mut notes)?,
         };
         self.books.put(Row::Client(&client))?;
+        let same = |other: &&Client| {
+            other.id != id && other.name.to_lowercase() == client.name.to_lowercase()
+        };
+        if let Some(other) = clients.iter().find(same) {
+            notes.push(format!(
+                "There is another client called {}: add a street or a first name to the one or the \
+                 other, or the two are told apart by identifier only.",
+                other.name
+            ));
+        }
         let verb = verb(&which);
-        Ok(
-            Done::made(format!("{verb} client {}", client.name), Made::Client(id))
-                .with_notes(notes),
-        )
+        let changed = before.map_or_else(String::new, |before| changes(before, &client));
+        let words = format!("{verb} client {}{changed}", client.name);
+        Ok(Done::made(words, Made::Client(id)).with_notes(notes))
     }
 
     pub(super) fn save_job(
@@ -196,13 +212,17 @@ impl Desk<'_> {
                 .iter()
                 .map(crate::shop::Caution::words),
         );
-        let words = format!(
+        let mut words = format!(
             "{} job {} {} for {}",
             verb(&which),
             job.no,
             job.title,
             client.name
         );
+        if let Some(before) = before {
+            let shop = self.shop(Scope::Job(id))?;
+            words += &changes(&JobTyped::of(before, &shop), &JobTyped::of(&job, &shop));
+        }
         Ok(Done::made(words, Made::Job(id)).with_notes(notes))
     }
 

@@ -4,9 +4,9 @@ use super::action::Action;
 use super::books::{Books, BooksError, Key};
 use super::error::DeskError;
 use super::snapshot::Shop;
+use crate::coating::ProductId;
 use crate::coating::id::Mint;
-use crate::coating::{DryingClock, ProductId};
-use crate::shop::{ClientId, JobId, PassId, PieceId, RecipeId, Settings};
+use crate::shop::{ClientId, JobId, PassId, PieceId, ReadingId, RecipeId, Settings, WoodId};
 use chrono::{DateTime, Utc};
 use chrono_tz::Tz;
 use uuid::Uuid;
@@ -29,6 +29,10 @@ pub enum Made {
     Product(ProductId),
     /// A pass.
     Pass(PassId),
+    /// A moisture reading.
+    Moisture(ReadingId),
+    /// A wood of the shop's own.
+    Wood(WoodId),
 }
 
 /// What was done, and is on the disk.
@@ -72,8 +76,6 @@ pub struct Desk<'a> {
     pub now: DateTime<Utc>,
     /// Where identifiers come from.
     pub mint: &'a mut Mint,
-    /// The drying clock.
-    pub clock: &'a dyn DryingClock,
     /// The machine's zone, for a store without settings.
     pub zone: Tz,
 }
@@ -155,6 +157,42 @@ impl Desk<'_> {
             Action::MoveAlong(pieces) => self.move_along(pieces),
             Action::MoveBack(piece) => self.move_back(*piece),
             Action::SetList { piece, item, done } => self.set_list(*piece, *item, *done),
+            Action::LogAir { at, air, sure } => self.log_air(*at, *air, *sure),
+            Action::CorrectAir {
+                reading,
+                at,
+                air,
+                sure,
+            } => self.correct_air(*reading, *at, *air, *sure),
+            Action::RemoveAir(at) => self.remove_air(*at),
+            Action::ImportAir(import) => self.import_air(import),
+            Action::Foretell(step) => self.foretell(*step),
+            Action::ClearForecast => self.clear_forecast(),
+            Action::LearnAfresh(product) => self.learn_afresh(*product),
+            Action::SetDrying(rules) => self.set_drying(rules),
+            Action::CorrectTime { piece, lines, at } => self.correct_time(*piece, lines, *at),
+            Action::CorrectPassTime {
+                pass,
+                started,
+                ended,
+            } => self.correct_pass_time(*pass, *started, *ended),
+            Action::TickChore {
+                day,
+                chore,
+                way,
+                at,
+            } => self.tick_chore(*day, *chore, *way, *at),
+            Action::UntickChore { day, chore } => self.untick_chore(*day, *chore),
+            Action::CloseDay { day, reason } => self.close_day(*day, reason.as_deref()),
+            Action::SaveMoisture(which, piece, reading) => {
+                self.save_moisture(*which, *piece, reading)
+            }
+            Action::RemoveMoisture(id) => self.remove_moisture(*id),
+            Action::SaveSite(site) => self.save_site(site),
+            Action::SavePieceWood(of) => self.save_piece_wood(of),
+            Action::SaveWood(which, wood) => self.save_wood(*which, wood),
+            Action::RemoveWood(id) => self.remove_wood(*id),
+            Action::SaveReadyRule(rule) => self.save_ready_rule(rule),
             Action::Undo | Action::Redo => Err(DeskError::NothingToUndo),
         }
     }
@@ -178,40 +216,44 @@ impl Desk<'_> {
         Ok(Done::said(words))
     }
 
-    /// The starting products and recipes, for a new store. Saved as one action.
+    /// The starting products and recipes, for a new store. Saved as one action; a shop that is
+    /// open already stays as it is.
     pub fn furnish(&mut self, settings: &Settings) -> Result<(), DeskError> {
         self.books.begin()?;
+        match self.write_start(settings) {
+            Ok(true) => {
+                let words = "Opened the shop with starting products and recipes";
+                Ok(self.books.commit_start(self.now, words)?)
+            }
+            Ok(false) => {
+                self.books.rollback();
+                Ok(())
+            }
+            Err(error) => {
+                self.books.rollback();
+                Err(error.into())
+            }
+        }
+    }
+
+    /// Whether there was anything to write: another program may have opened the shop meanwhile.
+    fn write_start(&mut self, settings: &Settings) -> Result<bool, BooksError> {
+        use super::books::Row;
+        if self.books.settings()?.is_some() {
+            return Ok(false);
+        }
+        self.mint.raise(self.books.last_id()?);
         let at = self.now.timestamp_millis();
         let products = crate::shop::ready_products(self.mint, at);
         let recipes = crate::shop::ready_recipes(&products, self.mint, at);
-        let written = self.write_start(settings, &products, &recipes);
-        if let Err(error) = written {
-            self.books.rollback();
-            return Err(error.into());
-        }
-        self.books.commit(
-            self.now,
-            "Opened the shop with starting products and recipes",
-        )?;
-        self.books.seal()?;
-        Ok(())
-    }
-
-    fn write_start(
-        &mut self,
-        settings: &Settings,
-        products: &[crate::coating::Product],
-        recipes: &[crate::shop::Recipe],
-    ) -> Result<(), BooksError> {
-        use super::books::Row;
         self.books.put(Row::Settings(settings))?;
-        for product in products {
+        for product in &products {
             self.books.put(Row::Product(product))?;
         }
-        for recipe in recipes {
+        for recipe in &recipes {
             self.books.put(Row::Recipe(recipe))?;
         }
-        Ok(())
+        Ok(true)
     }
 
     /// The whole shop as it stands, for words and look-ups inside an action.

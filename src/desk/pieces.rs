@@ -2,9 +2,11 @@
 
 use super::action::{PieceDraft, Which};
 use super::books::{BooksError, Key, Row, Scope};
+use super::changes::changes;
 use super::error::DeskError;
 use super::people::{NAME_MOST, PIECE_MOST, needed, verb};
 use super::perform::{Desk, Done, Made};
+use super::typed::PieceTyped;
 use super::work::names;
 use crate::shape::{FaceKey, recut};
 use crate::shop::{Piece, PieceFile, PieceId, Stage, What};
@@ -90,7 +92,16 @@ impl Desk<'_> {
         piece.schedule.clone_from(&before.schedule);
         piece.stage = before.stage;
         piece.finished = before.finished;
-        let words = format!("Changed piece {} {}", shop.ticket_no(&file), piece.name);
+        let (was, is) = (
+            PieceTyped::of(&before, &shop),
+            PieceTyped::of(&piece, &shop),
+        );
+        let mut words = format!(
+            "Changed piece {} {}{}",
+            shop.ticket_no(&file),
+            piece.name,
+            changes(&was, &is)
+        );
         let mut notes = Vec::new();
         if started {
             let (had, has) = (keys(&before), keys(&piece));
@@ -102,7 +113,12 @@ impl Desk<'_> {
             let mut opened = self.open(id)?;
             opened.file.piece = piece;
             if !added.is_empty() || !removed.is_empty() {
+                let gone = missing(&removed, &added);
+                if !gone.is_empty() {
+                    words = format!("{words}; gone: {}", names(&gone));
+                }
                 if !added.is_empty() {
+                    words = format!("{words}; bare again: {}", names(&added));
                     notes.push(format!(
                         "Cut anew or filled, and so bare: {}. They go through sanding, seal and coats like the \
                          rest.",

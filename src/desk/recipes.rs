@@ -2,9 +2,11 @@
 
 use super::action::{ProductDraft, RecipeDraft, Which};
 use super::books::{BooksError, Key, Row, Scope};
+use super::changes::changes;
 use super::error::DeskError;
 use super::people::{NAME_MOST, needed, verb};
 use super::perform::{Desk, Done, Made};
+use super::typed::{ProductTyped, RecipeTyped};
 use crate::coating::{Product, ProductId, ProductKind};
 use crate::shop::{CoatKind, Recipe, RecipeId, Schedule, WipeDown};
 
@@ -26,16 +28,19 @@ impl Desk<'_> {
         draft.schedule.check()?;
         self.products_fit(&draft.schedule)?;
         let recipes = self.books.recipes()?;
-        let id = match which {
-            Which::New => RecipeId(self.id()),
-            Which::This(id) => {
+        let before = match which {
+            Which::New => None,
+            Which::This(id) => Some(
                 recipes
                     .iter()
                     .find(|recipe| recipe.id == id)
-                    .ok_or(BooksError::Missing { what: "recipe" })?
-                    .id
-            }
+                    .ok_or(BooksError::Missing { what: "recipe" })?,
+            ),
         };
+        let id = before.map_or_else(
+            || RecipeId(self.mint.next(self.now.timestamp_millis())),
+            |recipe| recipe.id,
+        );
         if recipes
             .iter()
             .any(|recipe| recipe.id != id && recipe.name.eq_ignore_ascii_case(&name))
@@ -52,7 +57,12 @@ impl Desk<'_> {
             schedule: draft.schedule.clone(),
         };
         self.books.put(Row::Recipe(&recipe))?;
-        let words = format!("{} recipe {}", verb(&which), recipe.name);
+        let mut words = format!("{} recipe {}", verb(&which), recipe.name);
+        if let Some(before) = before {
+            let shop = self.shop(Scope::OpenSince(self.now))?;
+            let typed = |recipe: &Recipe| RecipeTyped::of(&recipe.name, &recipe.schedule, &shop);
+            words += &changes(&typed(before), &typed(&recipe));
+        }
         Ok(Done::made(words, Made::Recipe(id)).with_notes(notes))
     }
 
@@ -129,14 +139,26 @@ impl Desk<'_> {
             name,
             kind: draft.kind,
             family: draft.family,
-            basis: draft.basis,
             label: draft.label.clone(),
             can: draft.can,
             price: draft.price,
         };
         product.check()?;
+        product.check_orders()?;
+        let settings = self.settings()?;
+        notes.extend(
+            product
+                .doubts()
+                .iter()
+                .map(|doubt| doubt.words(settings.area(), settings.temperature)),
+        );
         self.books.put(Row::Product(&product))?;
-        let words = format!("{} product {}", verb(&which), product.name);
+        let mut words = format!("{} product {}", verb(&which), product.name);
+        if let Some(before) = before {
+            let shop = self.shop(Scope::OpenSince(self.now))?;
+            let typed = |product: &Product| ProductTyped::of(product, &shop);
+            words += &changes(&typed(before), &typed(&product));
+        }
         Ok(Done::made(words, Made::Product(id)).with_notes(notes))
     }
 

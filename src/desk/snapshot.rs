@@ -1,12 +1,22 @@
 //! The shop as it stands, read at one moment, for screens, commands and papers.
 
+use super::air_rows::DryingRules;
 use super::books::{Books, BooksError, Scope};
-use crate::coating::{DryingClock, Product, ProductId};
-use crate::shop::{
-    Client, ClientId, Gates, Job, JobId, Pass, PieceFile, PieceId, Recipe, RecipeId, Settings,
-    Strictness,
+use super::shop_air::ForClock;
+use crate::coating::{
+    AirLog, Assumed, DryingClock, Forecast, Product, ProductId, ShopAir, ShopAirClock, Tuning,
+    UsualDay,
 };
+use crate::shop::moving::{AirBasis, Records, ShopsAir};
+use crate::shop::{
+    Client, ClientId, DayLog, Films, Gates, Job, JobId, Pass, PieceFile, PieceId, Recipe, RecipeId,
+    Settings, Strictness, Ticket, WoodBook,
+};
+use crate::units::{Humidity, Temperature};
+use chrono::{DateTime, Utc};
 use chrono_tz::Tz;
+use std::collections::HashMap;
+use std::sync::Arc;
 
 /// The shop read at one moment.
 #[derive(Debug, Clone, PartialEq)]
@@ -25,30 +35,129 @@ pub struct Shop {
     pub files: Vec<PieceFile>,
     /// The passes that touched them.
     pub passes: Vec<Pass>,
+    /// What was ticked and closed at the days' ends.
+    pub days: DayLog,
+    /// What is on record about wood.
+    pub wood: WoodBook,
+    /// The shop's air, as far as what was read here asks for: the last five weeks, and the time in
+    /// which older coats of unfinished pieces dry. Not the whole log: a list or a plot of older
+    /// air asks the store.
+    pub air: Arc<AirLog>,
+    /// What touch tests have taught, per product.
+    pub tuning: Arc<HashMap<ProductId, Tuning>>,
+    /// The typed forecast; without steps where there is none.
+    pub forecast: Arc<Forecast>,
+    /// What the shop has set about drying.
+    pub drying: DryingRules,
+    /// Film factors of passes laid thicker than the label's.
+    pub films: Arc<Films>,
 }
 
 impl Shop {
     /// Reads the shop; `zone` counts where no settings were saved.
     pub fn read(books: &dyn Books, scope: Scope, zone: Tz) -> Result<Self, BooksError> {
+        let settings = books
+            .settings()?
+            .unwrap_or_else(|| Settings::starting(zone));
+        let (products, files) = (books.products()?, books.pieces(scope)?);
+        let passes = books.passes(scope)?;
+        let for_clock = ForClock::read(books, (&files, &passes), &products, settings.zone)?;
         Ok(Self {
-            settings: books
-                .settings()?
-                .unwrap_or_else(|| Settings::starting(zone)),
             clients: books.clients()?,
             jobs: books.jobs()?,
-            products: books.products()?,
             recipes: books.recipes()?,
-            files: books.pieces(scope)?,
-            passes: books.passes(scope)?,
+            days: books.days()?,
+            air: for_clock.air,
+            tuning: for_clock.tuning,
+            forecast: for_clock.forecast,
+            drying: for_clock.rules,
+            films: for_clock.films,
+            settings,
+            products,
+            wood: books.wood(scope)?.in_order(),
+            files,
+            passes,
         })
     }
 
-    /// The gates over these products.
+    /// A shop with settings and nothing else.
+    pub fn blank(settings: Settings) -> Self {
+        let air = AirLog::new(settings.zone, Assumed::LabelConditions);
+        Self {
+            settings,
+            clients: Vec::new(),
+            jobs: Vec::new(),
+            products: Vec::new(),
+            recipes: Vec::new(),
+            files: Vec::new(),
+            passes: Vec::new(),
+            days: DayLog::default(),
+            air: Arc::new(air),
+            tuning: Arc::default(),
+            forecast: Arc::default(),
+            drying: DryingRules::default(),
+            films: Arc::default(),
+            wood: WoodBook::default(),
+        }
+    }
+
+    /// The drying clock of this shop: the safe one, which the gates hold to; its twin is
+    /// [`ShopAirClock::likely`]. Where no air was ever logged, no forecast typed and nothing
+    /// learned, its times are the label's hours as plain hours. Cheap; the log is shared.
+    pub fn clock(&self) -> ShopAirClock {
+        let (air, tuning) = (Arc::clone(&self.air), Arc::clone(&self.tuning));
+        ShopAirClock::new(air, self.drying.law, tuning).with_forecast((*self.forecast).clone())
+    }
+
+    /// The moisture readings of a piece, in order of time.
+    pub fn moisture(&self, piece: PieceId) -> &[crate::shop::Moisture] {
+        self.wood.moisture(piece)
+    }
+
+    /// The shop's air as wood meets it: its usual air, the mean of the last four weeks, once it
+    /// rests on three days; before that the last reading, also one noted with a pass. None where
+    /// nothing was noted.
+    pub fn shops_air(&self, now: DateTime<Utc>) -> Option<ShopsAir> {
+        if let Some(usual) = self.air.usual(now).filter(|usual| usual.days() >= 3) {
+            return Some(mean_of(&usual));
+        }
+        let logged = self.air.reading_before(now).map(|reading| {
+            let air =
+                crate::wood::moisture::Air::new(reading.air.temperature, reading.air.humidity);
+            (reading.at, air)
+        });
+        let passes = self.passes.iter().filter(|pass| pass.started <= now);
+        let noted = passes.filter_map(|pass| Some((pass.started, pass.air?.into())));
+        let (at, air) = noted.chain(logged).max_by_key(|(at, _)| *at)?;
+        Some(ShopsAir {
+            air,
+            basis: AirBasis::Noted(at),
+        })
+    }
+
+    /// What is looked at to reckon the wood of a piece.
+    pub fn wood_records<'a>(
+        &'a self,
+        file: &'a PieceFile,
+        ticket: &'a Ticket,
+        air: Option<ShopsAir>,
+    ) -> Records<'a> {
+        Records {
+            piece: &file.piece,
+            ticket,
+            book: &self.wood,
+            products: &self.products,
+            air,
+        }
+    }
+
+    /// The gates over these products and their films.
     pub fn gates<'a>(&'a self, clock: &'a dyn DryingClock) -> Gates<'a> {
         Gates {
             products: &self.products,
             clock,
             strictness: Strictness::Live,
+            films: Some(&self.films),
         }
     }
 
@@ -164,6 +273,21 @@ impl Shop {
                 .iter()
                 .find(|product| product.id.to_string() == text.trim())
         })
+    }
+}
+
+/// The mean over the hours of the usual day.
+fn mean_of(usual: &UsualDay) -> ShopsAir {
+    let hours = usual.hours();
+    let mean = |of: fn(&ShopAir) -> f64| hours.iter().map(of).sum::<f64>() / 24.0;
+    let temperature = Temperature::from_c(mean(|air| air.temperature.c()));
+    let humidity = Humidity::from_percent(mean(|air| air.humidity.percent()));
+    ShopsAir {
+        air: crate::wood::moisture::Air::new(
+            temperature,
+            humidity.unwrap_or(usual.hour(12).humidity),
+        ),
+        basis: AirBasis::Usual { days: usual.days() },
     }
 }
 

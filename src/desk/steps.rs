@@ -141,9 +141,11 @@ impl Desk<'_> {
                 .map(|face| face.key)
                 .collect()
         };
-        self.over(picks, at, "The touch test", &words, due, |faces| {
+        let done = self.over(picks, at, "The touch test", &words, due, |faces| {
             What::Touch { faces, verdict }
-        })
+        })?;
+        let notes = self.learned_notes(picks)?;
+        Ok(done.with_notes(notes))
     }
 
     pub(super) fn sand_back(

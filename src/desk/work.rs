@@ -2,13 +2,14 @@
 //! let it through.
 
 use super::action::FacePick;
-use super::books::Row;
+use super::books::{Row, Scope};
 use super::error::{DeskError, Refusal};
 use super::perform::{Desk, Done};
 use super::snapshot::Shop;
+use crate::coating::ShopAirClock;
 use crate::shape::FaceKey;
 use crate::shop::{
-    Caution, Event, EventId, PieceFile, PieceId, Stage, Ticket, What, cautions_for_stage,
+    Blocker, Caution, Event, EventId, PieceFile, PieceId, Stage, Ticket, What, cautions_for_stage,
 };
 use chrono::{DateTime, Utc};
 
@@ -18,6 +19,7 @@ pub(super) struct Opened {
     pub(super) file: PieceFile,
     pub(super) ticket: Ticket,
     pub(super) called: String,
+    clock: ShopAirClock,
     added: usize,
     pub(super) refused: Vec<crate::shop::Blocker>,
 }
@@ -31,11 +33,14 @@ impl Desk<'_> {
             .get_or_insert_with(|| file.schedule.clone());
         let ticket = Ticket::of(&file);
         let called = shop.called(&file);
+        // Read inside the transaction: the air somebody else logged counts.
+        let clock = shop.clock();
         Ok(Opened {
             shop,
             file,
             ticket,
             called,
+            clock,
             added: 0,
             refused: Vec::new(),
         })
@@ -50,7 +55,7 @@ impl Desk<'_> {
         };
         let blockers = opened
             .shop
-            .gates(self.clock)
+            .gates(&opened.clock)
             .check(&opened.ticket, &event, self.now);
         if blockers.is_empty() {
             opened.ticket.fold(&event);
@@ -72,9 +77,11 @@ impl Desk<'_> {
                         blockers.push(blocker.clone());
                     }
                 }
+                let teaching = self.teaching(piece, &blockers)?;
                 refusals.push(Refusal {
                     piece: piece.called.clone(),
                     blockers,
+                    teaching,
                 });
             }
         }
@@ -94,6 +101,18 @@ impl Desk<'_> {
             }
         }
         Ok(())
+    }
+
+    /// The figure behind a refusal: the cup that unlike faces risk.
+    fn teaching(&self, opened: &Opened, blockers: &[Blocker]) -> Result<Option<String>, DeskError> {
+        let unlike = |blocker: &Blocker| matches!(blocker, Blocker::Balance { .. });
+        if !blockers.iter().any(unlike) {
+            return Ok(None);
+        }
+        let shop = self.shop(Scope::All)?;
+        let air = shop.shops_air(self.now);
+        let records = shop.wood_records(&opened.file, &opened.ticket, air);
+        Ok(crate::shop::moving::cup_line(&records, self.now))
     }
 
     /// One line on one piece.

@@ -4,6 +4,7 @@
 //! the screen, a reading of the clock.
 
 mod cautions;
+mod day;
 mod figures;
 pub mod layout;
 mod ready;
@@ -11,15 +12,17 @@ mod shapes;
 mod tally;
 mod ticket;
 mod ticket_log;
+pub mod wood;
 mod words;
 
 pub use cautions::ticket_cautions;
-pub use figures::shape_figures;
+pub use day::{call_words, day_paper, day_state_words};
+pub use figures::{piece_weight, shape_figures};
 pub use ready::{ReadyRow, ready_paper, ready_rows};
 pub use shapes::{opening_words, shape_words};
 pub use tally::{tally_paper, whole_tally_paper};
 pub use ticket::ticket_paper;
-pub use ticket_log::pass_code;
+pub use ticket_log::{line_code, pass_code};
 pub use words::event_words;
 
 /// Columns of a sheet of paper, and of the narrowest screen.

@@ -5,13 +5,21 @@ use super::layout::Columns;
 use super::words::event_words;
 use crate::desk::Shop;
 use crate::shape::FaceKey;
-use crate::shop::{Event, Pass, PassId, PieceFile, What, tally};
+use crate::shop::{Event, EventId, Pass, PassId, PieceFile, What, tally};
 use crate::units::Money;
 use chrono::{DateTime, Datelike, Utc};
 
 /// A pass as it is called on tickets and in commands: the end of its identifier.
 pub fn pass_code(pass: PassId) -> String {
     let text = pass.to_string();
+    text.get(text.len().saturating_sub(6)..)
+        .unwrap_or_default()
+        .to_owned()
+}
+
+/// A line of a log as it is called in commands: the end of its identifier.
+pub fn line_code(line: EventId) -> String {
+    let text = line.to_string();
     text.get(text.len().saturating_sub(6)..)
         .unwrap_or_default()
         .to_owned()

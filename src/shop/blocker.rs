@@ -1,11 +1,13 @@
 //! Why something may not be done: one reason each, naming the face and the step.
 
 use super::event::CoatKind;
+use super::reason::ReasonFor;
+use super::out_of_sight;
 use super::schedule::Grit;
 use super::stage::Stage;
 use crate::coating::ProductKind;
 use crate::shape::FaceKey;
-use crate::units::moment::{show_moment, show_span};
+use crate::units::moment::show_span;
 use chrono::{DateTime, Duration, Utc};
 use chrono_tz::Tz;
 
@@ -92,12 +94,19 @@ pub enum Blocker {
     NothingToWipeOff { face: FaceKey },
     /// The face had work later than this.
     BeforeLastWork { face: FaceKey, last: DateTime<Utc> },
+    /// The work recorded after it is timed earlier than this.
+    AfterNextWork {
+        face: Option<FaceKey>,
+        next: DateTime<Utc>,
+    },
+    /// The piece came into its stage later than this.
+    BeforeMove { stage: Stage, since: DateTime<Utc> },
     /// A pass that ends before it starts.
     EndsBeforeStart,
     /// A time still to come.
     Future { at: DateTime<Utc> },
     /// A reason is asked.
-    NoReason { face: FaceKey },
+    NoReason { face: FaceKey, what: ReasonFor },
     /// The top is always exposed.
     TopIsExposed,
     /// The declaration stands already, or not at all.
@@ -112,7 +121,8 @@ impl Blocker {
     /// The reason in words, times as they read in `zone`.
     #[allow(clippy::too_many_lines, reason = "one arm for each reason")]
     pub fn words(&self, now: DateTime<Utc>, zone: Tz) -> String {
-        let when = |at: &DateTime<Utc>| show_moment(*at, now, zone);
+        let when = |at: &DateTime<Utc>| out_of_sight::when(*at, now, zone);
+        let until = |at: &DateTime<Utc>| out_of_sight::until(*at, now, zone);
         match self {
             Self::GritMissing { face, grit } | Self::GritNotDone { face, grit } => {
                 format!("{face}: {grit} grit not done")
@@ -126,7 +136,7 @@ impl Blocker {
             Self::GritDone { face, grit } => format!("{face}: {grit} grit is ticked already"),
             Self::NotWiped { face } => format!("{face}: not wiped down"),
             Self::WipeWet { face, ready } => {
-                format!("{face}: wipe-down not flashed off until {}", when(ready))
+                format!("{face}: wipe-down not flashed off until {}", until(ready))
             }
             Self::CoatMissing {
                 face,
@@ -145,12 +155,12 @@ impl Blocker {
                  difference of {allowance}, or the top takes up moisture on one side and cups"
             ),
             Self::NotDry { face, coat, ready } => {
+                let (coat, at) = (coat.coat_word(), when(ready));
+                if out_of_sight::out_of_sight(*ready, now) {
+                    return format!("{face}: {coat} dry to recoat {at}, or by a touch test");
+                }
                 let wait = show_span((*ready - now).max(Duration::zero()));
-                format!(
-                    "{face}: {} dry to recoat {} (in {wait})",
-                    coat.coat_word(),
-                    when(ready)
-                )
+                format!("{face}: {coat} dry to recoat {at} (in {wait})")
             }
             Self::WouldLift { face, ready } => format!(
                 "{face}: the early window has shut and another coat now would lift the one below; \
@@ -169,7 +179,7 @@ impl Blocker {
                 when(shut)
             ),
             Self::NotCured { face, ready } => {
-                format!("{face}: last coat cures until {}", when(ready))
+                format!("{face}: last coat cures until {}", until(ready))
             }
             Self::WrongStage { is, needs } => {
                 format!("the piece is in {is}; this belongs to {needs}")
@@ -197,6 +207,17 @@ impl Blocker {
                     when(last)
                 )
             }
+            Self::AfterNextWork { face, next } => {
+                let face = face.map_or_else(String::new, |face| format!("{face}: "));
+                format!(
+                    "{face}what was logged after it is of {}; the time typed lies after that",
+                    when(next)
+                )
+            }
+            Self::BeforeMove { stage, since } => format!(
+                "the piece came into {stage} {}; the time typed lies before that",
+                when(since)
+            ),
             Self::EndsBeforeStart => "the pass ends before it starts".to_owned(),
             Self::Future { at } => {
                 format!(
@@ -204,9 +225,7 @@ impl Blocker {
                     when(at)
                 )
             }
-            Self::NoReason { face } => {
-                format!("{face}: write the reason, a few words; it stays on the ticket")
-            }
+            Self::NoReason { face, what } => format!("{face}: {}", what.asks()),
             Self::TopIsExposed => "top: always exposed; it cannot be declared hidden".to_owned(),
             Self::ExposedAlready { face } => format!("{face}: is exposed already"),
             Self::NoProduct => "the product is not on the shelf list".to_owned(),

@@ -3,9 +3,11 @@
 //! Nothing else lets a line in: the screen, the commands and the import all ask here.
 
 use super::blocker::Blocker;
+use super::dryness::Films;
 use super::event::{CoatKind, Event, What};
 use super::face_state::FaceState;
 use super::moves::grits_missing;
+use super::reason::ReasonFor;
 use super::stage::Stage;
 use super::ticket::Ticket;
 use crate::coating::{DryingClock, Product, ProductId};
@@ -31,6 +33,8 @@ pub struct Gates<'a> {
     pub clock: &'a dyn DryingClock,
     /// How strictly drying is held.
     pub strictness: Strictness,
+    /// Film factors of passes that were laid thicker than the label's; none where nobody knows.
+    pub films: Option<&'a Films>,
 }
 
 impl Gates<'_> {
@@ -164,14 +168,14 @@ impl Gates<'_> {
                             grit: *to,
                         });
                     }
-                    needs_reason(face.key, reason, out);
+                    self.needs_reason(face.key, ReasonFor::SandBack, reason, out);
                 }
             }
             What::NotExposed { face, reason } => {
                 if *face == FaceKey::Top {
                     out.push(Blocker::TopIsExposed);
                 }
-                needs_full_reason(*face, reason, out);
+                self.needs_reason(*face, ReasonFor::Hiding, reason, out);
             }
             What::Exposed { face } => {
                 if faces.iter().any(|face| face.is_exposed()) {
@@ -324,27 +328,4 @@ fn check_reshape(ticket: &Ticket, added: &[FaceKey], removed: &[FaceKey], out: &
     if !(after(FaceKey::Top) && under && FaceKey::go_round(&left)) {
         out.push(Blocker::NotATop);
     }
-}
-
-/// A reason says something: `run` will do for a sand-back.
-fn needs_reason(face: FaceKey, reason: &str, out: &mut Vec<Blocker>) {
-    if letters(reason) < 3 {
-        out.push(Blocker::NoReason { face });
-    }
-}
-
-/// A face is hidden for good, so its reason must still speak in five years: two words and eight
-/// letters at least.
-fn needs_full_reason(face: FaceKey, reason: &str, out: &mut Vec<Blocker>) {
-    let words = reason
-        .split_whitespace()
-        .filter(|word| letters(word) > 0)
-        .count();
-    if words < 2 || letters(reason) < 8 {
-        out.push(Blocker::NoReason { face });
-    }
-}
-
-fn letters(text: &str) -> usize {
-    text.chars().filter(|c| c.is_alphanumeric()).count()
 }

@@ -3,13 +3,34 @@
 use super::blocker::Blocker;
 use super::check::{Gates, Strictness};
 use super::event::{CoatKind, TouchVerdict};
-use super::face_state::FaceState;
+use super::face_state::{Coat, FaceState};
+use super::id::PassId;
 use super::schedule::WipeDown;
 use super::ticket::Ticket;
-use crate::coating::{Recoat, recoat_state};
-use chrono::{DateTime, Utc};
+use crate::coating::{DryingClock, Recoat, recoat_state};
+use chrono::{DateTime, Duration, Utc};
+use std::collections::HashMap;
+
+/// Per pass, how much longer its film takes to the next coat (see
+/// [`crate::coating::film_factor`]); passes at the label's spread, or not measured, are not in it.
+pub type Films = HashMap<PassId, f64>;
 
 impl Gates<'_> {
+    /// Asks the clock about one coat, its film taken into account.
+    pub fn of_coat<T>(&self, coat: &Coat, ask: impl FnOnce(&dyn DryingClock) -> T) -> T {
+        let k = self.thickness(coat);
+        match (k > 1.0).then(|| self.clock.for_film(k)).flatten() {
+            Some(clock) => ask(clock.as_ref()),
+            None => ask(self.clock),
+        }
+    }
+
+    /// Film factor of a coat: 1 unless its pass was measured and went on thicker than the label's.
+    pub fn thickness(&self, coat: &Coat) -> f64 {
+        let k = self.films.and_then(|films| films.get(&coat.pass));
+        k.copied().unwrap_or(1.0)
+    }
+
     /// Whether the schedule or the open window asks for a scuff not yet done.
     pub fn wants_scuff(
         &self,
@@ -47,13 +68,9 @@ impl Gates<'_> {
     pub fn recoat(&self, face: &FaceState, at: DateTime<Utc>) -> Option<Recoat> {
         let coat = face.last_coat()?;
         let product = self.product(coat.product)?;
-        Some(recoat_state(
-            self.clock,
-            product,
-            coat.dries_from(),
-            coat.recoat_tested,
-            at,
-        ))
+        Some(self.of_coat(coat, |clock| {
+            recoat_state(clock, product, coat.dries_from(), coat.recoat_tested, at)
+        }))
     }
 
     /// The coat below must be dry to recoat, by the clock or by a touch test.
@@ -95,7 +112,10 @@ impl Gates<'_> {
         };
         let product = self.product(product)?;
         let opens = product.label.windows.first()?.opens;
-        Some(self.clock.reached(product, face.wiped?, opens))
+        let (wiped, ready) = (face.wiped?, self.clock.reached(product, face.wiped?, opens));
+        // Spirits leave air too cold or damp for a film as well, only slower; a touch test cannot
+        // help here. A day is long for any wipe: common practice, no source.
+        Some(ready.min(wiped + Duration::days(1)))
     }
 
     pub(super) fn wipe_gone(
@@ -123,14 +143,23 @@ impl Gates<'_> {
         }
     }
 
-    /// When a face's last coat has cured long enough to be set.
+    /// When a face's last coat has cured long enough to be set. A touch test that found it dry to
+    /// handle ends the wait early, but not before the label's dry to handle by the clock: a thumb
+    /// feels the skin of a film, not what is below it (our own rule; common practice, no source).
     pub fn cured_at(&self, ticket: &Ticket, face: &FaceState) -> Option<DateTime<Utc>> {
         let coat = face.last_coat()?;
         let product = self.product(coat.product)?;
-        let ready = self
-            .clock
-            .reached(product, coat.dries_from(), ticket.schedule.cure_before_set);
-        Some(coat.handle_tested.map_or(ready, |tested| tested.min(ready)))
+        let reached = |span| {
+            self.of_coat(coat, |clock| {
+                clock.reached(product, coat.dries_from(), span)
+            })
+        };
+        let ready = reached(ticket.schedule.cure_before_set);
+        let early = |tested: DateTime<Utc>| tested.max(reached(product.label.handle));
+        Some(
+            coat.handle_tested
+                .map_or(ready, |tested| early(tested).min(ready)),
+        )
     }
 
     pub(super) fn cured(&self, ticket: &Ticket, at: DateTime<Utc>, out: &mut Vec<Blocker>) {

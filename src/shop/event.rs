@@ -112,7 +112,8 @@ pub enum TouchVerdict {
     TackFree,
     /// Dry to recoat: sands to powder.
     DryToRecoat,
-    /// Dry to handle: a thumb turned under weight moves nothing.
+    /// Dry to handle: a thumb turned under weight moves nothing. Ends the cure before set, though
+    /// not before the label's dry to handle ([`crate::shop::Gates::cured_at`]).
     DryToHandle,
 }
 

@@ -2,7 +2,7 @@
 
 use super::event::{CoatKind, ScuffMeans, TouchVerdict};
 use super::id::PassId;
-use super::schedule::{Grit, GroupPlan};
+use super::schedule::Grit;
 use crate::coating::ProductId;
 use crate::shape::{FaceGrain, FaceGroup, FaceKey};
 use crate::units::Area;
@@ -117,14 +117,6 @@ impl FaceState {
     /// Whether it must be coated.
     pub fn is_exposed(&self) -> bool {
         self.not_exposed.is_none()
-    }
-
-    /// The first asked grit it does not carry yet.
-    pub fn next_grit(&self, plan: &GroupPlan) -> Option<Grit> {
-        plan.grits
-            .iter()
-            .copied()
-            .find(|grit| !self.ticks.contains_key(grit))
     }
 
     pub(super) fn sand_back(&mut self, to: Grit, at: DateTime<Utc>) {

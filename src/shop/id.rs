@@ -26,3 +26,11 @@ id_type!(
     /// Names one line of a piece's log; later lines have greater identifiers.
     EventId
 );
+id_type!(
+    /// Names one moisture reading.
+    ReadingId
+);
+id_type!(
+    /// Names a wood of the shop's own.
+    WoodId
+);

@@ -60,6 +60,20 @@ fn sanding(ticket: &Ticket, gates: &Gates<'_>, now: DateTime<Utc>) -> Waiting {
 }
 
 fn set(ticket: &Ticket) -> Waiting {
+    let soft = ticket.faces.iter().find_map(|face| {
+        let coat = face.last_coat()?;
+        let (at, verdict) = coat.touch?;
+        // What was found before the piece was finished was known then.
+        let news = verdict == TouchVerdict::StillSoft && ticket.finished.is_none_or(|end| at > end);
+        news.then(|| Waiting::TestAgain {
+            kind: coat.kind,
+            no: face.count(coat.kind),
+            of: ticket.asked(face, coat.kind),
+        })
+    });
+    if let Some(soft) = soft {
+        return soft;
+    }
     match ticket.finished {
         Some(at) => Waiting::Finished { at },
         None => Waiting::SetList {

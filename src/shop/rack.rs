@@ -2,7 +2,7 @@
 
 use super::blocker::Blocker;
 use super::check::Gates;
-use super::event::CoatKind;
+use super::event::{CoatKind, TouchVerdict};
 use super::face_state::{Coat, FaceState};
 use super::id::PieceId;
 use super::next_step::waiting;
@@ -11,6 +11,7 @@ use super::stage::Stage;
 use super::ticket::Ticket;
 use super::waits::{Shows, Waiting};
 use crate::coating::Recoat;
+use crate::shape::FaceKey;
 use chrono::{DateTime, Utc};
 
 /// Where a coat stands.
@@ -54,6 +55,8 @@ pub struct RackRow {
     pub piece: PieceId,
     /// Where its last coat stands.
     pub state: RackState,
+    /// The face whose last coat decides; none for a wipe-down.
+    pub face: Option<FaceKey>,
     /// Which coat, counted on the face that carries most: `coat 3`.
     pub coat: Option<(CoatKind, u8)>,
     /// When it is tack-free.
@@ -133,6 +136,7 @@ fn row(file: &PieceFile, gates: &Gates<'_>, now: DateTime<Utc>) -> Option<RackRo
         return Some(RackRow {
             piece: file.piece.id,
             state: RackState::Wet,
+            face: None,
             coat: None,
             tack_free: None,
             recoat: Some(ready),
@@ -144,10 +148,17 @@ fn row(file: &PieceFile, gates: &Gates<'_>, now: DateTime<Utc>) -> Option<RackRo
     };
     let product = gates.product(coat.product)?;
     let from = coat.dries_from();
-    let reached = |span| gates.clock.reached(product, from, span);
+    let reached = |span| gates.of_coat(coat, |clock| clock.reached(product, from, span));
+    // What a thumb has found goes before the clock.
+    let found = |least| {
+        coat.touch
+            .filter(|(_, found)| *found >= least)
+            .map(|(at, _)| at)
+    };
+    let sooner = |at: DateTime<Utc>, least| found(least).map_or(at, |tested| at.min(tested));
     let (touch, tack_free) = (
-        reached(product.label.touch),
-        reached(product.label.tack_free),
+        sooner(reached(product.label.touch), TouchVerdict::TouchDry),
+        sooner(reached(product.label.tack_free), TouchVerdict::TackFree),
     );
     let full_cure = reached(product.label.full_cure);
     if now >= full_cure && ticket.stage == Stage::Set {
@@ -160,7 +171,7 @@ fn row(file: &PieceFile, gates: &Gates<'_>, now: DateTime<Utc>) -> Option<RackRo
                 ready,
                 first
                     .closes
-                    .map(|span| gates.clock.shuts(product, from, span)),
+                    .map(|span| gates.of_coat(coat, |clock| clock.shuts(product, from, span))),
             )
         }
         Recoat::Open { since, shuts, .. } => (since, shuts),
@@ -184,6 +195,7 @@ fn row(file: &PieceFile, gates: &Gates<'_>, now: DateTime<Utc>) -> Option<RackRo
     Some(RackRow {
         piece: file.piece.id,
         state,
+        face: Some(face.key),
         coat: Some((coat.kind, face.count(coat.kind))),
         tack_free: Some(tack_free),
         recoat: Some(recoat),

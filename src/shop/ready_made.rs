@@ -10,7 +10,7 @@ use super::recipe::Recipe;
 use super::schedule::{Grit, GroupPlan, Schedule, WipeDown};
 use crate::coating::families::{usual_figures, usual_kind};
 use crate::coating::id::Mint;
-use crate::coating::{Family, FigureBasis, Product, ProductId, Span};
+use crate::coating::{Family, Product, ProductId, Span};
 use crate::units::{Money, Volume};
 
 /// One product a month's shelf would hold, by family: what the shop calls it, its can in US quarts
@@ -37,7 +37,6 @@ pub fn ready_products(mint: &mut Mint, at_ms: i64) -> Vec<Product> {
             name: name.to_owned(),
             kind: usual_kind(family),
             family,
-            basis: FigureBasis::FamilyRange,
             label: usual_figures(family),
             can: Volume::from_ul(quarts * QUART_UL),
             price: Money::from_cents(cents),

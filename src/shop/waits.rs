@@ -2,10 +2,11 @@
 
 use super::blocker::Blocker;
 use super::event::CoatKind;
+use super::out_of_sight;
 use super::schedule::Grit;
 use super::stage::Stage;
 
-use crate::units::moment::{show_date, show_moment};
+use crate::units::moment::show_date;
 use chrono::{DateTime, Utc};
 use chrono_tz::Tz;
 
@@ -101,7 +102,7 @@ pub enum Waiting {
 impl Waiting {
     /// In words, as the board says it.
     pub fn words(&self, now: DateTime<Utc>, zone: Tz) -> String {
-        let when = |at: &DateTime<Utc>| show_moment(*at, now, zone);
+        let when = |at: &DateTime<Utc>| out_of_sight::when(*at, now, zone);
         match self {
             Self::Grit { grit, done, of } => format!("{grit} grit: {}", of_faces(*done, *of)),
             Self::WipeDown { done, of } => format!("wipe down: {}", of_faces(*done, *of)),
@@ -167,7 +168,9 @@ impl Waiting {
             Self::WipeOff { faces: 1 } => "wipe off the stain: 1 face".to_owned(),
             Self::WipeOff { faces } => format!("wipe off the stain: {faces} faces"),
             Self::Held { why } => format!("held: {}", why.brief(now, zone)),
-            Self::Cure { ready } => format!("cures until {}", when(ready)),
+            Self::Cure { ready } => {
+                format!("cures until {}", out_of_sight::until(*ready, now, zone))
+            }
             Self::SetList { done, of } => format!("set list: {done} of {of}"),
             Self::Finished { at } => {
                 let today = now.with_timezone(&zone).date_naive();

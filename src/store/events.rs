@@ -4,7 +4,7 @@ use super::cells::{Cells, all, run, word};
 use super::error::Fault;
 use super::line::{Line, LineFace, apart, what};
 use super::passes::Chosen;
-use crate::shop::{Event, EventId, PieceId};
+use crate::shop::{Event, EventId, PieceId, What};
 use rusqlite::{Connection, params, params_from_iter};
 use std::collections::HashMap;
 
@@ -132,5 +132,8 @@ pub(super) fn put_event(conn: &Connection, piece: PieceId, event: &Event) -> Res
         "DELETE FROM event_face WHERE event = ?1 AND pos >= ?2",
         params![id, pos],
     )?;
+    if matches!(event.what, What::Touch { .. }) {
+        super::air::link_touch(conn, event.id)?;
+    }
     Ok(())
 }

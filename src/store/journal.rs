@@ -38,20 +38,20 @@ pub(super) fn rollback(conn: &Connection) {
 #[derive(Clone, Copy)]
 enum Kind {
     Do,
+    /// The beginning of the shop, which is not undone.
+    Start,
     Undo(i64),
     Redo(i64),
-}
-
-/// What was done so far becomes the beginning, which is not undone.
-pub(super) fn seal(conn: &Connection) -> Result<(), Fault> {
-    let sql = "UPDATE journal SET kind = 'start', undone = 0 WHERE kind = 'do'";
-    run(conn, sql, [])?;
-    Ok(())
 }
 
 /// Ends an action of the desk.
 pub(super) fn commit(conn: &Connection, at: DateTime<Utc>, words: &str) -> Result<(), Fault> {
     close(conn, at, words, Kind::Do).inspect_err(|_| rollback(conn))
+}
+
+/// Ends the action that begins a shop.
+pub(super) fn commit_start(conn: &Connection, at: DateTime<Utc>, words: &str) -> Result<(), Fault> {
+    close(conn, at, words, Kind::Start).inspect_err(|_| rollback(conn))
 }
 
 fn close(conn: &Connection, at: DateTime<Utc>, words: &str, kind: Kind) -> Result<(), Fault> {
@@ -68,10 +68,15 @@ fn close(conn: &Connection, at: DateTime<Utc>, words: &str, kind: Kind) -> Resul
         return Ok(());
     }
     let (word, target) = match kind {
-        Kind::Do => {
+        Kind::Do | Kind::Start => {
             // Something new was done: what was undone before it can no longer be done again.
             run(conn, "UPDATE journal SET undone = 2 WHERE undone = 1", [])?;
-            ("do", None)
+            let word = if matches!(kind, Kind::Do) {
+                "do"
+            } else {
+                "start"
+            };
+            (word, None)
         }
         Kind::Undo(target) => ("undo", Some((target, 1))),
         Kind::Redo(target) => ("redo", Some((target, 0))),
@@ -141,6 +146,9 @@ fn turn(
         // Rows come back in the order they went, which need not be the order of references.
         conn.pragma_update(None, "defer_foreign_keys", true)?;
         replay(conn, tables, no, back)?;
+        if !back {
+            relink(conn, no)?;
+        }
         let (said, kind) = if back {
             (format!("Undone: {words}"), Kind::Undo(no))
         } else {
@@ -150,6 +158,20 @@ fn turn(
         Ok(Some(words))
     })();
     turned.inspect_err(|_| rollback(conn))
+}
+
+/// Touch tests that come back from before the store knew which coats they were made on are told
+/// so; all others brought that with them.
+fn relink(conn: &Connection, no: i64) -> Result<(), Fault> {
+    let sql = "SELECT DISTINCT key ->> 0 FROM image WHERE journal = ?1 AND tbl = 'event'";
+    #[allow(
+        clippy::redundant_closure_for_method_calls,
+        reason = "the method alone is not general enough"
+    )]
+    for event in all(conn, sql, [no], |row| row.parse())? {
+        super::air::link_touch(conn, event)?;
+    }
+    Ok(())
 }
 
 type Image = Map<String, Json>;
@@ -295,9 +317,10 @@ pub(super) fn last_id(conn: &Connection) -> Result<Option<String>, Fault> {
                UNION ALL SELECT max(id) FROM pass UNION ALL SELECT max(id) FROM piece \
                UNION ALL SELECT max(id) FROM job UNION ALL SELECT max(id) FROM client \
                UNION ALL SELECT max(id) FROM recipe UNION ALL SELECT max(id) FROM product \
+               UNION ALL SELECT max(id) FROM moisture UNION ALL SELECT max(id) FROM own_wood \
                UNION ALL SELECT max(image.key ->> 0) FROM journal \
                JOIN image ON image.journal = journal.no \
                WHERE journal.undone = 1 AND image.tbl IN \
-               ('event', 'pass', 'piece', 'job', 'client', 'recipe', 'product'))";
+               ('event', 'pass', 'piece', 'job', 'client', 'recipe', 'product', 'moisture', 'own_wood'))";
     Ok(conn.prepare_cached(sql)?.query_row([], |row| row.get(0))?)
 }

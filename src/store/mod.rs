@@ -4,25 +4,33 @@
 //! rules of the trade or of the desk (what may be written is decided before it comes here), the
 //! screen, or a reading of the clock.
 
+mod air;
 mod cells;
+mod day;
 mod error;
 mod events;
 pub mod files;
 mod journal;
 mod line;
 mod open;
+pub(crate) mod os;
 mod passes;
 mod people;
 mod pieces;
 mod recipes;
 mod schema;
+mod wood;
+mod wood_own;
 
-use crate::coating::Product;
-use crate::desk::{Books, BooksError, JournalLine, Key, Row, Scope};
-use crate::shop::{Client, Job, Pass, PassId, PieceFile, Recipe, Settings};
+use crate::shop::{Client, DayLog, Job, Pass, PassId, PieceFile, Recipe, Settings, WoodBook};
+use crate::coating::{ForecastStep, Product, ProductId};
+use crate::desk::{
+    AirSpan, Books, BooksError, DryingRules, JournalLine, Key, LoggedAir, Row, Scope, TouchRecord,
+};
 use chrono::{DateTime, Utc};
 use error::Fault;
 use rusqlite::Connection;
+use std::collections::HashMap;
 use std::path::{Path, PathBuf};
 use std::time::Duration;
 use uuid::Uuid;
@@ -161,6 +169,55 @@ impl Books for Store {
         self.on(|conn| passes::pass(conn, id))
     }
 
+    fn days(&self) -> Result<DayLog, BooksError> {
+        self.at_once(day::days)
+    }
+
+    fn wood(&self, scope: Scope) -> Result<WoodBook, BooksError> {
+        self.at_once(|conn| wood::book(conn, scope))
+    }
+
+    fn air(&self, span: AirSpan) -> Result<Vec<LoggedAir>, BooksError> {
+        self.on(|conn| air::readings(conn, span))
+    }
+
+    fn air_before(&self, at: DateTime<Utc>) -> Result<Option<LoggedAir>, BooksError> {
+        self.on(|conn| air::before(conn, at))
+    }
+
+    fn air_newest(&self, limit: usize) -> Result<Vec<LoggedAir>, BooksError> {
+        self.on(|conn| air::newest(conn, limit))
+    }
+
+    fn air_first(&self) -> Result<Option<DateTime<Utc>>, BooksError> {
+        self.on(air::first)
+    }
+
+    fn forecast(&self) -> Result<Vec<ForecastStep>, BooksError> {
+        self.on(air::forecast)
+    }
+
+    fn drying_rules(&self) -> Result<DryingRules, BooksError> {
+        self.on(air::rules)
+    }
+
+    fn afresh(&self) -> Result<HashMap<ProductId, DateTime<Utc>>, BooksError> {
+        self.on(air::afresh)
+    }
+
+    fn tested_products(&self) -> Result<Vec<ProductId>, BooksError> {
+        self.on(air::tested)
+    }
+
+    fn touch_tests(
+        &self,
+        product: ProductId,
+        after: Option<DateTime<Utc>>,
+        limit: usize,
+    ) -> Result<Vec<TouchRecord>, BooksError> {
+        self.on(|conn| air::tests(conn, product, after, limit))
+    }
+
     fn journal(&self, limit: usize) -> Result<Vec<JournalLine>, BooksError> {
         self.on(|conn| journal::lines(conn, limit))
     }
@@ -178,11 +235,6 @@ impl Books for Store {
         })
     }
 
-    fn seal(&mut self) -> Result<(), BooksError> {
-        self.writable()?;
-        self.on(journal::seal)
-    }
-
     fn begin(&mut self) -> Result<(), BooksError> {
         self.writable()?;
         self.on(journal::begin)
@@ -198,6 +250,17 @@ impl Books for Store {
             Row::Piece(piece) => pieces::put_piece(conn, piece),
             Row::Event(piece, event) => events::put_event(conn, piece, event),
             Row::Pass(pass) => passes::put_pass(conn, pass),
+            Row::Chore(done) => day::put_chore(conn, done),
+            Row::DayClosed(closed) => day::put_closed(conn, closed),
+            Row::Moisture(of) => wood::put_moisture(conn, of),
+            Row::Site(site) => wood::put_site(conn, site),
+            Row::PieceWood(of) => wood::put_piece_wood(conn, of),
+            Row::Wood(own) => wood_own::put_own_wood(conn, own),
+            Row::ReadyRule(rule) => wood_own::put_rule(conn, rule),
+            Row::Air(air) => air::put(conn, air),
+            Row::Forecast(steps) => air::put_forecast(conn, steps),
+            Row::DryingRules(rules) => air::put_rules(conn, rules),
+            Row::Afresh(product, at) => air::put_afresh(conn, product, at),
         })
     }
 
@@ -228,6 +291,10 @@ impl Books for Store {
                     pieces::remove_piece(conn, id),
                     "the piece has work on record",
                 ),
+                Key::Chore(day, chore) => ("ticked chore", day::remove_chore(conn, day, chore), ""),
+                Key::Moisture(id) => ("moisture reading", wood::remove_moisture(conn, id), ""),
+                Key::Wood(id) => ("wood of your own", wood_own::remove_own_wood(conn, id), ""),
+                Key::Air(at) => ("reading", air::remove(conn, at), "the reading is in use"),
             };
             match removed {
                 Ok(0) => Err(BooksError::Missing { what }.into()),
@@ -243,6 +310,10 @@ impl Books for Store {
 
     fn commit(&mut self, at: DateTime<Utc>, words: &str) -> Result<(), BooksError> {
         self.on(|conn| journal::commit(conn, at, words))
+    }
+
+    fn commit_start(&mut self, at: DateTime<Utc>, words: &str) -> Result<(), BooksError> {
+        self.on(|conn| journal::commit_start(conn, at, words))
     }
 
     fn rollback(&mut self) {

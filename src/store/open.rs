@@ -2,6 +2,7 @@
 
 use super::Store;
 use super::error::Fault;
+use super::os;
 use super::schema::{self, Found};
 use crate::desk::BooksError;
 use rusqlite::config::DbConfig;
@@ -14,6 +15,9 @@ use std::time::Duration;
 
 /// How long another writer is waited for.
 const PATIENCE: Duration = Duration::from_secs(5);
+
+/// How long between two tries where `SQLite` does not wait itself.
+const STEP: Duration = Duration::from_millis(20);
 
 /// The smallest page, and so the smallest database that is not empty (file format of `SQLite`, section 1.3.2).
 const LEAST_BYTES: u64 = 512;
@@ -89,8 +93,7 @@ impl Store {
                 return Err(BooksError::ReadOnly { path: shown }.into());
             }
         } else {
-            // Answers with the mode in force: "memory" for a store in memory.
-            conn.pragma_update_and_check(None, "journal_mode", "WAL", |_| Ok(()))?;
+            write_ahead(&conn)?;
             conn.pragma_update(None, "synchronous", "FULL")?;
             // Only one system tells a flush to the drive from a flush to the platter.
             conn.pragma_update(None, "fullfsync", true)?;
@@ -105,6 +108,25 @@ impl Store {
             read_only,
             tables,
         })
+    }
+}
+
+/// Switches to the write-ahead log. `SQLite` does not wait here for another program that switches
+/// at the same moment, so the patience is had in steps.
+fn write_ahead(conn: &Connection) -> Result<(), Fault> {
+    let mut waited = Duration::ZERO;
+    loop {
+        // Answers with the mode in force: "memory" for a store in memory.
+        match conn.pragma_update_and_check(None, "journal_mode", "WAL", |_| Ok(())) {
+            Err(error)
+                if error.sqlite_error_code() == Some(ErrorCode::DatabaseBusy)
+                    && waited < PATIENCE =>
+            {
+                std::thread::sleep(STEP);
+                waited += STEP;
+            }
+            other => return Ok(other?),
+        }
     }
 }
 
@@ -129,7 +151,13 @@ fn make(path: &Path) -> Result<bool, BooksError> {
         Ok(there) if (1..LEAST_BYTES).contains(&there.len()) => Err(BooksError::NotAStore {
             path: path.display().to_string(),
         }),
-        Ok(there) => Ok(there.permissions().readonly() || is_closed(folder(path))),
+        Ok(there) => {
+            let closed = there.permissions().readonly() || is_closed(folder(path));
+            if there.len() == 0 && !closed {
+                for_owner_alone(path);
+            }
+            Ok(closed)
+        }
         Err(error) if error.kind() == ErrorKind::NotFound => {
             make_new(path)?;
             Ok(false)
@@ -137,6 +165,18 @@ fn make(path: &Path) -> Result<bool, BooksError> {
         Err(error) => Err(cannot_open(path, &error)),
     }
 }
+
+/// An empty file that becomes a store gets the mode of a new one. Where it belongs to somebody else
+/// its mode is not ours to change; whether it can be written is seen soon enough.
+#[cfg(unix)]
+fn for_owner_alone(path: &Path) {
+    use std::os::unix::fs::PermissionsExt;
+    let _ = fs::set_permissions(path, fs::Permissions::from_mode(0o600));
+}
+
+/// File modes are not known here.
+#[cfg(not(unix))]
+fn for_owner_alone(_: &Path) {}
 
 fn folder(path: &Path) -> &Path {
     path.parent().unwrap_or(path)
@@ -273,6 +313,6 @@ fn first_words(fault: Fault, path: &Path) -> BooksError {
 fn cannot_open(path: &Path, error: &IoError) -> BooksError {
     BooksError::CannotOpen {
         path: path.display().to_string(),
-        detail: error.to_string(),
+        detail: os::said(error),
     }
 }

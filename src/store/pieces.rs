@@ -288,5 +288,6 @@ fn kind_word(opening: &Opening) -> &'static str {
 pub(super) fn remove_piece(conn: &Connection, id: PieceId) -> Result<usize, Fault> {
     let id = id.to_string();
     run(conn, "DELETE FROM opening WHERE piece = ?1", [&id])?;
+    super::wood::forget_piece(conn, &id)?;
     run(conn, "DELETE FROM piece WHERE id = ?1", [&id])
 }

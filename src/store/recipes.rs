@@ -2,9 +2,9 @@
 
 use super::cells::{all, json, run, word};
 use super::error::Fault;
-use crate::coating::{LabelFigures, Product, ProductId, RecoatWindow, Span};
+use crate::coating::{FigureSet, LabelFigures, Product, ProductId, RecoatWindow, Span, Voc};
 use crate::shop::{Recipe, RecipeId};
-use crate::units::{Density, Humidity, Money, SpreadRate, Temperature, Volume};
+use crate::units::{Density, Humidity, Length, Money, SpreadRate, Temperature, Volume};
 use rusqlite::{Connection, params};
 use serde::{Deserialize, Serialize};
 
@@ -15,10 +15,15 @@ use serde::{Deserialize, Serialize};
 struct LabelText {
     #[serde(with = "decimal")]
     spread: SpreadRate,
+    wet_film: Option<Length>,
+    dry_film: Option<Length>,
     #[serde(with = "decimal")]
     solids_pct: f64,
     #[serde(with = "decimal")]
     density: Density,
+    voc: Option<Voc>,
+    reference: Temperature,
+    reference_humidity: Option<Humidity>,
     touch: Span,
     tack_free: Span,
     windows: Vec<RecoatWindow>,
@@ -27,6 +32,7 @@ struct LabelText {
     full_cure: Span,
     min_temp: Temperature,
     max_humidity: Humidity,
+    from_label: FigureSet,
 }
 
 #[derive(Serialize, Deserialize)]
@@ -57,14 +63,13 @@ mod decimal {
 }
 
 pub(super) fn products(conn: &Connection) -> Result<Vec<Product>, Fault> {
-    let sql = "SELECT id, name, kind, family, basis, label, can_ul, price_cents FROM product";
+    let sql = "SELECT id, name, kind, family, label, can_ul, price_cents FROM product";
     let mut products = all(conn, sql, [], |row| {
         Ok(Product {
             id: row.parse()?,
             name: row.take()?,
             kind: row.word()?,
             family: row.word()?,
-            basis: row.word()?,
             label: row.json::<Label>()?.0,
             can: Volume::from_ul(row.take()?),
             price: Money::from_cents(row.take()?),
@@ -77,17 +82,16 @@ pub(super) fn products(conn: &Connection) -> Result<Vec<Product>, Fault> {
 pub(super) fn put_product(conn: &Connection, product: &Product) -> Result<(), Fault> {
     run(
         conn,
-        "INSERT INTO product (id, name, kind, family, basis, label, can_ul, price_cents) \
-         VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8) ON CONFLICT (id) DO UPDATE SET \
+        "INSERT INTO product (id, name, kind, family, label, can_ul, price_cents) \
+         VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7) ON CONFLICT (id) DO UPDATE SET \
          name = excluded.name, kind = excluded.kind, family = excluded.family, \
-         basis = excluded.basis, label = excluded.label, can_ul = excluded.can_ul, \
+         label = excluded.label, can_ul = excluded.can_ul, \
          price_cents = excluded.price_cents",
         params![
             product.id.to_string(),
             product.name,
             word(&product.kind)?,
             word(&product.family)?,
-            word(&product.basis)?,
             json(&Label(product.label.clone()))?,
             product.can.ul(),
             product.price.cents(),

@@ -11,8 +11,12 @@ pub(super) const APPLICATION_ID: i64 = 0x746b_6672;
 
 /// The migrations, forward only: the first takes an empty file to layout 1, and so on. One that
 /// was ever released is never changed.
-const MIGRATIONS: [&str; 2] = [
+const MIGRATIONS: [&str; 6] = [
     include_str!("migrations/001_start.sql"),
+    include_str!("migrations/002_air.sql"),
+    include_str!("migrations/003_products.sql"),
+    include_str!("migrations/004_day.sql"),
+    include_str!("migrations/005_wood.sql"),
     include_str!("migrations/006_shapes.sql"),
 ];
 

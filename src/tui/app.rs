@@ -6,16 +6,20 @@ use super::kit::key::Key;
 use super::kit::pager::Pager;
 use super::kit::theme::Theme;
 use super::screen::{Ctx, Place, Screen, Wish};
+use super::screens::air::Air;
 use super::screens::bench::Bench;
+use super::screens::day_end::DayEndScreen;
 use super::screens::job_book::JobBook;
 use super::screens::journal::Journal;
 use super::screens::rack::Rack;
 use super::screens::recipes::Recipes;
 use super::screens::shelf::Shelf;
 use super::screens::ticket::TicketScreen;
-use crate::coating::DryingClock;
+use super::screens::wood::WoodScreen;
+use super::screens::woods::WoodsScreen;
+use crate::coating::{LoggerAnswers, ShopAirClock};
 use crate::desk::{Action, JournalLine, Shop, Which};
-use crate::shop::{PieceId, Shows, Ticket, waiting};
+use crate::shop::PieceId;
 use chrono::{DateTime, Utc};
 
 /// What is to be done outside the state.
@@ -23,6 +27,8 @@ use chrono::{DateTime, Utc};
 pub enum Effect {
     /// Do this action and tell the app how it ended.
     Act(Box<Action>),
+    /// Read this logger's file with these answers, and tell the app what came of it.
+    ReadLogger(String, LoggerAnswers),
     /// Ring the bell.
     Ring,
     /// Draw everything anew.
@@ -36,12 +42,38 @@ pub enum Effect {
 pub enum Layer {
     /// A ticket.
     Ticket(Box<TicketScreen>),
+    /// A wood sheet.
+    Wood(Box<WoodScreen>),
+    /// The table of woods.
+    Woods(Box<WoodsScreen>),
     /// A form.
     Form(Box<OpenForm>),
     /// Lines to read, with a heading.
     Read(String, Pager),
     /// Lines that answer what was just tried.
     Tell(Pager),
+}
+
+impl Layer {
+    /// The screen it is, if it is one.
+    pub(super) fn screen(&self) -> Option<&dyn Screen> {
+        match self {
+            Self::Ticket(screen) => Some(screen.as_ref()),
+            Self::Wood(screen) => Some(screen.as_ref()),
+            Self::Woods(screen) => Some(screen.as_ref()),
+            Self::Form(_) | Self::Read(..) | Self::Tell(_) => None,
+        }
+    }
+
+    /// The same, to be changed.
+    fn screen_mut(&mut self) -> Option<&mut dyn Screen> {
+        match self {
+            Self::Ticket(screen) => Some(screen.as_mut()),
+            Self::Wood(screen) => Some(screen.as_mut()),
+            Self::Woods(screen) => Some(screen.as_mut()),
+            Self::Form(_) | Self::Read(..) | Self::Tell(_) => None,
+        }
+    }
 }
 
 /// What was said last.
@@ -63,8 +95,8 @@ pub struct App {
     pub now: DateTime<Utc>,
     /// The styles.
     pub theme: Theme,
-    /// The drying clock.
-    pub clock: Box<dyn DryingClock>,
+    /// The shop's drying clock, made anew whenever the shop is read.
+    pub clock: ShopAirClock,
     /// Which screen is open.
     pub place: Place,
     /// The Bench.
@@ -79,6 +111,10 @@ pub struct App {
     pub recipes: Recipes,
     /// The journal.
     pub journal_screen: Journal,
+    /// The shop's air.
+    pub air: Air,
+    /// The day's end.
+    pub day_end: DayEndScreen,
     /// What lies over the screen, the topmost last.
     pub layers: Vec<Layer>,
     /// What was said last.
@@ -91,17 +127,14 @@ pub struct App {
     pub(super) submitted: bool,
     /// What was typed into forms that were left without saving.
     pub(super) drafts: Vec<(FormKind, Vec<(String, String)>)>,
+    /// Whether the key before was one to leave, held back once for a day that is not closed.
+    pub(super) asked_to_leave: bool,
 }
 
 impl App {
     /// A fresh screen on a shop just read. An empty shop leads into the first client.
-    pub fn new(
-        shop: Shop,
-        journal: Vec<JournalLine>,
-        now: DateTime<Utc>,
-        theme: Theme,
-        clock: Box<dyn DryingClock>,
-    ) -> Self {
+    pub fn new(shop: Shop, journal: Vec<JournalLine>, now: DateTime<Utc>, theme: Theme) -> Self {
+        let clock = shop.clock();
         let mut app = Self {
             shop,
             journal,
@@ -115,15 +148,19 @@ impl App {
             job_book: JobBook::default(),
             recipes: Recipes::default(),
             journal_screen: Journal::default(),
+            air: Air::default(),
+            day_end: DayEndScreen::default(),
             layers: Vec::new(),
             said: Said::default(),
             due: Vec::new(),
             waiting: Vec::new(),
             submitted: false,
             drafts: Vec::new(),
+            asked_to_leave: false,
         };
         app.settle();
         app.waiting = app.not_yet();
+        app.say_what_was_left_open();
         if app.shop.clients.is_empty() {
             app.open_form(FormKind::Client(Which::New));
             "Welcome. Begin with the client; the job and the first piece follow."
@@ -134,6 +171,7 @@ impl App {
 
     /// The shop was read anew.
     pub fn loaded(&mut self, shop: Shop, journal: Vec<JournalLine>, now: DateTime<Utc>) {
+        self.clock = shop.clock();
         self.shop = shop;
         self.journal = journal;
         self.now = now;
@@ -146,11 +184,11 @@ impl App {
             shop: &self.shop,
             journal: &self.journal,
             now: self.now,
-            clock: self.clock.as_ref(),
+            clock: &self.clock,
             theme: &self.theme,
         };
-        if let Some(Layer::Ticket(ticket)) = self.layers.last_mut() {
-            return look(ticket.as_mut(), &ctx);
+        if let Some(screen) = self.layers.last_mut().and_then(Layer::screen_mut) {
+            return look(screen, &ctx);
         }
         match self.place {
             Place::Bench => look(&mut self.bench, &ctx),
@@ -159,6 +197,8 @@ impl App {
             Place::JobBook => look(&mut self.job_book, &ctx),
             Place::Recipes => look(&mut self.recipes, &ctx),
             Place::Journal => look(&mut self.journal_screen, &ctx),
+            Place::Air => look(&mut self.air, &ctx),
+            Place::DayEnd => look(&mut self.day_end, &ctx),
         }
     }
 
@@ -167,69 +207,32 @@ impl App {
             shop: &self.shop,
             journal: &self.journal,
             now: self.now,
-            clock: self.clock.as_ref(),
+            clock: &self.clock,
             theme: &self.theme,
         };
-        let screens: [&mut dyn Screen; 6] = [
+        let screens: [&mut dyn Screen; 7] = [
             &mut self.bench,
             &mut self.rack,
             &mut self.shelf,
             &mut self.job_book,
             &mut self.recipes,
             &mut self.journal_screen,
+            &mut self.air,
         ];
         for screen in screens {
             screen.settle(&ctx);
         }
         for layer in &mut self.layers {
-            if let Layer::Ticket(ticket) = layer {
-                ticket.settle(&ctx);
+            if let Some(screen) = layer.screen_mut() {
+                screen.settle(&ctx);
             }
-        }
-    }
-
-    /// Pieces that wait for a moment still to come.
-    pub(super) fn not_yet(&self) -> Vec<PieceId> {
-        let gates = self.shop.gates(self.clock.as_ref());
-        self.shop
-            .files
-            .iter()
-            .filter(|file| waiting(&Ticket::of(file), &gates, self.now).shows() == Shows::Drying)
-            .map(|file| file.piece.id)
-            .collect()
-    }
-
-    /// Time went on: what came due rings the bell and holds the banner.
-    pub fn tick(&mut self, now: DateTime<Utc>) -> Vec<Effect> {
-        self.now = now;
-        self.settle();
-        let waits = self.not_yet();
-        let gates = self.shop.gates(self.clock.as_ref());
-        let came_due: Vec<PieceId> = self
-            .shop
-            .files
-            .iter()
-            .filter(|file| self.waiting.contains(&file.piece.id) && !waits.contains(&file.piece.id))
-            .filter(|file| waiting(&Ticket::of(file), &gates, now).shows() == Shows::Ready)
-            .map(|file| file.piece.id)
-            .collect();
-        self.waiting = waits;
-        let rings = came_due.iter().any(|piece| !self.due.contains(piece));
-        for piece in came_due {
-            if !self.due.contains(&piece) {
-                self.due.push(piece);
-            }
-        }
-        if rings {
-            vec![Effect::Ring]
-        } else {
-            Vec::new()
         }
     }
 
     /// A key.
     pub fn key(&mut self, key: &Key) -> Vec<Effect> {
         self.said.notes.clear();
+        let asked = std::mem::take(&mut self.asked_to_leave);
         if *key == Key::Ctrl('c') {
             let touched =
                 matches!(self.layers.last(), Some(Layer::Form(open)) if open.form.is_touched());
@@ -237,9 +240,7 @@ impl App {
                 self.leave_form();
                 return Vec::new();
             }
-            let mut effects = self.leaving();
-            effects.push(Effect::Quit);
-            return effects;
+            return self.quit(asked);
         }
         if *key == Key::Ctrl('l') {
             return vec![Effect::Redraw];
@@ -264,7 +265,9 @@ impl App {
                 }
             }
             Some(Layer::Ticket(ticket)) if ticket.is_walking() => self.screen_key(key),
-            _ => self.global_key(key).unwrap_or_else(|| self.screen_key(key)),
+            _ => self
+                .global_key(key, asked)
+                .unwrap_or_else(|| self.screen_key(key)),
         }
     }
 
@@ -287,7 +290,7 @@ impl App {
         }
     }
 
-    fn global_key(&mut self, key: &Key) -> Option<Vec<Effect>> {
+    fn global_key(&mut self, key: &Key, asked: bool) -> Option<Vec<Effect>> {
         let searching = self.place == Place::Journal
             && self.layers.is_empty()
             && self.journal_screen.is_searching();
@@ -295,7 +298,11 @@ impl App {
             return None;
         }
         Some(match key {
-            Key::Char('q') => vec![Effect::Quit],
+            Key::Char('q') => self.quit(asked),
+            Key::Char('z') => {
+                self.go_to_day_end();
+                Vec::new()
+            }
             Key::Char('u') => vec![Effect::Act(Box::new(Action::Undo))],
             Key::Char('a') => vec![Effect::Act(Box::new(Action::Redo))],
             Key::Char('0') => {
@@ -310,16 +317,20 @@ impl App {
                 self.open_form(FormKind::Settings);
                 Vec::new()
             }
-            Key::Char(digit @ '1'..='6') => {
-                let at = usize::from(u8::try_from(*digit).unwrap_or(b'1') - b'1');
-                self.go(Place::ALL[at.min(Place::ALL.len() - 1)]);
+            Key::Char('r') => {
+                self.open_form(FormKind::Air(Which::New));
+                Vec::new()
+            }
+            Key::Char(digit) => {
+                let place = Place::ALL.into_iter().find(|place| place.digit() == *digit);
+                self.go(place?);
                 Vec::new()
             }
             _ => return None,
         })
     }
 
-    fn go(&mut self, place: Place) {
+    pub(super) fn go(&mut self, place: Place) {
         self.layers.clear();
         self.place = place;
     }
@@ -346,6 +357,9 @@ impl App {
             Wish::Act(action) => return vec![Effect::Act(Box::new(action))],
             Wish::Form(kind) => self.open_form(kind),
             Wish::Ticket(piece) => self.open_ticket(piece),
+            Wish::Go(Place::DayEnd) => self.go_to_day_end(),
+            Wish::Wood(piece) => self.open_wood(piece),
+            Wish::Woods => self.open_woods(),
             Wish::Go(place) => self.go(place),
             Wish::Tell(lines) => self.tell(lines),
             Wish::Read { title, lines } => {
@@ -366,15 +380,11 @@ impl App {
             shop: &self.shop,
             journal: &self.journal,
             now: self.now,
-            clock: self.clock.as_ref(),
+            clock: &self.clock,
             theme: &self.theme,
         };
-        let ticket = self.layers.iter().rev().find_map(|layer| match layer {
-            Layer::Ticket(ticket) => Some(ticket),
-            _ => None,
-        });
-        if let Some(ticket) = ticket {
-            return look(ticket.as_ref(), &ctx);
+        if let Some(screen) = self.layers.iter().rev().find_map(Layer::screen) {
+            return look(screen, &ctx);
         }
         match self.place {
             Place::Bench => look(&self.bench, &ctx),
@@ -383,6 +393,8 @@ impl App {
             Place::JobBook => look(&self.job_book, &ctx),
             Place::Recipes => look(&self.recipes, &ctx),
             Place::Journal => look(&self.journal_screen, &ctx),
+            Place::Air => look(&self.air, &ctx),
+            Place::DayEnd => look(&self.day_end, &ctx),
         }
     }
 }

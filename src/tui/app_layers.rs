@@ -1,18 +1,31 @@
 //! Forms, tickets and answers over the screen: opened, left, and how an action ended.
 
 use super::app::{App, Effect, Layer, Said};
-use super::forms::{FormKind, OpenForm};
+use super::forms::{FormKind, LoggerRefused, OpenForm};
 use super::kit::form::FormAction;
 use super::kit::key::Key;
 use super::kit::pager::Pager;
 use super::screens::ticket::TicketScreen;
-use crate::desk::{DeskError, Done, Made, Which};
+use crate::coating::LoggerReport;
+use crate::desk::{Action, AirImport, DeskError, Done, Made, Which};
+use super::screens::wood::WoodScreen;
 use crate::shop::PieceId;
 
 impl App {
     pub(super) fn open_ticket(&mut self, piece: PieceId) {
         self.layers
             .push(Layer::Ticket(Box::new(TicketScreen::new(piece))));
+        self.settle();
+    }
+
+    pub(super) fn open_wood(&mut self, piece: PieceId) {
+        self.layers
+            .push(Layer::Wood(Box::new(WoodScreen::new(piece))));
+        self.settle();
+    }
+
+    pub(super) fn open_woods(&mut self) {
+        self.layers.push(Layer::Woods(Box::default()));
         self.settle();
     }
 
@@ -46,6 +59,8 @@ impl App {
                 | FormKind::Recipe(..)
                 | FormKind::Product(_)
                 | FormKind::Settings
+                | FormKind::Site(_)
+                | FormKind::OwnWood(_)
         );
         if keeps {
             self.drafts.retain(|(kind, _)| *kind != open.kind);
@@ -65,6 +80,15 @@ impl App {
         match open.key(key, &self.shop, self.now) {
             FormAction::None | FormAction::Changed => Vec::new(),
             FormAction::Submit => {
+                if let Some((file, answers)) = open.logger_file() {
+                    return vec![Effect::ReadLogger(file, answers)];
+                }
+                if let Some(lines) = open.later(&self.shop, self.now) {
+                    let title = open.form.title.clone();
+                    self.layers.pop();
+                    self.layers.push(Layer::Read(title, Pager::new(lines)));
+                    return Vec::new();
+                }
                 if let Some(action) = open.submit(&self.shop, self.now) {
                     self.submitted = true;
                     return vec![Effect::Act(Box::new(action))];
@@ -77,6 +101,29 @@ impl App {
                 self.leave_form();
                 Vec::new()
             }
+        }
+    }
+
+    /// What came of reading a logger's file: readings for the desk to take, or what to ask.
+    pub fn logger_read(
+        &mut self,
+        file: &str,
+        read: Result<LoggerReport, LoggerRefused>,
+    ) -> Vec<Effect> {
+        match (read, self.layers.last_mut()) {
+            (Ok(report), _) => {
+                self.submitted = true;
+                let file = file.rsplit(['/', '\\']).next().unwrap_or(file).to_owned();
+                vec![Effect::Act(Box::new(Action::ImportAir(AirImport {
+                    file,
+                    report,
+                })))]
+            }
+            (Err(refused), Some(Layer::Form(open))) => {
+                open.logger_refused(&refused);
+                Vec::new()
+            }
+            (Err(_), _) => Vec::new(),
         }
     }
 

@@ -7,8 +7,8 @@ use super::kit::text::{fit, width as cells_of, wrap};
 use super::kit::{form_view, pager::Pager};
 use super::screen::Place;
 use crate::shop::{
-    Caution, PieceId, Ticket, WipeDown, cautions_for_pass, cautions_for_scuff, cautions_for_wipe,
-    sanding_cautions, waiting,
+    Caution, PieceId, Ticket, WipeDown, cautions_for_scuff, cautions_for_wipe, sanding_cautions,
+    waiting,
 };
 use ratatui::buffer::Buffer;
 use ratatui::layout::{Position, Rect};
@@ -99,7 +99,7 @@ fn heading(app: &App, buf: &mut Buffer, area: Rect) {
     let ticket = app
         .layers
         .iter()
-        .any(|layer| matches!(layer, Layer::Ticket(_)));
+        .any(|layer| layer.screen().is_some());
     let width = usize::from(area.width);
     let clock_at = width.saturating_sub(cells_of(&clock));
     if ticket {
@@ -114,9 +114,9 @@ fn heading(app: &App, buf: &mut Buffer, area: Rect) {
         );
     } else {
         let mut col = 0;
-        for (at, place) in Place::ALL.into_iter().enumerate() {
+        for place in Place::ALL {
             let here = place == app.place;
-            let name = format!("{} {}", at + 1, place.name());
+            let name = format!("{} {}", place.digit(), place.name());
             let (name, style) = if here {
                 (format!("[{name}]"), app.theme.title)
             } else {
@@ -139,7 +139,7 @@ fn banner(app: &App, buf: &mut Buffer, area: Rect) -> u16 {
     if app.due.is_empty() {
         return 0;
     }
-    let gates = app.shop.gates(app.clock.as_ref());
+    let gates = app.shop.gates(&app.clock);
     let names: Vec<String> = app
         .due
         .iter()
@@ -181,13 +181,13 @@ fn said_lines(app: &App, width: usize, most: usize) -> Vec<(String, bool)> {
 }
 
 fn draw_form(app: &App, open: &OpenForm, buf: &mut Buffer, area: Rect) -> Option<Position> {
-    let cautions = form_cautions(app, &open.kind);
+    let cautions = form_cautions(app, open);
     let width = usize::from(area.width);
     let lines: Vec<String> = cautions
         .iter()
         .flat_map(|caution| wrap(&caution.words(), width))
         .collect();
-    let rows = u16::try_from(lines.len()).unwrap_or(0).min(area.height / 3);
+    let rows = u16::try_from(lines.len()).unwrap_or(0).min(area.height / 2);
     let form = Rect {
         height: area.height - rows,
         ..area
@@ -205,16 +205,13 @@ fn draw_form(app: &App, open: &OpenForm, buf: &mut Buffer, area: Rect) -> Option
 }
 
 /// The cautions of the step a form is about.
-fn form_cautions(app: &App, kind: &FormKind) -> Vec<Caution> {
+fn form_cautions(app: &App, open: &OpenForm) -> Vec<Caution> {
     let schedule = |pieces: &[PieceId]| {
         let file = pieces.first().and_then(|piece| app.shop.file(*piece))?;
         Some(&file.schedule)
     };
-    match kind {
-        FormKind::Pass { pieces, kind } => schedule(pieces)
-            .and_then(|schedule| app.shop.product(schedule.product_for(*kind)?))
-            .map(|product| cautions_for_pass(product, *kind, false))
-            .unwrap_or_default(),
+    match &open.kind {
+        FormKind::Pass { .. } => open.pass_cautions(&app.shop, app.now),
         FormKind::Wipe { pieces } => match schedule(pieces).map(|schedule| schedule.wipe_down) {
             Some(WipeDown::With(id)) => app
                 .shop
@@ -277,6 +274,7 @@ pub fn resize(app: &mut App, area: Rect) {
         match layer {
             Layer::Read(_, pager) => pager.set_size(area.width, body.saturating_sub(2)),
             Layer::Tell(pager) => pager.set_size(area.width, body.saturating_sub(1)),
+            Layer::Wood(wood) => wood.set_size(area.width, area.height.saturating_sub(3)),
             _ => {}
         }
     }

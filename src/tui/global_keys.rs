@@ -16,6 +16,24 @@ const KEYS: Keymap<()> = Keymap(&[
         help: "The shop's settings.",
     },
     Binding {
+        keys: &["8"],
+        action: (),
+        hint: "",
+        help: "To the shop's air.",
+    },
+    Binding {
+        keys: &["r"],
+        action: (),
+        hint: "",
+        help: "Logs a reading of the shop's air.",
+    },
+    Binding {
+        keys: &["z"],
+        action: (),
+        hint: "",
+        help: "The day's end: rags, waste and dust to see to, and the day closed.",
+    },
+    Binding {
         keys: &["u"],
         action: (),
         hint: "",
@@ -49,7 +67,8 @@ const KEYS: Keymap<()> = Keymap(&[
         keys: &["q", "ctrl-c"],
         action: (),
         hint: "",
-        help: "Leaves. All that was confirmed is on the disk.",
+        help: "Leaves. All that was confirmed is on the disk. Late in a day that is not closed it says \
+               so first; the same key again leaves.",
     },
 ]);
 

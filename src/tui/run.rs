@@ -6,12 +6,13 @@ use super::app_view;
 use super::kit::events::{Input, Inputs};
 use super::kit::terminal::Screen;
 use super::kit::theme::{Look, Theme};
-use crate::coating::LabelHours;
+use super::run_logger;
 use crate::coating::id::Mint;
 use crate::desk::{Books, BooksError, Desk, Scope, Shop};
 use crate::shop::LookChoice;
 use chrono::{DateTime, Timelike, Utc};
 use chrono_tz::Tz;
+use std::collections::VecDeque;
 use std::io;
 use std::time::Duration;
 use thiserror::Error;
@@ -71,7 +72,7 @@ pub fn run(outside: &mut Outside<'_>) -> Result<(), RunError> {
     let theme = outside.theme(&shop);
     let journal = outside.books.journal(JOURNAL_LINES)?;
     let mut version = outside.books.version()?;
-    let mut app = App::new(shop, journal, (outside.now)(), theme, Box::new(LabelHours));
+    let mut app = App::new(shop, journal, (outside.now)(), theme);
     let mut screen = Screen::open()?;
     let mut inputs = Inputs::open()?;
     let mut minute = minute_of((outside.now)());
@@ -104,14 +105,14 @@ pub fn run(outside: &mut Outside<'_>) -> Result<(), RunError> {
                 effects.push(Effect::Quit);
             }
         }
-        for effect in effects {
+        let mut effects: VecDeque<Effect> = effects.into();
+        while let Some(effect) = effects.pop_front() {
             match effect {
                 Effect::Act(action) => {
                     let mut desk = Desk {
                         books: outside.books,
                         now,
                         mint: outside.mint,
-                        clock: &LabelHours,
                         zone: outside.zone,
                     };
                     let result = desk.perform(&action);
@@ -120,6 +121,11 @@ pub fn run(outside: &mut Outside<'_>) -> Result<(), RunError> {
                         app.theme = outside.theme(&app.shop);
                     }
                     app.ended(result);
+                }
+                Effect::ReadLogger(file, answers) => {
+                    let zone = app.shop.settings.zone;
+                    let read = run_logger::read(&file, &answers, now, zone);
+                    effects.extend(app.logger_read(&file, read));
                 }
                 Effect::Ring => Screen::ring(),
                 Effect::Redraw => screen.redraw_all()?,

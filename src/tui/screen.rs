@@ -3,7 +3,7 @@
 use super::forms::FormKind;
 use super::kit::key::Key;
 use super::kit::theme::Theme;
-use crate::coating::DryingClock;
+use crate::coating::ShopAirClock;
 use crate::desk::{Action, JournalLine, Shop};
 use crate::shop::{Gates, PieceId};
 use chrono::{DateTime, Utc};
@@ -20,8 +20,8 @@ pub struct Ctx<'a> {
     pub journal: &'a [JournalLine],
     /// The moment.
     pub now: DateTime<Utc>,
-    /// The drying clock.
-    pub clock: &'a dyn DryingClock,
+    /// The shop's drying clock: the safe one; `clock.likely()` is its twin.
+    pub clock: &'a ShopAirClock,
     /// The styles.
     pub theme: &'a Theme,
 }
@@ -53,18 +53,37 @@ pub enum Place {
     Recipes,
     /// What was done, undo.
     Journal,
+    /// The shop's air.
+    Air,
+    /// What a day leaves to be seen to; has no digit of its own.
+    DayEnd,
 }
 
 impl Place {
-    /// All, in the order of their digits.
-    pub const ALL: [Self; 6] = [
+    /// Those with a digit, in the order of their digits; 7 is the settings'.
+    pub const ALL: [Self; 7] = [
         Self::Bench,
         Self::Rack,
         Self::Shelf,
         Self::JobBook,
         Self::Recipes,
         Self::Journal,
+        Self::Air,
     ];
+
+    /// The key that leads there.
+    pub fn digit(self) -> char {
+        match self {
+            Self::Bench => '1',
+            Self::Rack => '2',
+            Self::Shelf => '3',
+            Self::JobBook => '4',
+            Self::Recipes => '5',
+            Self::Journal => '6',
+            Self::Air => '8',
+            Self::DayEnd => 'z',
+        }
+    }
 
     /// The name on screen.
     pub fn name(self) -> &'static str {
@@ -75,6 +94,8 @@ impl Place {
             Self::JobBook => "Job book",
             Self::Recipes => "Recipes",
             Self::Journal => "Journal",
+            Self::Air => "Shop air",
+            Self::DayEnd => "Day's end",
         }
     }
 }
@@ -88,6 +109,10 @@ pub enum Wish {
     Form(FormKind),
     /// Open a piece's ticket.
     Ticket(PieceId),
+    /// Open a piece's wood sheet.
+    Wood(PieceId),
+    /// Open the table of woods.
+    Woods,
     /// Go to a screen.
     Go(Place),
     /// Show these lines until they are put away.

@@ -178,6 +178,33 @@ impl From<Humidity> for i32 {
 /// [`AirError`] tells nothing, no humidity, nonsense, a temperature outside -20 to 50 C (a letter
 /// mixed up, most often) and an impossible humidity apart.
 pub fn parse_air(text: &str, bare: TemperatureStyle) -> Result<(Temperature, Humidity), AirError> {
+    let (temperature, humidity, scale) = read_air(text, bare)?;
+    if !(-20_000..=50_000).contains(&temperature.0) {
+        let (first, second) = match scale {
+            TemperatureStyle::Fahrenheit => (scale, TemperatureStyle::Celsius),
+            TemperatureStyle::Celsius => (scale, TemperatureStyle::Fahrenheit),
+        };
+        let shown = format!("{} ({})", temperature.show(first), temperature.show(second));
+        return Err(AirError::Unlikely { shown });
+    }
+    Ok((temperature, humidity))
+}
+
+/// As [`parse_air`], for a temperature that somebody else will question, or insists on.
+///
+/// # Errors
+/// Those of [`parse_air`] but for the unlikely temperature.
+pub fn parse_any_air(
+    text: &str,
+    bare: TemperatureStyle,
+) -> Result<(Temperature, Humidity), AirError> {
+    read_air(text, bare).map(|(temperature, humidity, _)| (temperature, humidity))
+}
+
+fn read_air(
+    text: &str,
+    bare: TemperatureStyle,
+) -> Result<(Temperature, Humidity, TemperatureStyle), AirError> {
     if text.trim().is_empty() {
         return Err(AirError::Empty);
     }
@@ -210,18 +237,10 @@ pub fn parse_air(text: &str, bare: TemperatureStyle) -> Result<(Temperature, Hum
         TemperatureStyle::Fahrenheit => Temperature::from_f(degrees),
         TemperatureStyle::Celsius => Temperature::from_c(degrees),
     };
-    if !(-20_000..=50_000).contains(&temperature.0) {
-        let (first, second) = match scale {
-            TemperatureStyle::Fahrenheit => (scale, TemperatureStyle::Celsius),
-            TemperatureStyle::Celsius => (scale, TemperatureStyle::Fahrenheit),
-        };
-        let shown = format!("{} ({})", temperature.show(first), temperature.show(second));
-        return Err(AirError::Unlikely { shown });
-    }
     let humidity = Humidity::from_percent(percent).ok_or_else(|| AirError::Humidity {
         percent: trimmed(percent, 1),
     })?;
-    Ok((temperature, humidity))
+    Ok((temperature, humidity, scale))
 }
 
 fn signed(reader: &mut Reader<'_>) -> Option<f64> {

@@ -12,6 +12,7 @@
 mod air;
 mod area;
 pub mod clean;
+mod count;
 mod exact;
 mod length;
 mod mass;
@@ -23,13 +24,14 @@ mod spread;
 mod tests;
 mod volume;
 
-pub use air::{AirError, Humidity, Temperature, TemperatureStyle, parse_air};
+pub use air::{AirError, Humidity, Temperature, TemperatureStyle, parse_air, parse_any_air};
 pub use area::{Area, AreaStyle};
 pub use clean::{clean_line, clean_text, display_width};
+pub use count::counted;
 pub use length::{BareUnit, Length, LengthError, LengthStyle};
 pub use mass::{Density, Mass, MassError};
 pub use moment::{
-    DateError, MomentError, parse_date, parse_future_date, parse_moment, show_date, show_moment,
+    AheadError, DateError, MomentError, parse_ahead, parse_date, parse_future_date, parse_moment, show_date, show_moment,
     show_span,
 };
 pub use money::{Money, MoneyError};

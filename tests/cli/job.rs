@@ -63,7 +63,7 @@ fn from_measure_to_set_with_every_short_cut_refused() {
     // The wipe-down has not flashed off.
     let wet = b.refused("2026-11-02 11:10", &["pass", "1A"]);
     assert!(wet.err.contains("underside field"), "{}", wet.err);
-    let seal = b.json("2026-11-02 12:00", &["pass", "1A", "--air", "68F 45%"]);
+    let seal = b.json("2026-11-02 12:00", &["pass", "1A", "--air", "73.4F 45%"]);
     assert!(
         seal["done"]
             .as_str()

@@ -47,6 +47,12 @@ fn folders_and_store_are_for_their_owner_alone() {
     let mode = |path: &Path| fs::metadata(path).expect("there").permissions().mode() & 0o777;
     assert_eq!(mode(&bench.path("new")), 0o700);
     assert_eq!(mode(&store), 0o600);
+    // A file made beforehand, by touch or by mktemp, becomes a store as well.
+    let empty = bench.path("empty.tackfree");
+    fs::write(&empty, "").expect("written");
+    fs::set_permissions(&empty, fs::Permissions::from_mode(0o644)).expect("set");
+    bench.ok(NOW, &["--store", &empty.display().to_string(), "where"]);
+    assert_eq!(mode(&empty), 0o600);
 }
 
 #[test]
@@ -171,4 +177,68 @@ fn no_file_gets_a_piece_past_the_gates() {
             .map(Vec::len),
         Some(0)
     );
+}
+
+#[test]
+fn a_shop_that_many_open_first_at_once_is_opened_once() {
+    let bench = Bench::new();
+    let names = ["Nell", "Ida", "Tomas", "Wren", "Aud", "Bo"];
+    let started: Vec<_> = names
+        .iter()
+        .map(|name| {
+            let mut command = bench.command(NOW, &["client", name]);
+            command
+                .stdout(std::process::Stdio::piped())
+                .stderr(std::process::Stdio::piped());
+            command.spawn().expect("the binary starts")
+        })
+        .collect();
+    for child in started {
+        let ended = child.wait_with_output().expect("it ends");
+        assert!(ended.status.success(), "{ended:?}");
+    }
+    let there = bench.json(NOW, &["where"]);
+    let count = |what: &str| there[what].as_u64();
+    assert_eq!(
+        (count("clients"), count("recipes"), count("products")),
+        (Some(6), Some(4), Some(7))
+    );
+    // Each of the six can be undone, the beginning cannot.
+    for _ in names {
+        bench.ok(NOW, &["undo"]);
+    }
+    let ended = bench.run(NOW, &["undo"]);
+    assert_eq!(ended.code, 1, "{ended:?}");
+}
+
+#[cfg(target_os = "linux")]
+#[test]
+fn an_answer_that_cannot_be_written_says_that_it_was_done() {
+    let bench = Bench::new();
+    let into_full = |args: &[&str]| {
+        let full = fs::File::create("/dev/full").expect("the full device");
+        let ended = bench.command(NOW, args).stdout(full).output();
+        let ended = ended.expect("the binary runs");
+        let said = String::from_utf8(ended.stderr).expect("text");
+        assert_eq!(said.lines().count(), 1, "{said}");
+        (ended.status.code(), said)
+    };
+    let (code, said) = into_full(&["client", "Nell Harrow"]);
+    assert_eq!(code, Some(4));
+    let begins = "It was done, but its answer could not be written: ";
+    assert!(said.starts_with(begins), "{said}");
+    assert!(bench.ok(NOW, &["clients"]).contains("Nell Harrow"));
+    let (code, said) = into_full(&["clients"]);
+    assert_eq!(code, Some(4));
+    assert!(
+        said.starts_with("The answer could not be written: "),
+        "{said}"
+    );
+}
+
+#[test]
+fn a_variable_that_is_empty_counts_as_not_there() {
+    let bench = Bench::new();
+    let ended = bench.command("", &["where"]).output().expect("it runs");
+    assert!(ended.status.success(), "{ended:?}");
 }

@@ -21,7 +21,8 @@ fn undo_and_redo_reach_across_processes() {
     );
     assert_eq!(
         bench.ok(NOW, &["undo"]),
-        "Undone: Changed client Nell Harrow-Ide\n"
+        "Undone: Changed client Nell Harrow-Ide: email none > n@example.org; name Nell Harrow > Nell \
+         Harrow-Ide\n"
     );
     assert_eq!(
         bench.json(NOW, &["clients"])["clients"][0]["name"],
@@ -43,7 +44,8 @@ fn undo_and_redo_reach_across_processes() {
     );
     assert_eq!(
         bench.ok(NOW, &["redo"]),
-        "Done again: Changed client Nell Harrow-Ide\n"
+        "Done again: Changed client Nell Harrow-Ide: email none > n@example.org; name Nell Harrow > Nell \
+         Harrow-Ide\n"
     );
     assert_eq!(
         bench.json(NOW, &["clients"])["clients"][0]["email"],

@@ -113,7 +113,6 @@ impl Shop {
         let tuning = Tuning {
             safe: learned,
             likely: learned,
-            ..Tuning::default()
         };
         let known = Arc::new(HashMap::from([(product.id, tuning)]));
         ShopAirClock::new(Arc::clone(&self.log), ModelSettings::default(), known)
@@ -242,7 +241,6 @@ fn the_safe_time_follows_a_slow_shop_and_is_never_sooner_than_the_label() {
         let tuning = Tuning {
             safe: learned,
             likely: learned,
-            ..Tuning::default()
         };
         let known = Arc::new(HashMap::from([(product.id, tuning)]));
         ShopAirClock::new(Arc::clone(&log), ModelSettings::default(), known)

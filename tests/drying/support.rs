@@ -6,8 +6,8 @@ use std::collections::HashMap;
 use std::sync::Arc;
 use tackfree::coating::families::{usual_figures, usual_kind};
 use tackfree::coating::{
-    AirLog, AirReading, Assumed, DryingLaw, Family, FigureBasis, ModelSettings, Product, ProductId,
-    ShopAir, ShopAirClock,
+    AirLog, AirReading, Assumed, DryingLaw, Family, ModelSettings, Product, ProductId, ShopAir,
+    ShopAirClock,
 };
 use tackfree::units::{Humidity, Money, Temperature, Volume};
 
@@ -39,7 +39,6 @@ pub fn product(family: Family) -> Product {
         name: family.word().to_owned(),
         kind: usual_kind(family),
         family,
-        basis: FigureBasis::FamilyRange,
         label: usual_figures(family),
         can: Volume::from_ul(946_353),
         price: Money::from_cents(2_500),

@@ -107,7 +107,6 @@ fn every_reason_has_its_words() {
     let tuning = Tuning {
         safe: slow,
         likely: slow,
-        ..Tuning::default()
     };
     let known = Arc::new(HashMap::from([(product.id, tuning)]));
     let log = Arc::new(log_of(&[read(at, 23.0, 50.0)]));

@@ -40,8 +40,8 @@ fn a_store_with_clients_is_left_alone() {
 // One case a line, as a table.
 #[rustfmt::skip]
 const CASES: &[(&str, &str, &str, &str)] = &[
-    ("shop.toml", "format = 1", "format = 2", "shop.toml, line 1: these files are of format 2"),
-    ("shop.toml", "format = 1", "format = 0", "there is no format 0"),
+    ("shop.toml", "format = 2", "format = 3", "shop.toml, line 1: these files are of format 3"),
+    ("shop.toml", "format = 2", "format = 0", "there is no format 0"),
     ("shop.toml", "look = \"auto\"", "look = \"neon\"", "shop.toml, line 7: look: \"neon\" is not one of auto"),
     ("shop.toml", "look = \"auto\"", "zone = \"Mars/Base\"\nlook = \"auto\"", "is no time zone"),
     ("shop.toml", "look = \"auto\"", "colour = \"red\"", "shop.toml, line 7: this does not read"),
@@ -248,7 +248,6 @@ fn a_shop_without_products_keeps_those_that_are_there() {
         books: &mut store,
         now: utc(NOW),
         mint: &mut mint,
-        clock: &LabelHours,
         zone: ZONE,
     };
     desk.furnish(&tackfree::shop::Settings::starting(ZONE))

@@ -4,7 +4,6 @@
 use crate::support::{
     NOW, ZONE, bring_in, contents, demo_store, export_but, exported, mint, refusal, utc,
 };
-use tackfree::coating::LabelHours;
 use tackfree::desk::{Action, Desk, PieceDraft, Scope, Shop, Which};
 use tackfree::shape::{Outline, Shape};
 use tackfree::store::Store;
@@ -34,7 +33,6 @@ fn with_shapes(shapes: Vec<Shape>) -> Store {
             books: &mut store,
             now: utc(NOW),
             mint: &mut mint,
-            clock: &LabelHours,
             zone: ZONE,
         };
         desk.perform(&Action::SavePiece(Which::New, draft)).unwrap();

@@ -231,7 +231,7 @@ fn a_face_cannot_be_written_away() {
     assert!(said.contains("the change leaves no whole top"), "{said}");
     let said = reshaped(None, Some("hole-3"));
     assert!(
-        said.contains("the log has a hole 3 wall, and the piece does not"),
+        said.contains("the hole 3 wall is in the log, and not on the piece"),
         "{said}"
     );
     let said = reshaped(None, Some("left"));

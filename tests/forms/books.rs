@@ -3,7 +3,7 @@
 use crate::hands::{act, echo, errors, open, piece_id, press, two_tops};
 use crate::shop::{job_id, now, shop, today};
 use chrono::{Days, NaiveDate};
-use tackfree::coating::{Family, FigureBasis, ProductKind, Span};
+use tackfree::coating::{Family, Figure, FigureSource, ProductKind, Span};
 use tackfree::desk::typed::PieceTyped;
 use tackfree::desk::{Action, ClientDraft, JobDraft, PieceDraft, Which};
 use tackfree::shape::{
@@ -288,8 +288,11 @@ fn a_product_follows_its_family_until_typed_over() {
         "500 sq ft/gal",
         "typed over, so it stays"
     );
-    assert_eq!(form.form.text("windows"), "3 h to 12 h");
-    assert_eq!(echo(&form, "windows"), "next coat 3 h to 12 h");
+    assert_eq!(form.form.text("windows"), "~3 h to 12 h");
+    assert_eq!(
+        echo(&form, "windows"),
+        "next coat from 3 hours to 12 hours, later abrade first; family range opens after 2 to 4 h, shuts after 12 h, check the can label"
+    );
     press(&mut form, &shop, "<F2>");
     let Some(Action::SaveProduct(Which::New, draft)) = form.submit(&shop, now()) else {
         panic!("{:?}", errors(&form))
@@ -298,7 +301,7 @@ fn a_product_follows_its_family_until_typed_over() {
         (draft.family, draft.kind),
         (Family::WaterBorne, ProductKind::Topcoat)
     );
-    assert_eq!(draft.basis, FigureBasis::FamilyRange);
+    assert_eq!(draft.label.from(FigureSource::Label), [Figure::Spread]);
     assert_eq!(draft.label.touch, Span::minutes(45));
 }
 

@@ -162,6 +162,7 @@ fn refusals_go_to_their_fields() {
             face: FaceKey::Left,
             grit: Grit(150),
         }],
+        teaching: None,
     }];
     let refused = DeskError::Refused {
         what: "The pass".into(),

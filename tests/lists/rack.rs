@@ -96,7 +96,7 @@ fn what_does_not_apply_is_answered_with_what_it_waits_for() {
         other => panic!("{other:?}"),
     };
     press(&mut rack, &sample, "down down");
-    for key in ["t", "s", "p", "w"] {
+    for key in ["t", "g", "s", "p", "w"] {
         let words = told(press(&mut rack, &sample, key));
         assert!(
             words.contains("13C tread") && words.contains("flashes off 2:20 pm"),
@@ -105,7 +105,7 @@ fn what_does_not_apply_is_answered_with_what_it_waits_for() {
     }
     let words = told(press(&mut rack, &sample, "down p"));
     assert!(
-        words.contains("12A island top") && words.contains("touch test"),
+        words.contains("12A island top") && words.contains("g records that"),
         "{words}"
     );
     let none = empty();

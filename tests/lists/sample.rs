@@ -4,7 +4,7 @@ use super::maker::Maker;
 use chrono::{DateTime, Duration, NaiveDate, Utc};
 use chrono_tz::Tz;
 use tackfree::coating::id::Mint;
-use tackfree::coating::{DryingClock, LabelHours, Product};
+use tackfree::coating::{Product, ShopAirClock};
 use tackfree::desk::{JournalLine, Shop};
 use tackfree::shape::{EdgeProfile, Opening, OpeningKind, Outline, Place, Purpose, Shape};
 use tackfree::shop::{
@@ -21,6 +21,7 @@ pub struct Sample {
     pub shop: Shop,
     pub journal: Vec<JournalLine>,
     pub theme: Theme,
+    pub clock: ShopAirClock,
 }
 
 /// Thursday 12 March 2026, 2 pm in the shop's zone.
@@ -36,12 +37,11 @@ const ZONE: Tz = Tz::America__Chicago;
 
 impl Sample {
     pub fn ctx(&self) -> Ctx<'_> {
-        const CLOCK: &dyn DryingClock = &LabelHours;
         Ctx {
             shop: &self.shop,
             journal: &self.journal,
             now: now(),
-            clock: CLOCK,
+            clock: &self.clock,
             theme: &self.theme,
         }
     }
@@ -68,14 +68,11 @@ pub fn empty() -> Sample {
     let recipes = ready_recipes(&products, &mut mint, at);
     Sample {
         shop: Shop {
-            settings: Settings::starting(ZONE),
-            clients: Vec::new(),
-            jobs: Vec::new(),
             products,
             recipes,
-            files: Vec::new(),
-            passes: Vec::new(),
+            ..Shop::blank(Settings::starting(ZONE))
         },
+        clock: Shop::blank(Settings::starting(ZONE)).clock(),
         journal: Vec::new(),
         theme: Theme::plain(),
     }
@@ -218,6 +215,7 @@ pub fn at_work() -> Sample {
         shop: maker.shop,
         journal,
         theme: start.theme,
+        clock: start.clock,
     }
 }
 

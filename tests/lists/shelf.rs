@@ -33,6 +33,33 @@ fn looks_as_kept() {
 }
 
 #[test]
+fn all_figures_of_a_product_are_a_page_to_read() {
+    let sample = at_work();
+    let mut shelf = opened(&sample);
+    assert_eq!(
+        press(&mut shelf, &sample, "v"),
+        [],
+        "there is no product in the tally"
+    );
+    press(&mut shelf, &sample, "left");
+    let wishes = press(&mut shelf, &sample, "down down v");
+    let [Wish::Read { title, lines }] = &wishes[..] else {
+        panic!("{wishes:?}")
+    };
+    assert_eq!(title, "clear wiping varnish");
+    let mut settings = insta::Settings::clone_current();
+    settings.set_snapshot_path("../snapshots");
+    settings.set_prepend_module_to_snapshot(false);
+    settings.bind(|| insta::assert_snapshot!("shelf_product_page", lines.join("\n")));
+    for line in lines {
+        assert!(line.len() <= 78, "{line}");
+    }
+    for figure in tackfree::coating::Figure::ALL {
+        assert!(says(lines, figure.word()), "{figure:?}");
+    }
+}
+
+#[test]
 fn no_word_is_lost() {
     let sample = at_work();
     let mut shelf = opened(&sample);

@@ -86,6 +86,20 @@ impl Terminal {
         });
     }
 
+    /// Waits until the screen has shown all of `wanted`, going down for what is not there yet.
+    pub fn see_all_below(&mut self, wanted: &[&str]) {
+        let mut seen = String::new();
+        loop {
+            let text = self.text();
+            seen.push_str(&flat(&text));
+            let Some(missing) = wanted.iter().find(|wanted| !seen.contains(**wanted)) else {
+                return;
+            };
+            self.press(&["down"]);
+            self.until(&format!("{missing:?} further down"), |now| now != text);
+        }
+    }
+
     /// Waits until the screen no longer shows `gone`.
     pub fn see_no(&self, gone: &str) {
         self.until(&format!("{gone:?} to go"), |text| {

@@ -44,8 +44,8 @@ fn longer_than(care: Care) -> (usize, Vec<String>) {
     for (sheet, stage, normal, figures) in SHEETS {
         let mut product = product(OIL);
         product.label.min_temp = Temperature::from_c(0.0);
-        let law =
-            ModelSettings::default().law(OIL, &product.label, Temperature::from_c(*normal), care);
+        product.label.reference = Temperature::from_c(*normal);
+        let law = ModelSettings::default().law(OIL, &product.label, care);
         let at = |c: f64| {
             figures
                 .iter()

@@ -6,11 +6,13 @@ use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
 use tackfree::coating::LabelHours;
 use tackfree::coating::id::Mint;
+use tackfree::coating::{LoggerRead, read_logger};
 use tackfree::desk::{Books, Desk, Scope, Shop};
 use tackfree::store::Store;
 use tackfree::store::files::load_demo;
 use tackfree::tui::app::{App, Effect};
 use tackfree::tui::app_view;
+use tackfree::tui::forms::LoggerRefused;
 use tackfree::tui::kit::key::Key;
 use tackfree::tui::kit::theme::Theme;
 
@@ -41,6 +43,7 @@ impl Rig {
     }
 
     /// A new shop with nothing but its starting products and recipes.
+    #[allow(dead_code, reason = "not every test starts an empty shop")]
     pub fn fresh(now: &str) -> Self {
         let now = now.parse().expect("a moment");
         let mut store = Store::in_memory().expect("a store");
@@ -50,7 +53,6 @@ impl Rig {
             books: &mut store,
             now,
             mint: &mut mint,
-            clock: &LabelHours,
             zone: ZONE,
         };
         desk.furnish(&settings).expect("a start");
@@ -60,7 +62,7 @@ impl Rig {
     fn over(store: Store, mint: Mint, now: DateTime<Utc>) -> Self {
         let shop = Shop::read(&store, Scope::All, ZONE).expect("the shop");
         let journal = store.journal(100).expect("the journal");
-        let app = App::new(shop, journal, now, Theme::plain(), Box::new(LabelHours));
+        let app = App::new(shop, journal, now, Theme::plain());
         Self {
             store,
             app,
@@ -68,6 +70,15 @@ impl Rig {
             left: false,
             mint,
         }
+    }
+
+    /// Leaves and starts again at `now`, on the same store.
+    #[allow(dead_code, reason = "not every test starts again")]
+    pub fn start_again(&mut self, now: &str) {
+        self.now = now.parse().expect("a moment");
+        let shop = Shop::read(&self.store, Scope::All, ZONE).expect("the shop");
+        let journal = self.store.journal(100).expect("the journal");
+        self.app = App::new(shop, journal, self.now, Theme::plain());
     }
 
     /// Presses one key and does what the app then asks for.
@@ -88,6 +99,7 @@ impl Rig {
     }
 
     /// Lets the clock go on to `now`.
+    #[allow(dead_code, reason = "not every test lets time go by")]
     pub fn wait_until(&mut self, now: &str) -> Vec<Effect> {
         self.now = now.parse().expect("a moment");
         self.app.tick(self.now)
@@ -100,7 +112,6 @@ impl Rig {
                     books: &mut self.store,
                     now: self.now,
                     mint: &mut self.mint,
-                    clock: &LabelHours,
                     zone: ZONE,
                 };
                 let result = desk.perform(&action);
@@ -110,6 +121,18 @@ impl Rig {
                     self.app.loaded(shop, journal, self.now);
                 }
                 self.app.ended(result);
+            }
+            Effect::ReadLogger(file, answers) => {
+                let opened = std::fs::File::open(&file).expect("the logger's file");
+                let zone = self.app.shop.settings.zone;
+                let read = match read_logger(opened, &answers, self.now, zone) {
+                    Ok(LoggerRead::Read(report)) => Ok(report),
+                    Ok(LoggerRead::Asks(question)) => Err(LoggerRefused::Asks(question)),
+                    Err(error) => Err(LoggerRefused::Unread(error.to_string())),
+                };
+                for effect in self.app.logger_read(&file, read) {
+                    self.carry_out(effect);
+                }
             }
             Effect::Quit => self.left = true,
             Effect::Ring | Effect::Redraw => {}

@@ -3,7 +3,8 @@
 use crate::shop::{counter, inches, opening, table};
 use chrono::{DateTime, Duration, NaiveDate, Utc};
 use tackfree::coating::{
-    Family, FigureBasis, LabelFigures, Product, ProductId, ProductKind, RecoatWindow, Span,
+    Family, Figure, FigureBasis, FigureSet, LabelFigures, Product, ProductId, ProductKind,
+    RecoatWindow, Span, Voc,
 };
 use tackfree::desk::{Books, Row};
 use tackfree::shape::{Construction, EdgeProfile, FaceKey, Outline, Shape};
@@ -14,8 +15,8 @@ use tackfree::shop::{
 };
 use tackfree::store::Store;
 use tackfree::units::{
-    Area, Density, Humidity, LengthStyle, Mass, Money, SpreadRate, Temperature, TemperatureStyle,
-    Volume, VolumeStyle,
+    Area, Density, Humidity, Length, LengthStyle, Mass, Money, SpreadRate, Temperature,
+    TemperatureStyle, Volume, VolumeStyle,
 };
 use uuid::Uuid;
 
@@ -64,12 +65,17 @@ pub fn schedule(scuff: Option<ScuffMeans>, wipe_down: WipeDown) -> Schedule {
     }
 }
 
-pub fn label() -> LabelFigures {
+pub fn label(basis: FigureBasis) -> LabelFigures {
     LabelFigures {
         // Decimals that no short text holds.
         spread: SpreadRate::from_sq_ft_per_gal(617.3).expect("a rate"),
         solids_pct: 100.0 / 3.0,
+        wet_film: Some(Length::from_nm(68_581)),
+        dry_film: (basis != FigureBasis::Label).then(|| Length::from_nm(33_020)),
         density: Density::from_lb_per_gal(7.123).expect("a density"),
+        voc: Voc::from_g_per_l(445.754),
+        reference: Temperature::from_f(77.3),
+        reference_humidity: Humidity::from_tenths(455),
         touch: Span::minutes(47),
         tack_free: Span::hours(5),
         windows: vec![
@@ -89,6 +95,14 @@ pub fn label() -> LabelFigures {
         full_cure: Span::days(30),
         min_temp: Temperature::from_f(50.3),
         max_humidity: Humidity::from_tenths(855).expect("a humidity"),
+        from_label: match basis {
+            FigureBasis::Label => Figure::ALL
+                .into_iter()
+                .filter(|f| *f != Figure::DryFilm)
+                .collect(),
+            FigureBasis::Mixed => [Figure::Voc, Figure::MaxHumidity].into_iter().collect(),
+            FigureBasis::FamilyRange => FigureSet::NONE,
+        },
     }
 }
 
@@ -98,8 +112,7 @@ pub fn product(no: u128, kind: ProductKind, family: Family, basis: FigureBasis) 
         name: format!("product {no} {WILD}"),
         kind,
         family,
-        basis,
-        label: label(),
+        label: label(basis),
         can: Volume::from_ul(946_353),
         price: Money::from_cents(2_899),
     }
@@ -267,7 +280,11 @@ pub fn products() -> Vec<Product> {
         .map(|(family, no)| product(no, ProductKind::Topcoat, family, FigureBasis::Label))
         .collect();
     for (kind, no) in ProductKind::ALL.into_iter().zip(60..) {
-        products.push(product(no, kind, Family::Shellac, FigureBasis::FamilyRange));
+        let basis = match kind {
+            ProductKind::Stain => FigureBasis::Mixed,
+            _ => FigureBasis::FamilyRange,
+        };
+        products.push(product(no, kind, Family::Shellac, basis));
     }
     products.sort_by_key(|product| (product.kind, product.name.clone()));
     products

@@ -6,7 +6,6 @@ use rusqlite::Connection;
 use rusqlite::types::ValueRef;
 use std::fmt::Write as _;
 use std::path::Path;
-use tackfree::coating::LabelHours;
 use tackfree::coating::id::Mint;
 use tackfree::desk::{
     Action, Books, BooksError, ClientDraft, Desk, DeskError, Done, JobDraft, Made, PieceDraft,
@@ -67,7 +66,6 @@ impl Trial {
             books: &mut self.store,
             now: self.now,
             mint: &mut self.mint,
-            clock: &LabelHours,
             zone: ZONE,
         }
     }
@@ -208,7 +206,7 @@ impl Dumper {
             .expect("tables")
             .map(|name| format!("SELECT '{0}', * FROM {0}", name.expect("a name")))
             .collect();
-        assert_eq!(queries.len(), 10, "tables of shop data");
+        assert!(queries.len() >= 10, "tables of shop data");
         drop(statement);
         Self { conn, queries }
     }

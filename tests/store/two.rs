@@ -178,3 +178,45 @@ fn several_may_open_a_new_store_at_once() {
         assert_eq!(opener.join().expect("an opener"), Ok(Ok(Vec::new())));
     }
 }
+
+#[test]
+fn a_shop_is_opened_once_though_two_open_it() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let path = folder.path().join("shop.store");
+    let (mut one, mut two) = (second(&path), second(&path));
+    // Both have seen that it is empty.
+    assert_eq!(one.store.settings(), Ok(None));
+    assert_eq!(two.store.settings(), Ok(None));
+    let settings = tackfree::shop::Settings::starting(crate::shop::ZONE);
+    one.desk().furnish(&settings).expect("furnished");
+    let (products, recipes) = (one.store.products(), one.store.recipes());
+    one.add_client("Ada");
+    two.desk().furnish(&settings).expect("nothing left to do");
+    assert_eq!(two.store.products(), products);
+    assert_eq!(two.store.recipes(), recipes);
+    // What the first did meanwhile is no part of the beginning.
+    assert_eq!(two.store.journal(9).expect("read").len(), 2);
+    assert_eq!(two.done(&Action::Undo).words, "Undone: Added client Ada");
+    let nothing = Err(DeskError::NothingToUndo);
+    assert_eq!(two.perform(&Action::Undo), nothing);
+}
+
+#[test]
+fn a_file_that_others_use_as_it_becomes_a_store_is_waited_for() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let path = folder.path().join("shop.store");
+    // Another program holds the file in the old mode, in which SQLite does not wait for the switch.
+    let other = rusqlite::Connection::open(&path).expect("opens");
+    other
+        .execute_batch("BEGIN IMMEDIATE")
+        .expect("the file is held");
+    let (tell, told) = mpsc::channel();
+    let opener = std::thread::spawn(move || {
+        tell.send(()).expect("the first is there");
+        Store::open(&path).map(|store| store.layout())
+    });
+    told.recv().expect("the second is there");
+    std::thread::sleep(Duration::from_millis(100));
+    other.execute_batch("ROLLBACK").expect("let go");
+    opener.join().expect("it ended").expect("it opened");
+}

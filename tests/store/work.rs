@@ -188,7 +188,6 @@ fn books(shop: &Shop, wish: Wish) -> Option<Action> {
                 name: product.name.clone(),
                 kind: product.kind,
                 family: product.family,
-                basis: product.basis,
                 label: product.label.clone(),
                 can: product.can,
                 price: Money::from_cents(i64::from(m)),
@@ -258,7 +257,7 @@ fn reshape(trial: &Trial, file: &PieceFile, n: u8) -> Action {
 
 fn coat(trial: &Trial, picks: Vec<FacePick>, kind: CoatKind) -> Action {
     let air = Air {
-        temperature: Temperature::from_c(19.5),
+        temperature: Temperature::from_c(23.0), // The labels' own.
         humidity: Humidity::from_tenths(455).expect("a humidity"),
     };
     let amount = AmountDraft::Weighed {

@@ -61,6 +61,7 @@ impl Bench {
             products: &self.products,
             clock: &LabelHours,
             strictness: self.strictness,
+            films: None,
         }
     }
 

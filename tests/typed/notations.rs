@@ -1,7 +1,7 @@
 //! The notations read as meant, and what was understood is said.
 
 use super::shop::{metric, now, shop, today};
-use tackfree::coating::{FigureBasis, Product, ProductId, RecoatWindow, Span};
+use tackfree::coating::{Figure, FigureSource, Product, ProductId, RecoatWindow, Span};
 use tackfree::desk::AmountDraft;
 use tackfree::desk::typed::{
     Onto, ProductTyped, SpanUnit, echo_amount, echo_cutouts, echo_promise, echo_size, echo_windows,
@@ -26,21 +26,20 @@ fn figures_come_back_as_a_label_gives_them() {
         ..ProductTyped::default()
     };
     let draft = read_product(&typed, &shop).unwrap();
-    assert_eq!(
-        draft.basis,
-        FigureBasis::FamilyRange,
-        "most figures were left empty"
-    );
     let product = Product {
         id: ProductId(Uuid::nil()),
         name: draft.name,
         kind: draft.kind,
         family: draft.family,
-        basis: draft.basis,
         label: draft.label,
         can: draft.can,
         price: draft.price,
     };
+    assert_eq!(
+        product.label.from(FigureSource::Label),
+        [Figure::Spread, Figure::Density, Figure::MinTemp],
+        "what was typed is the label's, what was left empty the family's"
+    );
     let back = ProductTyped::of(&product, &shop);
     assert_eq!(
         (
@@ -51,7 +50,7 @@ fn figures_come_back_as_a_label_gives_them() {
         ),
         ("625 sq ft/gal", "7.2 lb/gal", "55 F", "1 qt")
     );
-    assert_eq!(back.windows, "6 h to 24 h");
+    assert_eq!(back.windows, "~6 h to 24 h");
 }
 
 fn inches(whole: i64, num: i64, den: i64) -> Length {
@@ -159,7 +158,7 @@ fn what_was_understood_is_said() {
     );
     assert_eq!(
         echo_windows("30 min to 2 h; scuff 6 days on").unwrap(),
-        "next coat 30 min to 2 h, or from 6 days on, scuffed"
+        "next coat from 30 minutes to 2 hours, or after 6 days, scuffed"
     );
     assert_eq!(
         echo_amount("", Some(Volume::from_us_fl_oz(1.2)), &settings).unwrap(),

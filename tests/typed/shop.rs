@@ -3,7 +3,9 @@
 use chrono::{DateTime, NaiveDate, TimeZone, Utc};
 use tackfree::coating::id::Mint;
 use tackfree::desk::Shop;
-use tackfree::shop::{Client, ClientId, Job, JobId, Settings, ready_products, ready_recipes};
+use tackfree::shop::{
+    Client, ClientId, Job, JobId, Settings, ready_products, ready_recipes,
+};
 use tackfree::units::{LengthStyle, TemperatureStyle, VolumeStyle};
 use uuid::Uuid;
 
@@ -45,13 +47,11 @@ pub fn shop() -> Shop {
         taken: today(),
     };
     Shop {
-        settings: Settings::starting(chrono_tz::America::Chicago),
         clients: vec![client],
         jobs: vec![job],
         products,
         recipes,
-        files: Vec::new(),
-        passes: Vec::new(),
+        ..Shop::blank(Settings::starting(chrono_tz::America::Chicago))
     }
 }
 

@@ -4,7 +4,7 @@ use crate::cli::answer::Answer;
 use crate::cli::failure::Failure;
 use crate::cli::session::Session;
 use crate::store::files;
-use crate::units::clean_line;
+use crate::units::{clean_line, counted};
 use clap::Args;
 use serde::Serialize;
 use std::path::PathBuf;
@@ -37,8 +37,11 @@ pub fn run(args: &ExportArgs, session: &mut Session<'_>) -> Result<Answer, Failu
         .map_err(|error| Failure::Said(error.lines()))?;
     let (folder, _) = clean_line(&report.folder.display().to_string());
     let done = format!(
-        "Wrote the shop to {folder}: {} clients, {} jobs, {} pieces, {} passes",
-        report.clients, report.jobs, report.pieces, report.passes
+        "Wrote the shop to {folder}: {}, {}, {}, {}",
+        counted(report.clients, "client", "clients"),
+        counted(report.jobs, "job", "jobs"),
+        counted(report.pieces, "piece", "pieces"),
+        counted(report.passes, "pass", "passes")
     );
     let json = ExportJson {
         done: done.clone(),
@@ -50,5 +53,5 @@ pub fn run(args: &ExportArgs, session: &mut Session<'_>) -> Result<Answer, Failu
         passes: report.passes,
         log_lines: report.events,
     };
-    Answer::new(vec![done], json)
+    Answer::done(vec![done], json)
 }

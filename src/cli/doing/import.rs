@@ -15,7 +15,7 @@ pub const MORE: &str = "Example:\n  tackfree --store new.tackfree import ~/shop-
 /// What was typed.
 #[derive(Debug, Args)]
 pub struct ImportArgs {
-    /// The folder with the ten files.
+    /// The folder with the files.
     pub folder: PathBuf,
 }
 
@@ -49,10 +49,7 @@ pub fn run(args: &ImportArgs, session: &mut Session<'_>) -> Result<Answer, Failu
         } => Failure::Refused(error.lines()),
         _ => Failure::Said(error.lines()),
     })?;
-    let mut lines = vec![format!(
-        "{}: {} clients, {} jobs, {} pieces, {} passes",
-        report.words, report.clients, report.jobs, report.pieces, report.passes
-    )];
+    let mut lines = vec![report.words.clone()];
     lines.extend(report.notes.iter().map(|note| format!("Mind: {note}")));
     let json = ImportJson {
         done: &report.words,
@@ -65,5 +62,5 @@ pub fn run(args: &ImportArgs, session: &mut Session<'_>) -> Result<Answer, Failu
         passes: report.passes,
         log_lines: report.events,
     };
-    Answer::new(lines, json)
+    Answer::done(lines, json)
 }

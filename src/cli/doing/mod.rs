@@ -1,29 +1,40 @@
 //! Verbs that do something: each reads what was typed and hands one action to the desk.
 //!
-//! Lives here: one file a verb. May not live here: any check of its own on what may be done; that
+//! Lives here: one file a verb (or a verb and its twin). May not live here: any check of its own on what may be done; that
 //! is the desk's, so that the screen and the commands can never differ.
 
+pub mod air;
 pub mod amend;
+pub mod chore;
 pub mod client;
+pub mod drying;
 pub mod export;
+pub mod forecast;
 pub mod hide;
 pub mod import;
 pub mod job;
+pub mod learned;
+pub mod logger;
+pub mod close;
+pub mod fasten;
+pub mod moisture;
 pub mod move_along;
+pub mod own_wood;
 pub mod pass;
 pub mod piece;
 pub mod product;
 pub mod recipe;
 pub mod remove;
+pub mod retime;
 pub mod sandback;
 pub mod scuff;
 pub mod setlist;
 pub mod shop;
+pub mod site;
 pub mod tick;
 pub mod touch;
 pub mod undo;
 pub mod wipe;
-pub mod wiped_off;
 
 /// Puts what was typed, if anything was, over what stood there.
 fn put(over: &mut String, typed: Option<&String>) {

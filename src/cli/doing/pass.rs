@@ -3,14 +3,14 @@
 use crate::cli::answer::Answer;
 use crate::cli::failure::Failure;
 use crate::cli::find;
-use crate::cli::session::Session;
+use crate::cli::session::{CautionJson, CheckJson, PassTold, Session};
 use crate::desk::typed::{read_air, read_amount, read_scuff};
-use crate::desk::{Action, PassDraft};
-use crate::shop::{CoatKind, PieceFile, Stage, Ticket};
+use crate::desk::{Action, PassAsked, PassDraft, Shop, stands_words};
+use crate::shop::{CoatKind, PieceFile, Stage, Ticket, cautions_for_pass};
 use clap::Args;
 
 /// Examples.
-pub const MORE: &str = "Examples:\n  tackfree pass 1A\n  tackfree pass 1A 1B --used \"4 oz\" --start \"40 min ago\" --air \"68F 45%\" --scuffed \"brown paper\"\n  tackfree pass 1A --faces \"left, right\" --used \"1042 g > 884 g\"\n\nWhat kind of coat it is follows from the stage of the first piece. Without --faces: those next in\nline; without --product: the schedule's; without --used: estimated from area and spread rate. A\ncoat below that is not dry to recoat refuses it, unless a touch test says otherwise.";
+pub const MORE: &str = "Examples:\n  tackfree pass 1A\n  tackfree pass 1A 1B --used \"4 oz\" --start \"40 min ago\" --air \"68F 45%\" --scuffed \"brown paper\"\n  tackfree pass 1A --faces \"left, right\" --used \"1042 g > 884 g\"\n\nWhat kind of coat it is follows from the stage of the first piece. Without --faces: those next in\nline; without --product: the schedule's; without --used: estimated from area and spread rate. A\ncoat below that is not dry to recoat refuses it, unless a touch test says otherwise.\n\nThe answer tells the checks before a pass (dew point, the product's limits, wood moisture, wipe\nflashed off, stain dry), each ok, mind, wait or not known, and the cautions of the product; with\n--check that is all it does. With --json: done, notes, made, called, checks [stands, words],\ncautions [line, source].";
 
 /// What was typed.
 #[derive(Debug, Args)]
@@ -44,6 +44,9 @@ pub struct PassArgs {
     /// Scuffed just before, with a grit like 320, pad or "brown paper".
     #[arg(long, value_name = "MEANS", allow_hyphen_values = true)]
     pub scuffed: Option<String>,
+    /// Only tells the checks and the cautions; logs nothing.
+    #[arg(long)]
+    pub check: bool,
 }
 
 /// The kind of coat laid where this piece stands, or next after it: the desk then says what is
@@ -84,5 +87,57 @@ pub fn run(args: &PassArgs, session: &mut Session<'_>) -> Result<Answer, Failure
         scuffed_first: read_scuff(args.scuffed.as_deref().unwrap_or(""))
             .map_err(|error| error.at("scuffed"))?,
     };
-    session.perform(&Action::LogPass(draft))
+    let told = told(&shop, &draft, session);
+    if args.check {
+        let mut lines: Vec<String> = told
+            .checks
+            .iter()
+            .map(|check| format!("Check, {}", check.words))
+            .collect();
+        let cautions = told.cautions.iter();
+        lines.extend(cautions.map(|one| format!("Mind: {} ({})", one.line, one.source)));
+        return Answer::new(lines, told);
+    }
+    session.perform_told(&Action::LogPass(draft), Some(&told))
+}
+
+/// What is checked before the pass, and the cautions of its product at this step. Where pieces take
+/// different products there is nothing to check: the desk refuses such a pass.
+fn told(shop: &Shop, draft: &PassDraft, session: &Session<'_>) -> PassTold {
+    let mut on = Vec::new();
+    let mut product = draft.product;
+    for pick in &draft.picks {
+        let Some(file) = shop.file(pick.piece) else {
+            continue;
+        };
+        let ticket = Ticket::of(file);
+        product = product.or(ticket.schedule.product_for(draft.kind));
+        let due = || ticket.due_faces(draft.kind);
+        on.push((pick.piece, pick.faces.clone().unwrap_or_else(due)));
+    }
+    let Some(product) = product.and_then(|id| shop.product(id)) else {
+        return PassTold::default();
+    };
+    let asked = PassAsked {
+        on: &on,
+        product,
+        at: draft.started,
+        air: draft.air,
+    };
+    let checks = shop
+        .conditions(&asked, &shop.clock())
+        .iter()
+        .map(|condition| CheckJson {
+            stands: stands_words(condition.finding.stands),
+            words: shop.condition_words(condition, session.now),
+        })
+        .collect();
+    let cautions = cautions_for_pass(product, draft.kind, draft.scuffed_first.is_some())
+        .into_iter()
+        .map(|caution| CautionJson {
+            line: caution.line,
+            source: caution.source,
+        })
+        .collect();
+    PassTold { checks, cautions }
 }

@@ -56,10 +56,10 @@ pub struct PieceArgs {
     /// square, eased 1/16, round-over 1/4, chamfer 1/8, ogee 1/2, cove 1/4 or bullnose 3/4.
     #[arg(long, allow_hyphen_values = true)]
     pub profile: Option<String>,
-    /// A cutout: width x depth, r corner radius, at its centre, and what for; once for each.
+    /// A cutout: width x depth, r corner radius, at its centre, and what for; once for each, or none.
     #[arg(long, allow_hyphen_values = true)]
     pub cutout: Vec<String>,
-    /// A hole: diameter at its centre, and what for; once for each.
+    /// A hole: diameter at its centre, and what for; once for each, or none.
     #[arg(long, allow_hyphen_values = true)]
     pub hole: Vec<String>,
     /// Width of the stained band of the underside (and round openings), or none.

@@ -10,7 +10,7 @@ use crate::desk::{Action, Which};
 use clap::Args;
 
 /// Examples.
-pub const MORE: &str = "Examples:\n  tackfree product \"satin wiping varnish\" --family \"oil wiping varnish\" --can \"1 qt\" --price 31.50\n  tackfree product --change \"clear wiping varnish\" --spread \"125 sq ft/qt\" --windows \"4 h to 24 h\"\n\nThe label on the can wins: type its figures, and --basis label when all of them are from it.";
+pub const MORE: &str = "Examples:\n  tackfree product \"satin wiping varnish\" --family \"oil wiping varnish\" --can \"1 qt\" --price 31.50\n  tackfree product --change \"clear wiping varnish\" --spread \"125 sq ft/qt\" --windows \"4 h to 24 h\"\n  tackfree product --change \"brushing varnish\" --windows \"within 2 h; after 6 days\" --reference \"77 F\" --voc \"446 g/L\"\n\nThe label on the can wins: a figure you type is the label's. One you leave out, or type with ~ in front (\"~6 h\"), is the usual one of the family, to be checked against the can. Type \"\" to take an optional figure away. Figures that do not go together are said after saving.";
 
 /// What was typed.
 #[derive(Debug, Args)]
@@ -30,25 +30,41 @@ pub struct ProductArgs {
     /// What it is for: wipe, sealer, stain or topcoat.
     #[arg(long)]
     pub kind: Option<String>,
-    /// Where the figures came from: label or family.
+    /// Where the figures came from: each (those with ~ in front, or not given, are the family's),
+    /// label (all of them) or family (none is the label's).
     #[arg(long)]
     pub basis: Option<String>,
     /// Spread rate: 625 sq ft/gal, 15.3 m2/L.
     #[arg(long, value_name = "RATE", allow_hyphen_values = true)]
     pub spread: Option<String>,
+    /// Wet film of one coat, if the sheet says: 2.7 mil, 69 um.
+    #[arg(long, value_name = "FILM", allow_hyphen_values = true)]
+    pub wet_film: Option<String>,
+    /// Dry film of one coat, if the sheet says: 1.1 mil, 28 um.
+    #[arg(long, value_name = "FILM", allow_hyphen_values = true)]
+    pub dry_film: Option<String>,
     /// Volume solids in per cent.
     #[arg(long, value_name = "PERCENT", allow_hyphen_values = true)]
     pub solids: Option<String>,
     /// Density: 7.2 lb/gal, 0.86 g/mL.
     #[arg(long, allow_hyphen_values = true)]
     pub density: Option<String>,
+    /// VOC: 446 g/L, 3.7 lb/gal.
+    #[arg(long, value_name = "AMOUNT", allow_hyphen_values = true)]
+    pub voc: Option<String>,
+    /// The temperature at which the drying times hold: 77 F.
+    #[arg(long, value_name = "TEMPERATURE", allow_hyphen_values = true)]
+    pub reference: Option<String>,
+    /// The humidity at which they hold, in per cent, if the label says.
+    #[arg(long, value_name = "PERCENT", allow_hyphen_values = true)]
+    pub reference_humidity: Option<String>,
     /// Set to touch: 2 h.
     #[arg(long, value_name = "TIME", allow_hyphen_values = true)]
     pub touch: Option<String>,
     /// Tack-free: 4 h.
     #[arg(long, value_name = "TIME", allow_hyphen_values = true)]
     pub tack_free: Option<String>,
-    /// Recoat windows: 6 h to 24 h; or 30 min to 2 h; scuff 6 days on.
+    /// Recoat windows: 6 h to 24 h; or several: within 2 h; scuff after 6 days.
     #[arg(long, value_name = "TIMES", allow_hyphen_values = true)]
     pub windows: Option<String>,
     /// Dry to handle: 24 h.
@@ -100,8 +116,16 @@ pub fn run(args: &ProductArgs, session: &mut Session<'_>) -> Result<Answer, Fail
     put(&mut typed.kind, args.kind.as_ref());
     put(&mut typed.basis, args.basis.as_ref());
     put(&mut typed.spread, args.spread.as_ref());
+    put(&mut typed.wet_film, args.wet_film.as_ref());
+    put(&mut typed.dry_film, args.dry_film.as_ref());
     put(&mut typed.solids, args.solids.as_ref());
     put(&mut typed.density, args.density.as_ref());
+    put(&mut typed.voc, args.voc.as_ref());
+    put(&mut typed.reference, args.reference.as_ref());
+    put(
+        &mut typed.reference_humidity,
+        args.reference_humidity.as_ref(),
+    );
     put(&mut typed.touch, args.touch.as_ref());
     put(&mut typed.tack_free, args.tack_free.as_ref());
     put(&mut typed.windows, args.windows.as_ref());

@@ -1,5 +1,6 @@
 //! Removes what nothing hangs on.
 
+use super::{moisture, own_wood};
 use crate::cli::answer::Answer;
 use crate::cli::failure::Failure;
 use crate::cli::find;
@@ -21,6 +22,10 @@ pub enum Removable {
     Piece,
     /// A recipe no piece follows.
     Recipe,
+    /// A moisture reading, by its code.
+    Reading,
+    /// A wood of your own that no piece is of.
+    Wood,
 }
 
 /// What was typed.
@@ -41,6 +46,15 @@ pub fn run(args: &RemoveArgs, session: &mut Session<'_>) -> Result<Answer, Failu
         Removable::Job => Action::RemoveJob(find::job(&shop, text)?.id),
         Removable::Piece => Action::RemovePiece(find::piece(&shop, text)?.piece.id),
         Removable::Recipe => Action::RemoveRecipe(find::recipe(&shop, text)?.id),
+        Removable::Reading => Action::RemoveMoisture(moisture::reading(&shop, None, text)?.id),
+        Removable::Wood => match own_wood::own(&shop, text) {
+            Some(own) => Action::RemoveWood(own.id),
+            None => {
+                return Err(Failure::said(
+                    "There is no wood of your own called that: tackfree woods lists the table.",
+                ));
+            }
+        },
     };
     session.perform(&action)
 }

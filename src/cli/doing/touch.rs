@@ -9,7 +9,7 @@ use crate::desk::typed::read_verdict;
 use clap::Args;
 
 /// Examples.
-pub const MORE: &str = "Example:\n  tackfree touch 1A dry-to-recoat\n\nVerdicts: still-soft, touch-dry, tack-free, dry-to-recoat (it sands to powder), dry-to-handle (a\nthumb turned under weight moves nothing). Dry to recoat opens the window before the label's hours;\nstill soft holds it shut until tested again.";
+pub const MORE: &str = "Example:\n  tackfree touch 1A dry-to-recoat\n\nVerdicts: still-soft, touch-dry, tack-free, dry-to-recoat (it sands to powder), dry-to-handle (a\nthumb turned under weight moves nothing). Dry to recoat opens the window before the label's hours;\nstill soft holds it shut until tested again. Dry to handle ends the cure before set, though never\nbefore the label's dry to handle.";
 
 /// What was typed.
 #[derive(Debug, Args)]

@@ -4,7 +4,6 @@ use super::{PieceJson, moment};
 use crate::cli::answer::Answer;
 use crate::cli::failure::Failure;
 use crate::cli::session::Session;
-use crate::coating::LabelHours;
 use crate::papers::PAPER_WIDTH;
 use crate::papers::layout::Columns;
 use crate::shop::{PieceFile, Stage, Ticket, Waiting, waiting};
@@ -38,7 +37,8 @@ struct RowJson {
 pub fn run(session: &mut Session<'_>) -> Result<Answer, Failure> {
     let shop = session.shop()?;
     let (now, zone) = (session.now, shop.settings.zone);
-    let gates = shop.gates(&LabelHours);
+    let clock = shop.clock();
+    let gates = shop.gates(&clock);
     let all: Vec<(&PieceFile, Stage, Waiting)> = shop
         .files
         .iter()

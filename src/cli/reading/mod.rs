@@ -3,19 +3,30 @@
 //! Lives here: one file a verb, and the fields of its JSON, with units in their names. May not
 //! live here: anything that writes.
 
+pub mod air;
 pub mod bench;
 pub mod clients;
+pub mod day;
 mod face_json;
 pub mod jobs;
 pub mod journal;
+pub mod later;
+pub mod log;
 pub mod place;
 pub mod products;
 pub mod rack;
+mod rack_json;
 pub mod ready;
 pub mod recipes;
 mod shape_json;
 pub mod tally;
 pub mod ticket;
+pub mod wood;
+mod wood_json;
+mod wood_leave_json;
+pub mod woods;
+
+pub(super) use wood_json::ReadingJson;
 
 use crate::desk::Shop;
 use crate::shop::PieceFile;

@@ -4,7 +4,6 @@ use super::{PieceJson, moment};
 use crate::cli::answer::Answer;
 use crate::cli::failure::Failure;
 use crate::cli::session::Session;
-use crate::coating::LabelHours;
 use crate::papers::{ready_paper, ready_rows};
 use serde::Serialize;
 
@@ -33,7 +32,8 @@ struct RowJson {
 pub fn run(session: &mut Session<'_>) -> Result<Answer, Failure> {
     let shop = session.shop()?;
     let (now, zone) = (session.now, shop.settings.zone);
-    let rows = ready_rows(&shop, &LabelHours, now);
+    let clock = shop.clock();
+    let rows = ready_rows(&shop, &clock, now);
     let pieces = rows
         .iter()
         .map(|row| RowJson {
@@ -48,7 +48,7 @@ pub fn run(session: &mut Session<'_>) -> Result<Answer, Failure> {
                 .map(|date| date.to_string()),
         })
         .collect();
-    let basis = crate::coating::DryingClock::basis(&LabelHours);
+    let basis = crate::coating::DryingClock::basis(&clock);
     Answer::new(
         ready_paper(&rows, &shop, now),
         ReadyJson {

@@ -8,7 +8,6 @@ use crate::cli::answer::Answer;
 use crate::cli::failure::Failure;
 use crate::cli::find;
 use crate::cli::session::Session;
-use crate::coating::LabelHours;
 use crate::desk::Shop;
 use crate::papers::{event_words, ticket_cautions, ticket_paper};
 use crate::shop::{PieceFile, SetItem, Stage, Ticket, tally, waiting};
@@ -78,14 +77,16 @@ struct CautionJson {
 pub fn run(args: &TicketArgs, session: &mut Session<'_>) -> Result<Answer, Failure> {
     let shop = session.shop()?;
     let file = find::piece(&shop, &args.piece)?;
-    let lines = ticket_paper(&shop, file, &LabelHours, session.now);
+    let clock = shop.clock();
+    let lines = ticket_paper(&shop, file, &clock, session.now);
     Answer::new(lines, json(&shop, file, session))
 }
 
 fn json(shop: &Shop, file: &PieceFile, session: &Session<'_>) -> TicketJson {
     let (now, zone) = (session.now, shop.settings.zone);
     let ticket = Ticket::of(file);
-    let gates = shop.gates(&LabelHours);
+    let clock = shop.clock();
+    let gates = shop.gates(&clock);
     let waits = waiting(&ticket, &gates, now);
     let piece = &file.piece;
     let blockers = match ticket.schedule.next_stage(ticket.stage) {
@@ -98,7 +99,7 @@ fn json(shop: &Shop, file: &PieceFile, session: &Session<'_>) -> TicketJson {
         kind: piece.kind.word(),
         species: piece.species.clone(),
         construction: piece.construction.to_string(),
-        shape: ShapeJson::of(&piece.shape, &piece.species),
+        shape: ShapeJson::of(piece, shop),
         recipe: shop.recipe(piece.recipe).map(|recipe| recipe.name.clone()),
         promised: shop
             .job(piece.job)

@@ -5,9 +5,9 @@ use super::opening::{read_cutouts, read_holes};
 use super::piece::read_band;
 use super::place::Onto;
 use super::size::{read_length, read_profile, read_size};
-use super::span::read_windows;
+use super::windows::read_windows;
 use super::work::{read_air, read_amount, read_faces, read_scuff, read_when};
-use crate::coating::Span;
+use crate::coating::{Span, after_windows, windows_words};
 use crate::desk::AmountDraft;
 use crate::shape::{FaceKey, Opening, Outline, Place, Purpose, Shape};
 use crate::shop::Settings;
@@ -128,21 +128,11 @@ pub fn echo_span(span: Span) -> String {
     show_span(span.as_duration())
 }
 
-/// Windows: `next coat 6 h to 24 h after`.
+/// Windows: `next coat within 2 hours, or after 6 days`.
 pub fn echo_windows(text: &str) -> Option<String> {
-    let words: Vec<String> = read_windows(text)
-        .ok()?
-        .into_iter()
-        .map(|window| {
-            let opens = show_span(window.opens.as_duration());
-            let scuff = if window.scuff { ", scuffed" } else { "" };
-            match window.closes {
-                Some(closes) => format!("{opens} to {}{scuff}", show_span(closes.as_duration())),
-                None => format!("from {opens} on{scuff}"),
-            }
-        })
-        .collect();
-    Some(format!("next coat {}", words.join(", or ")))
+    let windows = read_windows(text).ok()?;
+    let late = after_windows(&windows);
+    Some(format!("next coat {}{late}", windows_words(&windows)))
 }
 
 /// An amount; `expected` is what the area takes at the label's rate: `estimate 1.2 fl oz at the
@@ -178,10 +168,18 @@ pub fn echo_air(text: &str, settings: &Settings) -> Option<String> {
     ))
 }
 
-/// A moment on the shop's clock: `3:40 pm`.
+/// A moment on the shop's clock: `3:40 pm`; where minutes or hours were typed, with how long ago
+/// that is: `20 min ago, 3:20 pm`.
 pub fn echo_when(text: &str, now: DateTime<Utc>, zone: Tz) -> Option<String> {
     let at = read_when(text, now, zone).ok()?;
-    Some(show_moment(at, now, zone))
+    let shown = show_moment(at, now, zone);
+    let digits = text.trim();
+    let bare = !digits.is_empty() && digits.bytes().all(|b| b.is_ascii_digit());
+    Some(if bare {
+        format!("{} ago, {shown}", show_span(now - at))
+    } else {
+        shown
+    })
 }
 
 /// A date: `Fri Dec 5`.

@@ -1,6 +1,6 @@
 //! An error and the field it belongs to.
 
-use crate::coating::ProductError;
+use crate::coating::{ProductError, ReadingError};
 use crate::desk::DeskError;
 use crate::shape::{OpeningName, OutlineError, ShapeError};
 use crate::shop::ScheduleError;
@@ -56,7 +56,7 @@ pub fn field_of(error: &DeskError) -> Option<&'static str> {
         DeskError::Year(_) => Some("house_built"),
         DeskError::NameTaken { .. } => Some("name"),
         DeskError::Started(_) => Some("recipe"),
-        DeskError::MixedProducts(_) => Some("product"),
+        DeskError::MixedProducts(_) | DeskError::NothingLearned { .. } => Some("product"),
         DeskError::WeightRose { .. } | DeskError::NothingUsed | DeskError::AbsurdAmount { .. } => {
             Some("amount")
         }
@@ -66,14 +66,35 @@ pub fn field_of(error: &DeskError) -> Option<&'static str> {
             "topcoat" => Some("topcoat"),
             _ => Some("wipe_down"),
         },
+        DeskError::DoubtfulAir { .. } | DeskError::Reading(ReadingError::Unlikely { .. }) => {
+            Some("air")
+        }
+        DeskError::Reading(ReadingError::Future { .. })
+        | DeskError::AirTaken { .. }
+        | DeskError::NoReading { .. } => Some("at"),
+        DeskError::Forecast(_) | DeskError::ForecastPast => Some("until"),
+        DeskError::NoAirRows { .. } => Some("file"),
         DeskError::Shape(error) => Some(shape_field(error)),
         DeskError::Schedule(error) => Some(schedule_field(error)),
         DeskError::Product(error) => Some(product_field(error)),
-        DeskError::Refused { .. }
+        DeskError::ChoreTooEarly { .. } | DeskError::ChoreAhead(_) | DeskError::SameTime(_) => {
+            Some("at")
+        }
+        DeskError::Wood(refusal) => super::moisture::field_of_wood(refusal),
+        DeskError::RagsHow => Some("way"),
+        DeskError::RagsOpen { .. } => Some("reason"),
+        DeskError::NotOneLine
+        | DeskError::NotCalledFor { .. }
+        | DeskError::NoWay(_)
+        | DeskError::NotTicked { .. }
+        | DeskError::DayAhead(_)
+        | DeskError::DayIsClosed { .. }
+        | DeskError::Refused { .. }
         | DeskError::OnRecord(_)
         | DeskError::NoPiece
         | DeskError::NothingToUndo
         | DeskError::NothingToRedo
+        | DeskError::NothingForetold
         | DeskError::NoSuch { .. }
         | DeskError::Books(_) => None,
     }
@@ -201,6 +222,8 @@ pub(super) fn product_field(error: &ProductError) -> &'static str {
         ProductError::NoName => "name",
         ProductError::NoWindow { .. } | ProductError::Windows { .. } => "windows",
         ProductError::Solids { .. } => "solids",
+        ProductError::Order { later, .. } => super::product_figures::field(*later),
+        ProductError::ReferenceHumidity { .. } => "reference_humidity",
         ProductError::NoCan { .. } => "can",
         ProductError::NoSpread { .. } => "spread",
     }

@@ -1,9 +1,10 @@
-//! The other figures of a label: density, solids, temperature, humidity.
+//! The other figures of a label: density, solids, VOC, film, temperature, humidity.
 
 use super::error::FieldError;
 use super::words::{number, number_and_rest, quoted};
+use crate::coating::Voc;
 use crate::shop::Settings;
-use crate::units::{Density, Humidity, Temperature, TemperatureStyle};
+use crate::units::{Density, Humidity, Length, Temperature, TemperatureStyle};
 
 /// Reads a density: `0.86 g/mL`, `7.2 lb/gal`.
 pub(super) fn read_density(text: &str) -> Result<Density, FieldError> {
@@ -67,12 +68,15 @@ pub(super) fn read_solids(text: &str) -> Result<f64, FieldError> {
     }
 }
 
-/// Reads the coldest temperature of use.
-pub(super) fn read_temperature(text: &str, settings: &Settings) -> Result<Temperature, FieldError> {
-    const FIELD: &str = "min_temp";
+/// Reads a temperature of a label.
+pub(super) fn read_temperature(
+    field: &'static str,
+    text: &str,
+    settings: &Settings,
+) -> Result<Temperature, FieldError> {
     let wrong = |why: &str| {
         FieldError::new(
-            FIELD,
+            field,
             format!("\"{}\" {why}: type it like 55 F or 13 C.", quoted(text)),
         )
     };
@@ -107,7 +111,7 @@ pub(super) fn write_temperature(temperature: Temperature, settings: &Settings) -
         TemperatureStyle::Fahrenheit => TemperatureStyle::Celsius,
         TemperatureStyle::Celsius => TemperatureStyle::Fahrenheit,
     };
-    let exact = |text: &String| read_temperature(text, settings) == Ok(temperature);
+    let exact = |text: &String| read_temperature("", text, settings) == Ok(temperature);
     [settings.temperature, other]
         .into_iter()
         .map(|style| temperature.show(style))
@@ -115,9 +119,8 @@ pub(super) fn write_temperature(temperature: Temperature, settings: &Settings) -
         .unwrap_or_else(|| format!("{} C", temperature.c()))
 }
 
-/// Reads the dampest air of use.
-pub(super) fn read_humidity(text: &str) -> Result<Humidity, FieldError> {
-    const FIELD: &str = "max_humidity";
+/// Reads a humidity of a label.
+pub(super) fn read_humidity(field: &'static str, text: &str) -> Result<Humidity, FieldError> {
     let typed = text.trim().trim_end_matches('%').trim_end();
     number(typed)
         .and_then(Humidity::from_percent)
@@ -126,6 +129,67 @@ pub(super) fn read_humidity(text: &str) -> Result<Humidity, FieldError> {
                 "\"{}\" is no humidity: type 0 to 100, like 85.",
                 quoted(text)
             );
-            FieldError::new(FIELD, message)
+            FieldError::new(field, message)
         })
+}
+
+/// Reads VOC: `446 g/L`, `3.7 lb/gal`; a number alone is g/L.
+pub(super) fn read_voc(text: &str) -> Result<Voc, FieldError> {
+    let wrong = |why: &str| {
+        let text = quoted(text);
+        let message = format!("\"{text}\" {why}: type the label's figure, like 446 g/L.");
+        FieldError::new("voc", message)
+    };
+    let (value, unit) = number_and_rest(text).ok_or_else(|| wrong("does not read as a VOC"))?;
+    let unit: String = unit.to_lowercase().split_whitespace().collect();
+    let voc = match unit.as_str() {
+        "" | "g/l" => Voc::from_g_per_l(value),
+        "lb/gal" | "lbs/gal" => Voc::from_lb_per_gal(value),
+        _ => return Err(wrong("does not read as a VOC")),
+    };
+    voc.ok_or_else(|| wrong("is more than any finish weighs"))
+}
+
+/// A VOC that reads back as the same.
+pub(super) fn write_voc(voc: Voc) -> String {
+    format!("{} g/L", voc.g_per_l())
+}
+
+/// Nanometres in a mil, a thousandth of an inch.
+const NM_PER_MIL: f64 = 25_400.0;
+
+/// Reads the thickness of a film: `2.7 mil`, `69 um`.
+pub(super) fn read_film(field: &'static str, text: &str) -> Result<Length, FieldError> {
+    let wrong = |why: &str| {
+        let text = quoted(text);
+        let message = format!("\"{text}\" {why}: type it like 2.7 mil or 69 um.");
+        FieldError::new(field, message)
+    };
+    let (value, unit) = number_and_rest(text).ok_or_else(|| wrong("does not read as a film"))?;
+    let nm = match unit.to_lowercase().as_str() {
+        "mil" | "mils" => value * NM_PER_MIL,
+        "um" | "\u{b5}m" | "\u{3bc}m" | "micron" | "microns" | "micrometre" | "micrometres"
+        | "micrometer" | "micrometers" => value * 1000.0,
+        "" => return Err(wrong("does not say mil or um")),
+        _ => return Err(wrong("does not read as a film")),
+    };
+    // By judgement: from a thousandth of a millimetre to 5 mm, wider than any coat.
+    if !(1_000.0..=5_000_000.0).contains(&nm) {
+        return Err(wrong("is no film of a finish"));
+    }
+    // In range by the line above, so the conversion is exact.
+    #[allow(clippy::cast_possible_truncation)]
+    Ok(Length::from_nm(nm.round() as i64))
+}
+
+/// A film that reads back as the same: in mil where three decimals hold it, else in micrometres.
+pub(super) fn write_film(film: Length) -> String {
+    let nm = film.nm() as f64;
+    for places in 0..=3 {
+        let text = format!("{:.places$} mil", nm / NM_PER_MIL);
+        if read_film("", &text) == Ok(film) {
+            return text;
+        }
+    }
+    format!("{} um", nm / 1000.0)
 }

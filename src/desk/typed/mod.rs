@@ -6,44 +6,60 @@
 //! screen, the store, a clock; the moment is passed in. Names and notes are handed on as typed;
 //! the desk cleans them and says so.
 
+mod air;
 mod clauses;
 mod corners;
+mod day;
 mod echo;
 mod error;
 mod figures;
+mod lie;
+mod moisture;
 mod opening;
 mod outline;
+mod own_wood;
 mod people;
 mod piece;
 mod place;
 mod product;
+mod product_figures;
 mod product_text;
 mod purpose;
 mod recipe;
 mod settings;
+mod site;
 mod size;
 mod span;
+mod windows;
 mod words;
 mod work;
 
+pub use air::{read_ahead, read_air_time, read_shop_air, write_shop_air};
 pub use corners::{read_corners, write_corners};
+pub use day::{read_chore, read_day, read_rag_way};
 pub use echo::{
     echo_air, echo_amount, echo_band, echo_closing, echo_corners, echo_cutouts, echo_faces,
     echo_holes, echo_length, echo_lines, echo_profile, echo_promise, echo_scuff, echo_shape,
     echo_size, echo_span, echo_when, echo_windows,
 };
 pub use error::{FieldError, field_of};
+pub use lie::{LieTyped, grain_words, held_choices, read_lie, situation_words};
+pub use moisture::{ReadingTyped, read_reading};
 pub use opening::{read_cutouts, read_holes, write_cutouts, write_holes, write_opening};
 pub use outline::write_outline;
+pub use own_wood::{RuleTyped, WoodTyped, read_rule, read_wood};
 pub use people::{JobTyped, read_client, read_job, read_promise, read_year};
 pub use piece::{PieceTyped, read_piece};
 pub use place::Onto;
-pub use product::{ProductTyped, read_product};
+pub use product::{ProductTyped, figure_field, read_product};
+pub use product_figures::echo_figures;
 pub use purpose::{read_purpose, write_purpose};
 pub use recipe::{RecipeTyped, read_grits, read_recipe, write_grits, write_scuff};
 pub use settings::{SettingsTyped, read_settings};
+pub use site::{SiteTyped, echo_site, read_site, region_words};
 pub use size::{read_length, read_profile, read_size, write_length, write_profile, write_size};
-pub use span::{SpanUnit, read_span, read_windows, write_span, write_windows};
+pub use span::{SpanUnit, read_span, write_span};
+pub use windows::{read_windows, write_windows};
 pub use words::{construction_words, kind_words, pick};
 pub use work::{
     read_air, read_amount, read_faces, read_scuff, read_verdict, read_when, write_amount,

@@ -11,7 +11,7 @@ use super::error::FieldError;
 use super::place::{self, Onto};
 use super::purpose::{self, write_purpose};
 use super::size::{pair, read_length, sides, write_length, write_two};
-use super::words::quoted;
+use super::words::{plain, quoted};
 use crate::shape::{Mount, Opening, OpeningKind, OpeningName, Place, Purpose, Reveal, Say, Sink};
 use crate::shop::Settings;
 use crate::units::Length;
@@ -121,6 +121,9 @@ fn read(
     onto: Onto<'_>,
     settings: &Settings,
 ) -> Result<Vec<Opening>, FieldError> {
+    if matches!(plain(text).as_str(), "none" | "no") {
+        return Ok(Vec::new());
+    }
     let mut read: Vec<(Option<u8>, Form)> = Vec::new();
     let typed: Vec<&str> = text
         .split(';')

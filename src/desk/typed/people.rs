@@ -8,6 +8,7 @@ use crate::desk::{ClientDraft, DeskError, JobDraft, Shop};
 use crate::shop::{ClientId, Job};
 use crate::units::{parse_date, parse_future_date};
 use chrono::{Datelike, NaiveDate};
+use serde::Serialize;
 
 /// Checks a client: a draft is text already.
 ///
@@ -32,7 +33,7 @@ pub fn read_client(typed: &ClientDraft) -> Result<ClientDraft, Vec<FieldError>> 
 }
 
 /// A job, field by field, as text.
-#[derive(Debug, Clone, PartialEq, Eq, Default)]
+#[derive(Debug, Clone, PartialEq, Eq, Default, Serialize)]
 pub struct JobTyped {
     /// Whose: a name or an identifier.
     pub client: String,

@@ -11,9 +11,10 @@ use crate::desk::{PieceDraft, Shop};
 use crate::shape::{Construction, Shape, ShapeDraft};
 use crate::shop::{JobId, Piece, PieceKind, Recipe, RecipeId, Settings};
 use crate::units::{BareUnit, Length};
+use serde::Serialize;
 
 /// A piece, field by field, as text.
-#[derive(Debug, Clone, PartialEq, Eq, Default)]
+#[derive(Debug, Clone, PartialEq, Eq, Default, Serialize)]
 pub struct PieceTyped {
     /// What the shop calls it.
     pub name: String,

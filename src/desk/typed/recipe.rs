@@ -10,9 +10,10 @@ use crate::desk::people::NAME_MOST;
 use crate::desk::recipes::kind_fits;
 use crate::desk::{RecipeDraft, Shop};
 use crate::shop::{Grit, GroupPlan, Schedule, ScheduleError, ScuffMeans, WipeDown};
+use serde::Serialize;
 
 /// A recipe, field by field, as text.
-#[derive(Debug, Clone, PartialEq, Eq, Default)]
+#[derive(Debug, Clone, PartialEq, Eq, Default, Serialize)]
 pub struct RecipeTyped {
     /// What the shop calls it.
     pub name: String,

@@ -5,9 +5,10 @@ use super::words::{pick, plain, quoted};
 use crate::shop::{LookChoice, Settings};
 use crate::units::{LengthStyle, TemperatureStyle, VolumeStyle};
 use chrono_tz::{TZ_VARIANTS, Tz};
+use serde::Serialize;
 
 /// The settings, field by field, as text.
-#[derive(Debug, Clone, PartialEq, Eq, Default)]
+#[derive(Debug, Clone, PartialEq, Eq, Default, Serialize)]
 pub struct SettingsTyped {
     /// The shop's name.
     pub shop_name: String,

@@ -1,8 +1,8 @@
-//! Drying times and recoat windows: `45 min`, `2 h`, `3 days`; `30 min to 2 h; scuff 6 days on`.
+//! Drying times: `45 min`, `2 h`, `3 days`.
 
 use super::error::FieldError;
 use super::words::{number_and_rest, quoted};
-use crate::coating::{RecoatWindow, Span};
+use crate::coating::Span;
 
 /// The unit of a span of time.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -24,7 +24,7 @@ impl SpanUnit {
         }
     }
 
-    fn of_word(word: &str) -> Option<Self> {
+    pub(super) fn of_word(word: &str) -> Option<Self> {
         match word {
             "m" | "min" | "mins" | "minute" | "minutes" => Some(Self::Minutes),
             "h" | "hr" | "hrs" | "hour" | "hours" => Some(Self::Hours),
@@ -107,82 +107,4 @@ pub fn write_span(span: Span) -> String {
         parts.push(format!("{rest} min"));
     }
     parts.join(" ")
-}
-
-/// Reads recoat windows, in order, separated by `;`: `6 h to 24 h` opens and shuts, `6 h on` (or
-/// `6 h` alone) stays open; `scuff` in front says that the coat below is to be scuffed even
-/// inside it.
-///
-/// # Errors
-/// What does not read, and what would, at `windows`.
-pub fn read_windows(text: &str) -> Result<Vec<RecoatWindow>, FieldError> {
-    const FIELD: &str = "windows";
-    let typed = text.to_lowercase();
-    let parts: Vec<&str> = typed
-        .split(';')
-        .map(str::trim)
-        .filter(|part| !part.is_empty())
-        .collect();
-    if parts.is_empty() {
-        return Err(FieldError::new(
-            FIELD,
-            "No recoat time was given: type it like 6 h to 24 h, or 24 h on.",
-        ));
-    }
-    parts.into_iter().map(|part| window(FIELD, part)).collect()
-}
-
-fn window(field: &'static str, part: &str) -> Result<RecoatWindow, FieldError> {
-    let mut words: Vec<&str> = part.split_whitespace().collect();
-    let before = words.len();
-    words.retain(|word| !matches!(word.trim_end_matches([',', ':']), "scuff" | "scuffed"));
-    let scuff = words.len() < before;
-    let rest = words.join(" ");
-    let open_end = ["on", "onward", "onwards", "or later"]
-        .into_iter()
-        .find_map(|word| rest.strip_suffix(word))
-        .filter(|rest| rest.ends_with(' '));
-    if let Some(opens) = open_end {
-        let opens = read_span(field, opens, None)?;
-        return Ok(RecoatWindow {
-            opens,
-            closes: None,
-            scuff,
-        });
-    }
-    let Some((from, to)) = rest.split_once(" to ") else {
-        return Ok(RecoatWindow {
-            opens: read_span(field, &rest, None)?,
-            closes: None,
-            scuff,
-        });
-    };
-    let closes = read_span(field, to, None)?;
-    // 6 to 24 h: the unit behind counts for both.
-    let unit = to
-        .rsplit(' ')
-        .next()
-        .map(|word| word.trim_start_matches(|c: char| !c.is_alphabetic()));
-    let opens = read_span(field, from, unit.and_then(SpanUnit::of_word))?;
-    Ok(RecoatWindow {
-        opens,
-        closes: Some(closes),
-        scuff,
-    })
-}
-
-/// Windows as they would be typed.
-pub fn write_windows(windows: &[RecoatWindow]) -> String {
-    let parts: Vec<String> = windows
-        .iter()
-        .map(|window| {
-            let scuff = if window.scuff { "scuff " } else { "" };
-            let opens = write_span(window.opens);
-            match window.closes {
-                Some(closes) => format!("{scuff}{opens} to {}", write_span(closes)),
-                None => format!("{scuff}{opens} on"),
-            }
-        })
-        .collect();
-    parts.join("; ")
 }

@@ -117,9 +117,14 @@ pub(super) fn number_and_rest(text: &str) -> Option<(f64, &str)> {
 pub(super) fn count(field: &'static str, what: &str, text: &str) -> Result<u8, FieldError> {
     let typed = text.trim();
     let digits = !typed.is_empty() && typed.bytes().all(|b| b.is_ascii_digit());
-    let value = digits.then(|| typed.parse().unwrap_or(u8::MAX));
+    let value = typed.parse().ok().filter(|_| digits);
     value.ok_or_else(|| {
-        let message = if typed.is_empty() {
+        let message = if digits {
+            format!(
+                "\"{}\" is far more {what} than can be asked: type a smaller number.",
+                quoted(text)
+            )
+        } else if typed.is_empty() {
             format!("How many {what} is not said: type a whole number, 0 for none.")
         } else {
             format!(

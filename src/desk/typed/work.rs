@@ -88,7 +88,8 @@ pub fn read_air(text: &str, settings: &Settings) -> Result<Option<Air>, FieldErr
         .map_err(|error| FieldError::said("air", &error))
 }
 
-/// Reads when something happened; nothing typed is now.
+/// Reads when something happened; nothing typed is now, and one or two digits alone are minutes
+/// ago: work is most often logged a little after it was done.
 ///
 /// # Errors
 /// The sentence of [`parse_moment`], at `at`.
@@ -96,6 +97,10 @@ pub fn read_when(text: &str, now: DateTime<Utc>, zone: Tz) -> Result<DateTime<Ut
     if text.trim().is_empty() {
         return Ok(now);
     }
+    let typed = text.trim();
+    let minutes = typed.len() <= 2 && typed.bytes().all(|b| b.is_ascii_digit());
+    let ago = format!("-{typed}");
+    let text = if minutes { &ago } else { text };
     parse_moment(text, now, zone).map_err(|error| FieldError::said("at", &error))
 }
 

@@ -1,7 +1,7 @@
 //! The demo shop, carried in the program and loaded through the same import as any other.
 
 use super::error::FilesError;
-use super::import::{ImportReport, bring_in};
+use super::import::{Begins, ImportReport, bring_in};
 use super::source::Source;
 use crate::coating::DryingClock;
 use crate::coating::id::Mint;
@@ -9,8 +9,8 @@ use crate::desk::Books;
 use chrono::{DateTime, Utc};
 use chrono_tz::Tz;
 
-/// The ten files of the demo shop: an invented shop with invented people.
-pub fn demo_files() -> [(&'static str, &'static str); 10] {
+/// The files of the demo shop: an invented shop with invented people.
+pub fn demo_files() -> [(&'static str, &'static str); 16] {
     [
         ("shop.toml", include_str!("../../../demo-data/shop.toml")),
         (
@@ -37,6 +37,18 @@ pub fn demo_files() -> [(&'static str, &'static str); 10] {
         ),
         ("passes.csv", include_str!("../../../demo-data/passes.csv")),
         ("log.csv", include_str!("../../../demo-data/log.csv")),
+        ("air.csv", include_str!("../../../demo-data/air.csv")),
+        ("day.csv", include_str!("../../../demo-data/day.csv")),
+        ("woods.toml", include_str!("../../../demo-data/woods.toml")),
+        ("sites.csv", include_str!("../../../demo-data/sites.csv")),
+        (
+            "fastening.csv",
+            include_str!("../../../demo-data/fastening.csv"),
+        ),
+        (
+            "moisture.csv",
+            include_str!("../../../demo-data/moisture.csv"),
+        ),
     ]
 }
 
@@ -53,14 +65,12 @@ pub fn load_demo(
     clock: &dyn DryingClock,
 ) -> Result<ImportReport, FilesError> {
     let files = demo_files();
-    let report = bring_in(
+    bring_in(
         books,
         Source::Carried(&files),
-        "Opened the demo shop",
+        Begins::Shop("Opened the demo shop"),
         (now, zone),
         mint,
         clock,
-    )?;
-    books.seal()?;
-    Ok(report)
+    )
 }

@@ -38,9 +38,9 @@ pub enum FilesError {
         /// What the system said.
         detail: String,
     },
-    /// One of the ten files is missing.
+    /// One of the files is missing.
     #[error(
-        "{file} is missing: all ten files belong to a shop, and one with nothing to say holds its first line only (none, for a .toml)."
+        "{file} is missing: every file belongs to a shop, and one with nothing to say holds its first line only (none, for a .toml)."
     )]
     NoFile {
         /// The file.

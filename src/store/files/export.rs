@@ -1,7 +1,11 @@
 //! Writing the whole shop out.
 
+use super::air::{self, AirBook};
+use super::days;
 use super::error::FilesError;
+use super::fastening;
 use super::log::{self, event_row};
+use super::own_woods;
 use super::openings::{self, opening_rows};
 use super::passes::{self, pass_row};
 use super::people::{self, client_row, job_row};
@@ -10,8 +14,10 @@ use super::recipes;
 use super::shelf;
 use super::table::{pour, write};
 use super::tomls;
+use super::wood;
 use crate::desk::{Books, Scope, Shop};
 use crate::shop::What;
+use crate::store::os;
 use chrono_tz::Tz;
 use std::fs::{self, File};
 use std::io;
@@ -32,9 +38,11 @@ pub struct ExportReport {
     pub passes: usize,
     /// Lines of the pieces' logs.
     pub events: usize,
+    /// Readings of the shop's air.
+    pub readings: usize,
 }
 
-/// Writes the whole shop into a new folder: ten files of the format that `demo-data/README.md`
+/// Writes the whole shop into a new folder: the files of the format that `demo-data/README.md`
 /// describes. Two exports of equal shops are equal byte for byte. `zone` counts where no settings
 /// were saved. On unix the folder is for its owner alone (0700), and so are the files (0600).
 ///
@@ -44,7 +52,9 @@ pub struct ExportReport {
 pub fn export(books: &dyn Books, folder: &Path, zone: Tz) -> Result<ExportReport, FilesError> {
     let shop = sorted(Shop::read(books, Scope::All, zone)?);
     agree(&shop)?;
-    let texts = texts(&shop).map_err(|error| cannot(folder, &error.to_string()))?;
+    let mut texts = texts(&shop).map_err(|error| cannot(folder, &error.to_string()))?;
+    let air = AirBook::of(books)?;
+    texts.extend(air_texts(&air).map_err(|error| cannot(folder, &error.to_string()))?);
     open_folder(folder)?;
     let mut written = Vec::new();
     for (name, bytes) in texts {
@@ -58,13 +68,13 @@ pub fn export(books: &dyn Books, folder: &Path, zone: Tz) -> Result<ExportReport
             for path in written {
                 let _ = fs::remove_file(path);
             }
-            return Err(cannot(&path, &error.to_string()));
+            return Err(cannot(&path, &os::said(&error)));
         }
     }
     #[cfg(unix)]
     File::open(folder)
         .and_then(|folder| folder.sync_all())
-        .map_err(|error| cannot(folder, &error.to_string()))?;
+        .map_err(|error| cannot(folder, &os::said(&error)))?;
     Ok(ExportReport {
         folder: folder.to_owned(),
         clients: shop.clients.len(),
@@ -72,6 +82,7 @@ pub fn export(books: &dyn Books, folder: &Path, zone: Tz) -> Result<ExportReport
         pieces: shop.files.len(),
         passes: shop.passes.len(),
         events: shop.files.iter().map(|file| file.events.len()).sum(),
+        readings: air.readings.len(),
     })
 }
 
@@ -126,6 +137,15 @@ fn agree(shop: &Shop) -> Result<(), FilesError> {
     Ok(())
 }
 
+/// The files that are written only where they have something to say.
+fn air_texts(air: &AirBook) -> Result<Vec<(&'static str, Vec<u8>)>, csv::Error> {
+    let table = air.table()?;
+    let mut texts: Vec<(&'static str, Vec<u8>)> =
+        table.map(|table| (air::FILE, table)).into_iter().collect();
+    texts.extend(air.text().map(|text| (air::RULES, text.into_bytes())));
+    Ok(texts)
+}
+
 fn texts(shop: &Shop) -> Result<Vec<(&'static str, Vec<u8>)>, csv::Error> {
     let style = shop.settings.length;
     let pieces = || shop.files.iter().map(|file| &file.piece);
@@ -176,6 +196,40 @@ fn texts(shop: &Shop) -> Result<Vec<(&'static str, Vec<u8>)>, csv::Error> {
             rows(shop.passes.iter().map(pass_row).collect(), passes::PASSES)?,
         ),
         ("log.csv", rows(log.collect(), log::LOG)?),
+        (days::FILE, rows(days::rows(&shop.days), days::DAYS)?),
+        (
+            own_woods::FILE,
+            own_woods::write(&shop.wood.own, &shop.wood.rule).into_bytes(),
+        ),
+        (
+            wood::SITES_FILE,
+            rows(
+                shop.wood.sites.iter().map(wood::site_row).collect(),
+                wood::SITES,
+            )?,
+        ),
+        (
+            fastening::FILE,
+            rows(
+                shop.wood
+                    .pieces
+                    .iter()
+                    .map(|of| fastening::fastening_row(of, style))
+                    .collect(),
+                fastening::FASTENING,
+            )?,
+        ),
+        (
+            wood::MOISTURE_FILE,
+            rows(
+                shop.wood
+                    .readings
+                    .iter()
+                    .map(|of| wood::reading_row(of, style))
+                    .collect(),
+                wood::MOISTURE,
+            )?,
+        ),
     ])
 }
 
@@ -206,7 +260,7 @@ fn open_folder(folder: &Path) -> Result<(), FilesError> {
                 Ok(())
             }
         }
-        Err(error) => Err(cannot(folder, &error.to_string())),
+        Err(error) => Err(cannot(folder, &os::said(&error))),
     }
 }
 

@@ -122,8 +122,8 @@ pub(super) fn all_faces(ticket: &Ticket, file: &PieceFile, called: &str) -> Resu
         .map(|face| face.key)
         .find(|key| !now.contains(key));
     let detail = match (lost, extra) {
-        (Some(key), _) => format!("the piece has a {key}, and the log took it off"),
-        (None, Some(key)) => format!("the log has a {key}, and the piece does not"),
+        (Some(key), _) => format!("the {key} is on the piece, and the log took it off"),
+        (None, Some(key)) => format!("the {key} is in the log, and not on the piece"),
         (None, None) => return Ok(()),
     };
     Err(Fault::Faces {

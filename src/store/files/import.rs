@@ -1,8 +1,12 @@
 //! Bringing a whole shop in: read, replayed through the gates, and put, all or nothing.
 
+use super::air::AirBook;
+use super::days;
 use super::error::FilesError;
+use super::fastening;
 use super::keys::{Keys, Ring};
 use super::log;
+use super::own_woods;
 use super::passes;
 use super::people;
 use super::pieces;
@@ -13,10 +17,15 @@ use super::shelf::{self, Shelf};
 use super::source::Source;
 use super::table::Notes;
 use super::tomls;
+use super::wood;
 use crate::coating::id::Mint;
 use crate::coating::{DryingClock, Product};
 use crate::desk::{Books, Scope};
-use crate::shop::{Client, Gates, Job, Pass, PieceFile, PieceId, Recipe, Settings, Strictness};
+use crate::units::counted;
+use crate::shop::{
+    Client, DayLog, Gates, Job, JobId, Pass, PieceFile, PieceId, Recipe, Settings, Strictness,
+    WoodBook,
+};
 use chrono::{DateTime, NaiveDate, Utc};
 use chrono_tz::Tz;
 use std::collections::HashMap;
@@ -41,6 +50,8 @@ pub struct ImportReport {
     pub passes: usize,
     /// Lines of the pieces' logs.
     pub events: usize,
+    /// Readings of the shop's air.
+    pub readings: usize,
     /// Things to mind.
     pub notes: Vec<String>,
 }
@@ -65,6 +76,11 @@ pub(super) struct Read {
     pub(super) jobs: Vec<Job>,
     pub(super) files: Vec<PieceFile>,
     pub(super) passes: Vec<Pass>,
+    pub(super) air: AirBook,
+    pub(super) days: DayLog,
+    pub(super) wood: WoodBook,
+    /// Whether the files say a rule of readiness.
+    pub(super) rules: bool,
 }
 
 /// Brings the shop in `folder` into a store without clients, as one action with one line in the
@@ -91,26 +107,39 @@ pub fn import(
     bring_in(
         books,
         Source::Folder(folder),
-        &words,
+        Begins::Action(&words),
         (now, zone),
         mint,
         clock,
     )
 }
 
+/// What an import is in the journal, with its words.
+#[derive(Clone, Copy)]
+pub(super) enum Begins<'a> {
+    /// An action like any other.
+    Action(&'a str),
+    /// The beginning of the shop, which is not undone.
+    Shop(&'a str),
+}
+
 /// The same from any source.
 pub(super) fn bring_in(
     books: &mut dyn Books,
     source: Source<'_>,
-    words: &str,
+    begins: Begins<'_>,
     (now, zone): (DateTime<Utc>, Tz),
     mint: &mut Mint,
     clock: &dyn DryingClock,
 ) -> Result<ImportReport, FilesError> {
+    let (Begins::Action(words) | Begins::Shop(words)) = begins;
     books.begin()?;
     match inside(books, source, words, (now, zone), mint, clock) {
         Ok(report) => {
-            books.commit(now, &report.words)?;
+            match begins {
+                Begins::Action(_) => books.commit(now, &report.words)?,
+                Begins::Shop(_) => books.commit_start(now, &report.words)?,
+            }
             Ok(report)
         }
         Err(error) => {
@@ -132,6 +161,8 @@ fn inside(
         return Err(FilesError::NotEmpty);
     }
     let (products, recipes) = (books.products()?, books.recipes()?);
+    // Asked inside the transaction: another program on the same store may have written since.
+    mint.raise(books.last_id()?);
     let mut reading = Reading {
         source,
         now,
@@ -153,11 +184,16 @@ fn inside(
         recipes: read.recipes.len(),
         passes: read.passes.len(),
         events: read.files.iter().map(|file| file.events.len()).sum(),
+        readings: read.air.readings.len(),
         notes: notes.0,
     };
     report.words = format!(
-        "{words}: {} clients, {} jobs, {} pieces, {} passes, {} lines of work",
-        report.clients, report.jobs, report.pieces, report.passes, report.events
+        "{words}: {}, {}, {}, {}, {}",
+        counted(report.clients, "client", "clients"),
+        counted(report.jobs, "job", "jobs"),
+        counted(report.pieces, "piece", "pieces"),
+        counted(report.passes, "pass", "passes"),
+        counted(report.events, "line of work", "lines of work")
     );
     Ok(report)
 }
@@ -174,6 +210,7 @@ fn read(
     let (clients, client_ring) = people::clients(reading)?;
     let (jobs, job_ring) = people::jobs(reading, &client_ring)?;
     let (read, piece_ring) = pieces::pieces(reading, &jobs, &job_ring, &book.ring)?;
+    let (wood, rules) = woods(reading, &job_ring, &piece_ring)?;
     let mut own = recipes::read_own(reading, &shelf, &piece_ring)?;
     let (mut passes, pass_ring) = passes::read(reading, &shelf)?;
 
@@ -189,10 +226,14 @@ fn read(
         }
     })?;
 
+    for entry in entries.iter().flatten() {
+        reading.keys.after(&entry.key);
+    }
     let gates = Gates {
         products: &shelf.products,
         clock,
         strictness: Strictness::Record,
+        films: None,
     };
     let mut replay = Replay {
         gates,
@@ -226,6 +267,8 @@ fn read(
     }
     passes::settle(&mut passes, &shelf, &mut files)?;
     let passes = passes.into_iter().map(|read| read.pass).collect();
+    let air = AirBook::read(reading, &shelf)?;
+    let days = days::read(reading)?;
     let (products, recipes) = (shelf.products, book.recipes);
     Ok(Read {
         settings,
@@ -235,7 +278,29 @@ fn read(
         jobs,
         files,
         passes,
+        air,
+        days,
+        rules,
+        wood,
     })
+}
+
+/// What the files say about wood; with it whether they say a rule of readiness.
+fn woods(
+    reading: &mut Reading<'_>,
+    jobs: &Ring<JobId>,
+    pieces: &Ring<PieceId>,
+) -> Result<(WoodBook, bool), FilesError> {
+    let (own, rule) = own_woods::read(reading)?;
+    let mut book = WoodBook {
+        own,
+        rule: rule.unwrap_or_default(),
+        ..WoodBook::default()
+    };
+    book.sites = wood::sites(reading, jobs)?;
+    book.pieces = fastening::fastening(reading, pieces, &book.table())?;
+    book.readings = wood::readings(reading, pieces)?;
+    Ok((book, rule.is_some()))
 }
 
 /// Products and recipes of the files; where the files list neither, those that the store has.

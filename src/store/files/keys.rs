@@ -63,6 +63,14 @@ impl<'m> Keys<'m> {
         }
     }
 
+    /// Sees to it that what is made from now on comes after this key and all that were kept, so
+    /// that a line without a key can follow lines that have one.
+    pub(super) fn after(&mut self, key: &str) {
+        let kept = own(key).map_or(self.greatest, |id| id.max(self.greatest));
+        self.greatest = kept;
+        self.mint.raise(kept);
+    }
+
     /// Sees to it that whatever is made from now on comes after all that was kept.
     pub(super) fn settle(self) {
         let next = self.mint.next(self.at_ms);

@@ -1,9 +1,9 @@
 //! The words of the files for things that are one of a few.
 
-use crate::coating::{Family, FigureBasis, ProductKind};
+use crate::coating::{Family, ProductKind};
 use crate::shape::{Construction, FaceKey};
 use crate::shop::{
-    CoatKind, Grit, LookChoice, PieceKind, ScuffMeans, SetItem, Stage, TouchVerdict,
+    Chore, CoatKind, Grit, LookChoice, PieceKind, RagWay, ScuffMeans, SetItem, Stage, TouchVerdict,
 };
 use crate::units::{LengthStyle, TemperatureStyle, VolumeStyle};
 
@@ -24,9 +24,15 @@ pub(super) const VOLUMES: Words<VolumeStyle> = &[
     (VolumeStyle::Millilitres, "millilitres"),
 ];
 pub(super) const LOOKS: Words<LookChoice> = &LookChoice::ALL;
-pub(super) const BASES: Words<FigureBasis> = &[
-    (FigureBasis::Label, "label"),
-    (FigureBasis::FamilyRange, "family-range"),
+/// What files of format 1 say of all figures of a product at once.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum OldBasis {
+    Label,
+    FamilyRange,
+}
+pub(super) const BASES: Words<OldBasis> = &[
+    (OldBasis::Label, "label"),
+    (OldBasis::FamilyRange, "family-range"),
 ];
 pub(super) const FAMILIES: Words<Family> = &[
     (Family::OilWipingVarnish, "oil-wiping-varnish"),
@@ -101,6 +107,17 @@ pub(super) fn verdict(text: &str) -> Result<TouchVerdict, String> {
             .map(|verdict| (verdict, verdict.code())),
         text,
     )
+}
+
+pub(super) fn chore(text: &str) -> Result<Chore, String> {
+    choose(
+        Chore::ALL.into_iter().map(|chore| (chore, chore.code())),
+        text,
+    )
+}
+
+pub(super) fn rag_way(text: &str) -> Result<RagWay, String> {
+    choose(RagWay::ALL.into_iter().map(|way| (way, way.code())), text)
 }
 
 pub(super) fn set_item(text: &str) -> Result<SetItem, String> {

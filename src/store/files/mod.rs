@@ -8,14 +8,18 @@
 //! A piece's stage and whether it is finished are never read: they follow from the replay, so no
 //! file gets a piece past coverage or sealing.
 
+mod air;
+mod days;
 mod demo;
 mod error;
 mod export;
 mod faces;
+mod fastening;
 mod import;
 mod keys;
 mod log;
 mod meaning;
+mod own_woods;
 mod openings;
 mod passes;
 mod people;
@@ -29,6 +33,7 @@ mod table;
 mod text;
 mod times;
 mod tomls;
+mod wood;
 mod words;
 
 pub use demo::{demo_files, load_demo};
@@ -38,9 +43,12 @@ pub use import::{ImportReport, import};
 
 /// The number of this layout of the files, in `shop.toml`. A change that older versions cannot
 /// read gets the next number.
-pub const FORMAT: i64 = 1;
+pub const FORMAT: i64 = 2;
 
-/// The ten files of a shop, in the order they are read.
+/// The oldest layout of the files that is still read.
+const OLDEST: i64 = 1;
+
+/// The ten files that belong to every shop, in the order they are read.
 pub const NAMES: [&str; 10] = [
     "shop.toml",
     "products.toml",
@@ -52,6 +60,19 @@ pub const NAMES: [&str; 10] = [
     "schedules.toml",
     "passes.csv",
     "log.csv",
+];
+
+/// Files of a shop that may be missing: the log of its air with the forecast, and what is set about
+/// drying. They are written where there is something to say in them.
+pub const AIR_NAMES: [&str; 2] = [air::FILE, air::RULES];
+/// The days' ends, of which the same is true.
+pub const LATER: [&str; 1] = ["day.csv"];
+/// The files about wood. Exports of older versions lack them, so none of them must be there.
+pub const WOOD_NAMES: [&str; 4] = [
+    own_woods::FILE,
+    wood::SITES_FILE,
+    fastening::FILE,
+    wood::MOISTURE_FILE,
 ];
 
 /// The largest file taken: 256 MiB, some hundred times a long working life's log.

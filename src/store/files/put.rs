@@ -2,7 +2,7 @@
 
 use super::import::Read;
 use crate::coating::Product;
-use crate::desk::{Books, BooksError, Key, Row};
+use crate::desk::{Books, BooksError, Key, Row, Scope};
 use crate::shop::Recipe;
 
 /// Writes everything. What the store had to start with (`products`, `recipes`) makes way where the
@@ -46,6 +46,38 @@ pub(super) fn put(
         for event in &file.events {
             books.put(Row::Event(file.piece.id, event))?;
         }
+    }
+    read.air.put(books)?;
+    for done in &read.days.done {
+        books.put(Row::Chore(done))?;
+    }
+    for closed in &read.days.closed {
+        books.put(Row::DayClosed(closed))?;
+    }
+    put_wood(books, read)
+}
+
+/// What is on record about wood. Woods of the shop's own make way where the files bring theirs.
+fn put_wood(books: &mut dyn Books, read: &Read) -> Result<(), BooksError> {
+    if !read.wood.own.is_empty() {
+        for old in books.wood(Scope::All)?.own {
+            books.remove(Key::Wood(old.id))?;
+        }
+    }
+    for own in &read.wood.own {
+        books.put(Row::Wood(own))?;
+    }
+    if read.rules {
+        books.put(Row::ReadyRule(&read.wood.rule))?;
+    }
+    for site in &read.wood.sites {
+        books.put(Row::Site(site))?;
+    }
+    for of in &read.wood.pieces {
+        books.put(Row::PieceWood(of))?;
+    }
+    for of in &read.wood.readings {
+        books.put(Row::Moisture(of))?;
     }
     Ok(())
 }

@@ -2,6 +2,7 @@
 
 use super::error::{Fault, FilesError};
 use super::{CELL_MOST, FILE_MOST};
+use crate::store::os;
 use std::fmt;
 use std::fs::File;
 use std::io::{self, BufReader, Read};
@@ -26,6 +27,14 @@ impl<'a> Source<'a> {
                 .find(|(has, _)| *has == name)
                 .map(|(_, text)| Box::new(text.as_bytes()) as Box<dyn Read>)
                 .ok_or(FilesError::NoFile { file: name }),
+        }
+    }
+
+    /// Whether a file that may be missing is there.
+    pub(super) fn has(&self, name: &str) -> bool {
+        match self {
+            Self::Folder(folder) => folder.join(name).symlink_metadata().is_ok(),
+            Self::Carried(files) => files.iter().any(|(has, _)| *has == name),
         }
     }
 
@@ -56,7 +65,7 @@ fn open_plain(folder: &Path, name: &'static str) -> Result<File, FilesError> {
         io::ErrorKind::NotFound if folder.is_dir() => FilesError::NoFile { file: name },
         _ => FilesError::CannotRead {
             path: path.display().to_string(),
-            detail: error.to_string(),
+            detail: os::said(error),
         },
     };
     // Asked before opening: to open a pipe would wait for whoever writes to it.
@@ -77,7 +86,7 @@ fn open_plain(folder: &Path, name: &'static str) -> Result<File, FilesError> {
 pub(super) fn unreadable(name: &'static str, error: &io::Error) -> FilesError {
     FilesError::CannotRead {
         path: name.to_owned(),
-        detail: error.to_string(),
+        detail: os::said(error),
     }
 }
 

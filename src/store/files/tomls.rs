@@ -1,11 +1,11 @@
 //! TOML: read with the line of every fault, and the settings in `shop.toml`.
 
-use super::FORMAT;
 use super::error::{Fault, FilesError};
 use super::import::Reading;
 use super::meaning::{LENGTHS, LOOKS, TEMPERATURES, VOLUMES, pick, word};
 use super::source::Source;
 use super::text::{self, LINE_MOST, NAME_MOST};
+use super::{FORMAT, OLDEST};
 use crate::shop::Settings;
 use chrono_tz::Tz;
 use serde::Deserialize;
@@ -97,7 +97,7 @@ const FILE: &str = "shop.toml";
 pub(super) fn settings(reading: &mut Reading<'_>) -> Result<Settings, FilesError> {
     let format = Read::<FormatRow>::file(&reading.source, FILE)?;
     let found = *format.what.format.get_ref();
-    if found != FORMAT {
+    if !(OLDEST..=FORMAT).contains(&found) {
         let line = format.line(&format.what.format);
         let fault = if found > FORMAT {
             Fault::Newer {

@@ -1,6 +1,6 @@
 //! Quantities as text that reads back exactly.
 
-use crate::coating::Span;
+use crate::coating::{Span, Voc};
 use crate::units::{
     Area, BareUnit, Density, Humidity, Length, LengthStyle, Mass, Money, SpreadRate, Temperature,
     Volume, VolumeStyle,
@@ -10,7 +10,7 @@ use crate::units::{
 const NM_PER_64TH: i64 = 396_875;
 
 /// `n` units of a `10^-places` as a decimal, without trailing zeros: `(118294, 3)` is `118.294`.
-fn decimal(n: i64, places: u32) -> String {
+pub(super) fn decimal(n: i64, places: u32) -> String {
     let sign = if n < 0 { "-" } else { "" };
     let one = 10_u64.pow(places);
     let (whole, part) = (n.unsigned_abs() / one, n.unsigned_abs() % one);
@@ -22,7 +22,7 @@ fn decimal(n: i64, places: u32) -> String {
 }
 
 /// Reads back what [`decimal`] writes; none when it is something else, finer, or too great.
-fn undecimal(text: &str, places: u32) -> Option<i64> {
+pub(super) fn undecimal(text: &str, places: u32) -> Option<i64> {
     let (minus, digits) = match text.strip_prefix('-') {
         Some(rest) => (true, rest),
         None => (false, text),
@@ -212,6 +212,33 @@ pub(super) fn read_density(text: &str) -> Result<Density, String> {
         .ok_or_else(|| format!("\"{text}\" does not read as a density; write it like 0.86 g/mL."))
 }
 
+/// `446 g/L`, to the milligram per litre.
+pub(super) fn voc(voc: Voc) -> String {
+    format!("{} g/L", decimal(voc.mg_per_l().into(), 3))
+}
+
+/// Grams per litre.
+pub(super) fn read_voc(text: &str) -> Result<Voc, String> {
+    before(text, &["g/L", "g/l"])
+        .and_then(number)
+        .and_then(Voc::from_g_per_l)
+        .ok_or_else(|| format!("\"{text}\" does not read as a VOC; write it like 446 g/L."))
+}
+
+/// `68.58 um`, to the nanometre.
+pub(super) fn film(film: Length) -> String {
+    format!("{} um", decimal(film.nm(), 3))
+}
+
+/// Micrometres to the nanometre, up to 5 mm.
+pub(super) fn read_film(text: &str) -> Result<Length, String> {
+    before(text, &["um"])
+        .and_then(|n| undecimal(n, 3))
+        .filter(|nm| (1..=5_000_000).contains(nm))
+        .map(Length::from_nm)
+        .ok_or_else(|| format!("\"{text}\" does not read as a film; write it like 69 um."))
+}
+
 /// `25 %`, with every digit it takes.
 pub(super) fn percent(value: f64) -> String {
     format!("{value} %")
@@ -276,76 +303,5 @@ pub(super) fn read_money(text: &str) -> Result<Money, String> {
 }
 
 #[cfg(test)]
-mod tests {
-    use super::*;
-    use proptest::prelude::*;
-
-    #[test]
-    fn quantities_read_as_the_reference_shows_them() {
-        let inches = |whole, num, den| Length::from_inches(whole, num, den).unwrap();
-        assert_eq!(
-            length(inches(98, 3, 8), LengthStyle::Sixteenths),
-            "98 3/8 in"
-        );
-        assert_eq!(length(inches(0, 3, 64), LengthStyle::Sixteenths), "3/64 in");
-        assert_eq!(
-            length(inches(98, 3, 8), LengthStyle::Millimetres),
-            "2498.725 mm"
-        );
-        assert_eq!(volume(Volume::from_ul(118_294)), "118.294 mL");
-        assert_eq!(span(Span::minutes(90)), "90 min");
-        assert_eq!(span(Span::hours(6)), "6 h");
-        assert_eq!(span(Span::days(3)), "3 d");
-        assert_eq!(minutes("3h20m"), Some(200));
-        assert_eq!(minutes("1 d 12 h"), Some(2160));
-        for nonsense in [
-            "",
-            "6",
-            "6 x",
-            "h",
-            "6 h 3",
-            "-6 h",
-            "99999999999999999999 h",
-        ] {
-            assert_eq!(minutes(nonsense), None, "{nonsense}");
-        }
-        assert!(
-            read_length("98 3/8").is_err(),
-            "a length without a unit is anybody's guess"
-        );
-        assert!(read_volume("4").is_err());
-        assert!(read_temperature("900 F").is_err());
-        assert!(read_humidity("101 %").is_err());
-    }
-
-    proptest! {
-        #[test]
-        fn what_is_written_reads_back_exactly(
-            nm in 0..=Length::MAX.nm(), sixty_fourths in 0_i64..=76_800, ul in 0_i64..=i64::MAX,
-            mg in 0_i64..=i64::MAX, um2 in 1_i64..=i64::MAX, mins in 0_i64..=5_000_000,
-            rate in 1e-3_f64..1e6, milli_c in -60_000_i32..=150_000, tenths in 0_i32..=1000,
-        ) {
-            for nm in [nm, sixty_fourths * NM_PER_64TH] {
-                for style in [LengthStyle::Sixteenths, LengthStyle::Millimetres] {
-                    let given = Length::from_nm(nm);
-                    prop_assert_eq!(read_length(&length(given, style)), Ok(given));
-                }
-            }
-            let (v, m, s) = (Volume::from_ul(ul), Mass::from_mg(mg), Span::minutes(mins));
-            prop_assert_eq!(read_volume(&volume(v)), Ok(v));
-            prop_assert_eq!(read_mass(&mass(m)), Ok(m));
-            prop_assert_eq!(read_span(&span(s)), Ok(s));
-            let text = area(Area::from_um2(um2));
-            prop_assert_eq!(read_area(&text).map(area), Some(text));
-            let r = SpreadRate::from_m2_per_l(rate).unwrap();
-            prop_assert_eq!(read_spread(&spread(r)), Ok(r));
-            let d = Density::from_g_per_ml(rate).unwrap();
-            prop_assert_eq!(read_density(&density(d)), Ok(d));
-            prop_assert_eq!(read_percent(&percent(rate)), Ok(rate));
-            let t = Temperature::from(milli_c);
-            prop_assert_eq!(read_temperature(&temperature(t)), Ok(t));
-            let h = Humidity::from_tenths(tenths).unwrap();
-            prop_assert_eq!(read_humidity(&humidity(h)), Ok(h));
-        }
-    }
-}
+#[path = "words_tests.rs"]
+mod tests;

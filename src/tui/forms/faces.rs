@@ -190,7 +190,7 @@ pub(super) fn echo(
 
 /// A field for when something was done; nothing typed is now, and the echo says so.
 pub(super) fn when(id: &'static str, label: &str) -> Field {
-    Field::text(id, label, "").hint("Empty for now; 10 min ago, 7:30, yesterday 16:00.")
+    Field::text(id, label, "").hint("Empty for now; 20 for 20 min ago, 7:30, yesterday 16:00.")
 }
 
 /// The moment typed.
@@ -226,4 +226,40 @@ pub(super) fn both<A, B>(
         (Err(first), Err(second)) => Err(vec![first, second]),
         (Err(one), _) | (_, Err(one)) => Err(vec![one]),
     }
+}
+
+/// Three answers, or every error of the three.
+pub(super) fn three<A, B, C>(
+    first: Result<A, FieldError>,
+    second: Result<B, FieldError>,
+    third: Result<C, FieldError>,
+) -> Result<(A, B, C), Vec<FieldError>> {
+    match (both(first, second), third) {
+        (Ok((first, second)), Ok(third)) => Ok((first, second, third)),
+        (Ok(_), Err(error)) => Err(vec![error]),
+        (Err(errors), third) => Err(errors.into_iter().chain(third.err()).collect()),
+    }
+}
+
+/// A form that logs work on pieces: these fields, and when.
+pub(super) fn log_form(
+    title: &str,
+    pieces: &[PieceId],
+    mut fields: Vec<Field>,
+    ctx: &Context<'_>,
+) -> Form {
+    fields.push(when("at", "When"));
+    let mut form = Form::new(&format!("{title}: {}", ctx.called(pieces)), fields);
+    "log".clone_into(&mut form.submit_word);
+    form
+}
+
+/// What its faces and its moment mean.
+pub(super) fn log_echo(
+    form: &Form,
+    pieces: &[PieceId],
+    due: impl Fn(&Ticket) -> Vec<FaceKey>,
+    ctx: &Context<'_>,
+) -> Vec<(&'static str, Option<String>)> {
+    vec![echo(form, pieces, due, ctx), echo_moment(form, "at", ctx)]
 }

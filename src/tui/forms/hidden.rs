@@ -5,7 +5,7 @@ use super::sand_back::reason;
 use crate::desk::Action;
 use crate::desk::typed::FieldError;
 use crate::shape::FaceKey;
-use crate::shop::PieceId;
+use crate::shop::{PieceId, ReasonFor};
 use crate::tui::kit::field::Field;
 use crate::tui::kit::form::Form;
 use crate::tui::kit::options::Choice;
@@ -41,7 +41,7 @@ pub(super) fn read(form: &Form, piece: PieceId) -> Result<Action, Vec<FieldError
             "No face is picked: say which one will be hidden.",
         ));
     }
-    let reason = reason(form, &mut errors);
+    let reason = reason(form, ReasonFor::Hiding, &mut errors);
     match face {
         Some(face) if errors.is_empty() => Ok(Action::DeclareHidden {
             piece,

@@ -4,30 +4,43 @@
 //! and the reading into an action of the desk. May not live here: how a form looks and moves (the
 //! toolkit's), what the words mean (the desk's `typed`), or anything that writes.
 
+mod air;
+mod air_import;
 mod client;
 mod context;
 mod correct_pass;
+mod day;
 mod faces;
+mod forecast;
 mod hidden;
 mod job;
+mod later;
+mod fasten;
+mod moisture;
 mod open;
+mod own_wood;
 mod pass;
+mod pass_checks;
 mod piece;
 mod product;
 mod recipe;
+mod retime;
 mod sand_back;
 mod scuff;
 mod settings;
+mod site;
 mod touch;
 mod wipe;
-mod wipe_off;
 
-pub use open::OpenForm;
+pub use open::{LoggerRefused, OpenForm};
 
 use crate::coating::ProductId;
 use crate::desk::Which;
 use crate::shape::FaceKey;
-use crate::shop::{ClientId, CoatKind, JobId, PassId, PieceId, RecipeId};
+use crate::shop::{
+    Chore, ClientId, CoatKind, EventId, JobId, PassId, PieceId, ReadingId, RecipeId, WoodId,
+};
+use chrono::{DateTime, NaiveDate, Utc};
 
 /// Which form, and on what.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -85,4 +98,28 @@ pub enum FormKind {
     },
     /// How much a pass used, corrected.
     CorrectPass(PassId),
+    /// A reading of the shop's air.
+    Air(Which<DateTime<Utc>>),
+    /// A data logger's file.
+    AirImport,
+    /// The air to come.
+    Forecast,
+    /// What a coat of this product would do if it went on later.
+    Later(Option<ProductId>),
+    /// When a line of a piece's log was done, corrected.
+    Retime(PieceId, EventId),
+    /// A chore of a day's end, ticked with its time.
+    Chore(NaiveDate, Chore),
+    /// A day closed although oily rags are not logged.
+    CloseDay(NaiveDate),
+    /// A moisture reading of this piece.
+    Moisture(Which<ReadingId>, PieceId),
+    /// The site of a job.
+    Site(JobId),
+    /// How a piece lies and is held.
+    Fasten(PieceId),
+    /// A wood of the shop's own.
+    OwnWood(Which<WoodId>),
+    /// The rule of readiness.
+    Steady,
 }

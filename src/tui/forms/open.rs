@@ -3,15 +3,27 @@
 use super::FormKind;
 use super::context::Context;
 use super::{
-    client, correct_pass, hidden, job, pass, piece, product, recipe, sand_back, scuff, settings,
-    touch, wipe, wipe_off,
+    air, air_import, client, correct_pass, day, fasten, forecast, hidden, job, later, moisture,
+    own_wood, pass, pass_checks, piece, product, recipe, retime, sand_back, scuff, settings, site,
+    touch, wipe::Wipe,
 };
+use crate::coating::{LoggerAnswers, LoggerQuestion};
 use crate::desk::typed::{FieldError, field_of};
 use crate::desk::{Action, DeskError, Shop};
+use crate::shop::Caution;
 use crate::tui::kit::Key;
 use crate::tui::kit::form::{Form, FormAction};
 use chrono::{DateTime, Utc};
 use chrono_tz::Tz;
+
+/// Why a logger's file was not brought in.
+#[derive(Debug, Clone, PartialEq)]
+pub enum LoggerRefused {
+    /// Something must be answered first.
+    Asks(LoggerQuestion),
+    /// It cannot be read.
+    Unread(String),
+}
 
 /// A form that is open.
 ///
@@ -34,6 +46,8 @@ pub struct OpenForm {
     told: Vec<Told>,
     /// The product family whose figures were filled in last.
     family: String,
+    /// What says that a pass had better wait, as it was shown.
+    seen: Vec<String>,
 }
 
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -55,13 +69,25 @@ impl OpenForm {
             FormKind::Product(which) => product::form(*which, &ctx),
             FormKind::Settings => settings::form(&ctx),
             FormKind::Pass { pieces, kind } => pass::form(pieces, *kind, &ctx),
-            FormKind::Wipe { pieces } => wipe::form(pieces, &ctx),
-            FormKind::WipeOff { pieces } => wipe_off::form(pieces, &ctx),
+            FormKind::Wipe { pieces } => Wipe::Down.form(pieces, &ctx),
+            FormKind::WipeOff { pieces } => Wipe::Off.form(pieces, &ctx),
             FormKind::Scuff { pieces } => scuff::form(pieces, &ctx),
             FormKind::Touch { pieces } => touch::form(pieces, &ctx),
             FormKind::SandBack { piece, faces } => sand_back::form(*piece, faces, &ctx),
             FormKind::Hidden { piece } => hidden::form(*piece, &ctx),
             FormKind::CorrectPass(pass) => correct_pass::form(*pass, &ctx),
+            FormKind::Air(which) => air::form(*which, &ctx),
+            FormKind::AirImport => air_import::form(),
+            FormKind::Forecast => forecast::form(),
+            FormKind::Later(product) => later::form(*product, &ctx),
+            FormKind::Retime(piece, line) => retime::form(*piece, *line, &ctx),
+            FormKind::Chore(day, chore) => day::chore_form(*day, *chore, &ctx),
+            FormKind::CloseDay(day) => day::close_form(*day, &ctx),
+            FormKind::Moisture(which, piece) => moisture::form(*which, *piece, &ctx),
+            FormKind::Site(job) => site::form(*job, &ctx),
+            FormKind::Fasten(piece) => fasten::form(*piece, &ctx),
+            FormKind::OwnWood(which) => own_wood::form(*which, &ctx),
+            FormKind::Steady => own_wood::rule_form(&ctx),
         };
         let (at, family) = (form.focused(), form.value("family"));
         let mut open = Self {
@@ -72,6 +98,7 @@ impl OpenForm {
             at,
             told: Vec::new(),
             family,
+            seen: Vec::new(),
         };
         open.changed(shop, now);
         open
@@ -110,6 +137,9 @@ impl OpenForm {
         if matches!(self.kind, FormKind::Product(_)) {
             product::follow_family(&mut self.form, &mut self.family, &ctx);
         }
+        if let FormKind::Pass { pieces, kind } = &self.kind {
+            pass_checks::show(&mut self.form, pieces, *kind, &ctx);
+        }
         for (id, echo) in self.echo(&ctx) {
             self.form.set_echo(id, echo);
         }
@@ -139,6 +169,7 @@ impl OpenForm {
         self.trouble.clear();
         let ctx = Context::new(shop, now);
         match self.read(&ctx) {
+            Ok(_) if self.looks_first(&ctx) => None,
             Ok(action) => Some(action),
             Err(errors) => {
                 self.left = self.form.fields().iter().map(|field| field.id).collect();
@@ -153,6 +184,68 @@ impl OpenForm {
                 self.at = self.form.focused();
                 None
             }
+        }
+    }
+
+    /// The logger's file meant and the answers about it, where this is that form and it is whole.
+    pub fn logger_file(&self) -> Option<(String, LoggerAnswers)> {
+        match self.kind {
+            FormKind::AirImport => air_import::read(&self.form).ok(),
+            _ => None,
+        }
+    }
+
+    /// What a coat would do if it went on later, where this is that form and it is whole.
+    pub fn later(&self, shop: &Shop, now: DateTime<Utc>) -> Option<Vec<String>> {
+        match self.kind {
+            FormKind::Later(_) => later::read(&self.form, &Context::new(shop, now)).ok(),
+            _ => None,
+        }
+    }
+
+    /// Puts what a logger's file asks, or why it cannot be read, at the field that answers it.
+    pub fn logger_refused(&mut self, refused: &LoggerRefused) {
+        let (field, message) = match refused {
+            LoggerRefused::Asks(question) => (air_import::field_of(question), question.words()),
+            LoggerRefused::Unread(why) => ("file", why.clone()),
+        };
+        self.form.set_error(field, Some(message.clone()));
+        self.told.push(Told {
+            field,
+            value: self.form.value(field),
+            message,
+        });
+        self.form.focus(field);
+        self.at = self.form.focused();
+    }
+
+    /// A pass that had better wait is looked at once before it is logged: the checks come into
+    /// focus. Whether they did.
+    fn looks_first(&mut self, ctx: &Context<'_>) -> bool {
+        let FormKind::Pass { pieces, kind } = &self.kind else {
+            return false;
+        };
+        let holds = pass_checks::holds(&self.form, pieces, *kind, ctx);
+        let looking = self.form.focused() == pass_checks::FIELD;
+        if looking || holds.iter().all(|hold| self.seen.contains(hold)) {
+            return false;
+        }
+        self.seen = holds;
+        self.form.focus(pass_checks::FIELD);
+        self.at = self.form.focused();
+        let message = "Look at this first; the same key again logs the pass as it is.";
+        self.form
+            .set_error(pass_checks::FIELD, Some(message.to_owned()));
+        true
+    }
+
+    /// The cautions of the pass that is being typed: they go by the product picked.
+    pub fn pass_cautions(&self, shop: &Shop, now: DateTime<Utc>) -> Vec<Caution> {
+        match &self.kind {
+            FormKind::Pass { pieces, kind } => {
+                pass_checks::cautions(&self.form, pieces, *kind, &Context::new(shop, now))
+            }
+            _ => Vec::new(),
         }
     }
 
@@ -198,13 +291,26 @@ impl OpenForm {
             FormKind::Product(which) => product::read(form, *which, ctx),
             FormKind::Settings => settings::read(form),
             FormKind::Pass { pieces, kind } => pass::read(form, pieces, *kind, ctx),
-            FormKind::Wipe { pieces } => wipe::read(form, pieces, ctx),
-            FormKind::WipeOff { pieces } => wipe_off::read(form, pieces, ctx),
+            FormKind::Wipe { pieces } => Wipe::Down.read(form, pieces, ctx),
+            FormKind::WipeOff { pieces } => Wipe::Off.read(form, pieces, ctx),
             FormKind::Scuff { pieces } => scuff::read(form, pieces, ctx),
             FormKind::Touch { pieces } => touch::read(form, pieces, ctx),
             FormKind::SandBack { piece, .. } => sand_back::read(form, *piece, ctx),
             FormKind::Hidden { piece } => hidden::read(form, *piece),
             FormKind::CorrectPass(pass) => correct_pass::read(form, *pass, ctx),
+            FormKind::Air(which) => air::read(form, *which, ctx),
+            FormKind::Forecast => forecast::read(form, ctx),
+            // The file is read outside; what is wrong with the form itself is told here.
+            FormKind::AirImport => Err(air_import::read(form).err().unwrap_or_default()),
+            FormKind::Later(_) => Err(later::read(form, ctx).err().unwrap_or_default()),
+            FormKind::Retime(piece, line) => retime::read(form, *piece, *line, ctx),
+            FormKind::Chore(day, chore) => day::read_chore_form(form, (*day, *chore), ctx),
+            FormKind::CloseDay(day) => day::read_close(form, *day),
+            FormKind::Moisture(which, piece) => moisture::read(form, *which, *piece, ctx),
+            FormKind::Site(job) => site::read(form, *job, ctx),
+            FormKind::Fasten(piece) => fasten::read(form, *piece, ctx),
+            FormKind::OwnWood(which) => own_wood::read(form, *which),
+            FormKind::Steady => own_wood::read_rule_form(form),
         }
     }
 
@@ -217,12 +323,22 @@ impl OpenForm {
             FormKind::Recipe(..) => recipe::echo(form),
             FormKind::Product(_) => product::echo(form, ctx),
             FormKind::Pass { pieces, kind } => pass::echo(form, pieces, *kind, ctx),
-            FormKind::Wipe { pieces } => wipe::echo(form, pieces, ctx),
-            FormKind::WipeOff { pieces } => wipe_off::echo(form, pieces, ctx),
+            FormKind::Wipe { pieces } => Wipe::Down.echo(form, pieces, ctx),
+            FormKind::WipeOff { pieces } => Wipe::Off.echo(form, pieces, ctx),
             FormKind::Scuff { pieces } => scuff::echo(form, pieces, ctx),
             FormKind::Touch { pieces } => touch::echo(form, pieces, ctx),
             FormKind::SandBack { piece, .. } => sand_back::echo(form, *piece, ctx),
-            FormKind::Settings | FormKind::Hidden { .. } => Vec::new(),
+            FormKind::Settings | FormKind::Hidden { .. } | FormKind::AirImport => Vec::new(),
+            FormKind::Air(_) => air::echo(form, ctx),
+            FormKind::Forecast => forecast::echo(form, ctx),
+            FormKind::Later(_) => later::echo(form, ctx),
+            FormKind::CloseDay(_) => Vec::new(),
+            FormKind::Retime(..) => retime::echo(form, ctx),
+            FormKind::Chore(..) => day::echo_chore(form, ctx),
+            FormKind::Moisture(which, piece) => moisture::echo(form, *which, *piece, ctx),
+            FormKind::Site(_) => site::echo(form, ctx),
+            FormKind::Fasten(piece) => fasten::echo(form, *piece, ctx),
+            FormKind::OwnWood(_) | FormKind::Steady => Vec::new(),
             FormKind::CorrectPass(pass) => correct_pass::echo(form, *pass, ctx),
         }
     }

@@ -2,9 +2,10 @@
 
 use super::context::Context;
 use super::faces;
+use super::pass_checks;
 use super::recipe::scuff_choices;
 use super::scuff::USUAL;
-use crate::coating::{LabelHours, Product, ProductId};
+use crate::coating::{Product, ProductId};
 use crate::desk::typed::{
     FieldError, echo_air, echo_amount, read_air, read_amount, read_scuff, write_scuff,
 };
@@ -37,6 +38,7 @@ pub(super) fn form(pieces: &[PieceId], kind: CoatKind, ctx: &Context<'_>) -> For
         ),
         Field::text("air", "Shop air", "")
             .hint("Temperature and humidity: 68F 45. Empty if not read."),
+        Field::told(pass_checks::FIELD, "Checks"),
     ]);
     let title = format!("{}: {}", heading(pieces, kind, ctx), ctx.called(pieces));
     let mut form = Form::new(&title, fields);
@@ -102,7 +104,8 @@ fn scheduled(pieces: &[PieceId], kind: CoatKind, ctx: &Context<'_>) -> Vec<Produ
 /// Whether it was scuffed or abraded just before. Not asked where no face carries a coat.
 fn scuff_field(pieces: &[PieceId], kind: CoatKind, ctx: &Context<'_>) -> Option<Field> {
     let opened = ctx.opened(pieces);
-    let gates = ctx.shop.gates(&LabelHours);
+    let clock = ctx.shop.clock();
+    let gates = ctx.shop.gates(&clock);
     let (mut coated, mut scuff, mut abrade, mut asked) = (false, false, false, None);
     for (_, ticket) in &opened {
         asked = asked.or(ticket.schedule.scuff);
@@ -193,7 +196,8 @@ pub(super) fn read(
     }
 }
 
-fn scuffed(form: &Form) -> Result<Option<ScuffMeans>, FieldError> {
+/// What it was scuffed with just before, as picked.
+pub(super) fn scuffed(form: &Form) -> Result<Option<ScuffMeans>, FieldError> {
     if form.field("scuff").is_none() {
         return Ok(None);
     }
@@ -203,6 +207,36 @@ fn scuffed(form: &Form) -> Result<Option<ScuffMeans>, FieldError> {
         .and_then(read_scuff)
 }
 
+/// The product that is picked, if it is one.
+pub(super) fn picked_product<'a>(
+    form: &Form,
+    pieces: &[PieceId],
+    kind: CoatKind,
+    ctx: &Context<'a>,
+) -> Option<&'a Product> {
+    match form.choice("product") {
+        Some(SCHEDULE) => match scheduled(pieces, kind, ctx).as_slice() {
+            [one] => ctx.shop.product(*one),
+            _ => None,
+        },
+        Some(id) => id.parse().ok().and_then(|id| ctx.shop.product(id)),
+        None => None,
+    }
+}
+
+/// The faces meant, piece by piece.
+pub(super) fn meant(
+    form: &Form,
+    pieces: &[PieceId],
+    kind: CoatKind,
+    ctx: &Context<'_>,
+) -> Vec<(PieceId, Vec<FaceKey>)> {
+    faces::meant(form, pieces, due(kind), ctx)
+        .into_iter()
+        .map(|(piece, _, keys)| (piece, keys))
+        .collect()
+}
+
 pub(super) fn echo(
     form: &Form,
     pieces: &[PieceId],
@@ -210,14 +244,7 @@ pub(super) fn echo(
     ctx: &Context<'_>,
 ) -> Vec<(&'static str, Option<String>)> {
     let settings = ctx.settings();
-    let product = match form.choice("product") {
-        Some(SCHEDULE) => match scheduled(pieces, kind, ctx).as_slice() {
-            [one] => ctx.shop.product(*one),
-            _ => None,
-        },
-        Some(id) => id.parse().ok().and_then(|id| ctx.shop.product(id)),
-        None => None,
-    };
+    let product = picked_product(form, pieces, kind, ctx);
     let meant = faces::meant(form, pieces, due(kind), ctx);
     let areas = meant.iter().flat_map(|(_, ticket, keys)| {
         keys.iter()
@@ -228,7 +255,7 @@ pub(super) fn echo(
     let expected: Option<Volume> = product.map(|one| one.label.spread.volume_for(area));
     vec![
         faces::echo(form, pieces, due(kind), ctx),
-        ("product", product.map(|one| one.basis.words().to_owned())),
+        ("product", product.map(|one| one.basis().words().to_owned())),
         faces::echo_moment(form, "started", ctx),
         faces::echo_moment(form, "ended", ctx),
         (

@@ -2,23 +2,12 @@
 //! family changes those that were not typed over.
 
 use super::context::{Context, words};
-use crate::coating::{Family, ProductId, ProductKind};
-use crate::desk::typed::{
-    FieldError, ProductTyped, SpanUnit, echo_span, echo_windows, read_product, read_span,
-};
+use crate::coating::{Family, Figure, ProductId, ProductKind};
+use crate::desk::typed::{FieldError, ProductTyped, echo_figures, figure_field, read_product};
 use crate::desk::{Action, Which};
 use crate::tui::kit::field::Field;
 use crate::tui::kit::form::Form;
 use crate::tui::kit::options::Choice;
-
-/// The spans of the form: field, and what a number alone is.
-const SPANS: [(&str, Option<SpanUnit>); 5] = [
-    ("touch", None),
-    ("tack_free", None),
-    ("handle", None),
-    ("light_use", Some(SpanUnit::Days)),
-    ("full_cure", Some(SpanUnit::Days)),
-];
 
 pub(super) fn form(which: Which<ProductId>, ctx: &Context<'_>) -> Form {
     let stored = match which {
@@ -36,10 +25,13 @@ pub(super) fn form(which: Which<ProductId>, ctx: &Context<'_>) -> Form {
     let families = words(Family::ALL.map(Family::word));
     let kinds = words(ProductKind::ALL.map(ProductKind::word));
     let bases = vec![
-        Choice::new("family", "family figures, check the can label"),
-        Choice::new("label", "from the label"),
+        Choice::new("each", "each for itself: ~ in front is the family's"),
+        Choice::new("label", "all read off the label"),
+        Choice::new("family", "none read off the label yet"),
     ];
-    let time = "45 min, 2 h, 3 days.";
+    let time = "45 min, 2 h, 3 days. What you type is the label's; ~ in front the family's.";
+    let text =
+        |figure: Figure, label: &str| Field::text(figure_field(figure), label, t.figure(figure));
     Form::new(
         &title,
         vec![
@@ -49,39 +41,34 @@ pub(super) fn form(which: Which<ProductId>, ctx: &Context<'_>) -> Form {
             Field::text("can", "Can size", &t.can).hint("1 qt, 1 gal, 2.5 L."),
             Field::text("price", "Price of a can", &t.price),
             Field::choice("basis", "Figures are", bases, &t.basis),
-            Field::text("spread", "Spread rate", &t.spread).hint("625 sq ft/gal or 15.3 m2/L."),
-            Field::text("solids", "Volume solids %", &t.solids),
-            Field::text("density", "Weight per volume", &t.density)
-                .hint("7.2 lb/gal or 0.86 g/mL."),
-            Field::text("touch", "Set to touch", &t.touch).hint(time),
-            Field::text("tack_free", "Tack-free", &t.tack_free).hint(time),
-            Field::text("windows", "Recoat", &t.windows)
-                .hint("6 h to 24 h; or 24 h on; several: 30 min to 2 h; scuff 6 days on."),
-            Field::text("handle", "Dry to handle", &t.handle).hint(time),
-            Field::text("light_use", "Light use", &t.light_use).hint(time),
-            Field::text("full_cure", "Full cure", &t.full_cure).hint(time),
-            Field::text("min_temp", "Coldest use", &t.min_temp).hint("55 F or 13 C."),
-            Field::text("max_humidity", "Dampest use %", &t.max_humidity),
+            text(Figure::Spread, "Spread rate").hint("625 sq ft/gal or 15.3 m2/L."),
+            text(Figure::WetFilm, "Wet film").hint("Only if the sheet says: 2.7 mil or 69 um."),
+            text(Figure::DryFilm, "Dry film").hint("Only if the sheet says: 1.1 mil or 28 um."),
+            text(Figure::Solids, "Volume solids %"),
+            text(Figure::Density, "Weight per volume").hint("7.2 lb/gal or 0.86 g/mL."),
+            text(Figure::Voc, "VOC").hint("446 g/L or 3.7 lb/gal; may stay empty."),
+            text(Figure::Reference, "Times hold at")
+                .hint("The temperature beside the drying times: 77 F or 25 C."),
+            text(Figure::ReferenceHumidity, "Humidity of times %")
+                .hint("50 unless the label says otherwise; may stay empty."),
+            text(Figure::Touch, "Set to touch").hint(time),
+            text(Figure::TackFree, "Tack-free").hint(time),
+            text(Figure::Windows, "Recoat")
+                .hint("6 h to 24 h; after 24 h; or several: within 2 h; scuff after 6 days."),
+            text(Figure::Handle, "Dry to handle").hint(time),
+            text(Figure::LightUse, "Light use").hint(time),
+            text(Figure::FullCure, "Full cure").hint(time),
+            text(Figure::MinTemp, "Coldest use").hint("55 F or 13 C."),
+            text(Figure::MaxHumidity, "Dampest use %"),
         ],
     )
 }
 
-/// The text fields whose usual content follows from the family.
-fn usual(typed: ProductTyped) -> [(&'static str, String); 12] {
-    [
-        ("kind", typed.kind),
-        ("spread", typed.spread),
-        ("solids", typed.solids),
-        ("density", typed.density),
-        ("touch", typed.touch),
-        ("tack_free", typed.tack_free),
-        ("windows", typed.windows),
-        ("handle", typed.handle),
-        ("light_use", typed.light_use),
-        ("full_cure", typed.full_cure),
-        ("min_temp", typed.min_temp),
-        ("max_humidity", typed.max_humidity),
-    ]
+/// The fields whose usual content follows from the family.
+fn usual(typed: &ProductTyped) -> Vec<(&'static str, String)> {
+    let figures = Figure::ALL.map(|f| (figure_field(f), typed.figure(f).to_owned()));
+    let kind = ("kind", typed.kind.clone());
+    std::iter::once(kind).chain(figures).collect()
 }
 
 /// Where another family was picked, puts its figures in place of the earlier family's. What was
@@ -95,8 +82,8 @@ pub(super) fn follow_family(form: &mut Form, last: &mut String, ctx: &Context<'_
     if before == now {
         return;
     }
-    let before = usual(ProductTyped::starting(before, ctx.shop));
-    let now = usual(ProductTyped::starting(now, ctx.shop));
+    let before = usual(&ProductTyped::starting(before, ctx.shop));
+    let now = usual(&ProductTyped::starting(now, ctx.shop));
     for ((id, old), (_, new)) in before.into_iter().zip(now) {
         if form.value(id) == old {
             form.set(id, &new);
@@ -113,8 +100,13 @@ fn typed(form: &Form) -> ProductTyped {
         kind: value("kind"),
         basis: value("basis"),
         spread: value("spread"),
+        wet_film: value("wet_film"),
+        dry_film: value("dry_film"),
         solids: value("solids"),
         density: value("density"),
+        voc: value("voc"),
+        reference: value("reference"),
+        reference_humidity: value("reference_humidity"),
         touch: value("touch"),
         tack_free: value("tack_free"),
         windows: value("windows"),
@@ -138,25 +130,13 @@ pub(super) fn read(
 }
 
 pub(super) fn echo(form: &Form, ctx: &Context<'_>) -> Vec<(&'static str, Option<String>)> {
-    let mut echoes: Vec<(&'static str, Option<String>)> = SPANS
+    let typed = typed(form);
+    let mut echoes: Vec<(&'static str, Option<String>)> = echo_figures(&typed, ctx.shop)
         .into_iter()
-        .map(|(id, bare)| (id, read_span(id, form.text(id), bare).ok().map(echo_span)))
+        .map(|(field, words)| (field, Some(words)))
         .collect();
-    echoes.push(("windows", echo_windows(form.text("windows"))));
     let settings = ctx.settings();
-    if let Ok(draft) = read_product(&typed(form), ctx.shop) {
-        let label = &draft.label;
-        let wet = format!(
-            "{}, {:.0} micrometres wet",
-            label.spread.show(settings.area()),
-            label.spread.wet_film_um()
-        );
-        echoes.push(("spread", Some(wet)));
-        echoes.push((
-            "density",
-            Some(format!("{:.3} g/mL", label.density.g_per_ml())),
-        ));
-        echoes.push(("min_temp", Some(label.min_temp.show(settings.temperature))));
+    if let Ok(draft) = read_product(&typed, ctx.shop) {
         echoes.push(("can", Some(draft.can.show(settings.volume))));
         echoes.push(("price", Some(draft.price.show())));
     }

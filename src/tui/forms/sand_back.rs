@@ -5,7 +5,7 @@ use super::faces;
 use crate::desk::Action;
 use crate::desk::typed::FieldError;
 use crate::shape::FaceKey;
-use crate::shop::{Grit, PieceId, Ticket};
+use crate::shop::{Grit, PieceId, ReasonFor, Ticket};
 use crate::tui::kit::field::Field;
 use crate::tui::kit::form::Form;
 use crate::tui::kit::options::Choice;
@@ -36,7 +36,7 @@ pub(super) fn form(piece: PieceId, start: &[FaceKey], ctx: &Context<'_>) -> Form
         list.unwrap_or_else(|| Field::many("faces", "Faces", Vec::new(), &[])),
         Field::choice("to", "Back to", grits, &grit)
             .hint("The grit they were sanded with now; finer grits and coats are to do again."),
-        Field::text("reason", "Reason", "").hint("A few words: run, scratch, holiday."),
+        Field::text("reason", "Reason", "").hint("One word will do: run, scratch, holiday."),
         faces::when("at", "When"),
     ];
     let mut form = Form::new(&format!("Sand back: {}", ctx.called(&[piece])), fields);
@@ -65,7 +65,7 @@ pub(super) fn read(
             "No grit is picked: say which grit they stand at now.",
         ));
     }
-    let reason = reason(form, &mut errors);
+    let reason = reason(form, ReasonFor::SandBack, &mut errors);
     let at = faces::moment(form, "at", ctx).map_err(|error| errors.push(error));
     match (to, at) {
         (Some(to), Ok(at)) if errors.is_empty() => Ok(Action::SandBack {
@@ -80,10 +80,10 @@ pub(super) fn read(
 }
 
 /// The written reason, which stays on the ticket.
-pub(super) fn reason(form: &Form, errors: &mut Vec<FieldError>) -> String {
+pub(super) fn reason(form: &Form, what: ReasonFor, errors: &mut Vec<FieldError>) -> String {
     let reason = form.text("reason").to_owned();
-    if reason.chars().filter(|c| c.is_alphanumeric()).count() < 3 {
-        let message = "The reason is missing: write a few words; they stay on the ticket.";
+    if !what.is_met_by(&reason) {
+        let message = format!("The reason is too short: {}.", what.asks());
         errors.push(FieldError::new("reason", message));
     }
     reason

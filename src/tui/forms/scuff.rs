@@ -23,11 +23,8 @@ pub(super) fn form(pieces: &[PieceId], ctx: &Context<'_>) -> Form {
     let fields = vec![
         faces::field(pieces, faces::to_scuff, ctx),
         Field::choice("scuff", "With", choices, &means),
-        faces::when("at", "When"),
     ];
-    let mut form = Form::new(&format!("Scuff: {}", ctx.called(pieces)), fields);
-    "log".clone_into(&mut form.submit_word);
-    form
+    faces::log_form("Scuff", pieces, fields, ctx)
 }
 
 pub(super) fn read(
@@ -40,13 +37,12 @@ pub(super) fn read(
             FieldError::new("scuff", "Nothing is picked: say what it was scuffed with.")
         })
     });
-    let picked = faces::both(faces::picks(form, pieces, ctx), means);
-    let at = faces::moment(form, "at", ctx);
-    match (picked, at) {
-        (Ok((picks, means)), Ok(at)) => Ok(Action::Scuff { picks, means, at }),
-        (Ok(_), Err(error)) => Err(vec![error]),
-        (Err(errors), at) => Err(errors.into_iter().chain(at.err()).collect()),
-    }
+    let (picks, means, at) = faces::three(
+        faces::picks(form, pieces, ctx),
+        means,
+        faces::moment(form, "at", ctx),
+    )?;
+    Ok(Action::Scuff { picks, means, at })
 }
 
 pub(super) fn echo(
@@ -54,8 +50,5 @@ pub(super) fn echo(
     pieces: &[PieceId],
     ctx: &Context<'_>,
 ) -> Vec<(&'static str, Option<String>)> {
-    vec![
-        faces::echo(form, pieces, faces::to_scuff, ctx),
-        faces::echo_moment(form, "at", ctx),
-    ]
+    faces::log_echo(form, pieces, faces::to_scuff, ctx)
 }

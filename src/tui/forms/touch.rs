@@ -18,11 +18,8 @@ pub(super) fn form(pieces: &[PieceId], ctx: &Context<'_>) -> Form {
         Field::choice("verdict", "It is", verdicts, "")
             .hint("Dry to recoat: sands to powder, does not clog the paper."),
         faces::field(pieces, faces::to_touch, ctx),
-        faces::when("at", "When"),
     ];
-    let mut form = Form::new(&format!("Touch test: {}", ctx.called(pieces)), fields);
-    "log".clone_into(&mut form.submit_word);
-    form
+    faces::log_form("Touch test", pieces, fields, ctx)
 }
 
 pub(super) fn read(
@@ -34,13 +31,12 @@ pub(super) fn read(
         .choice("verdict")
         .ok_or_else(|| FieldError::new("verdict", "Nothing is picked: say what the touch found."))
         .and_then(read_verdict);
-    let picked = faces::both(verdict, faces::picks(form, pieces, ctx));
-    let at = faces::moment(form, "at", ctx);
-    match (picked, at) {
-        (Ok((verdict, picks)), Ok(at)) => Ok(Action::Touch { picks, verdict, at }),
-        (Ok(_), Err(error)) => Err(vec![error]),
-        (Err(errors), at) => Err(errors.into_iter().chain(at.err()).collect()),
-    }
+    let (verdict, picks, at) = faces::three(
+        verdict,
+        faces::picks(form, pieces, ctx),
+        faces::moment(form, "at", ctx),
+    )?;
+    Ok(Action::Touch { picks, verdict, at })
 }
 
 pub(super) fn echo(
@@ -48,8 +44,5 @@ pub(super) fn echo(
     pieces: &[PieceId],
     ctx: &Context<'_>,
 ) -> Vec<(&'static str, Option<String>)> {
-    vec![
-        faces::echo(form, pieces, faces::to_touch, ctx),
-        faces::echo_moment(form, "at", ctx),
-    ]
+    faces::log_echo(form, pieces, faces::to_touch, ctx)
 }

@@ -57,15 +57,6 @@ pub fn big(text: &str, thick: usize, ink: Ink) -> Option<[String; ROWS]> {
     Some(rows)
 }
 
-/// The text as wide as fits in `cells`: two cells a point, else one, else `None`: then the plain
-/// text has to do.
-pub fn big_within(text: &str, cells: usize, ink: Ink) -> Option<[String; ROWS]> {
-    [2, 1]
-        .into_iter()
-        .filter_map(|thick| big(text, thick, ink))
-        .find(|rows| rows[0].chars().count() <= cells)
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -96,12 +87,8 @@ mod tests {
     }
 
     #[test]
-    fn takes_the_width_there_is() {
-        let w = |cells| big_within("12:45", cells, Ink::Block).map(|rows| rows[0].chars().count());
-        assert_eq!(w(80), Some(34));
-        assert_eq!(w(33), Some(17));
-        assert_eq!(w(16), None);
-        assert_eq!(big_within("12 pm", 80, Ink::Block), None);
+    fn what_has_no_sign_is_not_drawn() {
+        assert_eq!(big("12 pm", 1, Ink::Block), None);
         assert_eq!(big("", 2, Ink::Block).unwrap()[0], "");
     }
 }

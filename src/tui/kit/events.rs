@@ -13,6 +13,10 @@ use crossterm::event::{self, Event};
 
 use super::key::Key;
 
+/// How often the terminal is looked at while nothing comes in: one that is gone keeps the reading
+/// library busy to no end.
+const LOOK: Duration = Duration::from_secs(1);
+
 /// Why the program is asked to stop from outside.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum QuitCause {
@@ -90,9 +94,9 @@ impl Inputs {
     /// The next thing that comes in, or [`Input::Tick`] after `timeout`. That the terminal is gone
     /// is told once; after that there are only ticks (and signals), at the pace of `timeout`.
     pub fn next(&mut self, timeout: Duration) -> Input {
-        let input = match self.queue.recv_timeout(timeout) {
+        let input = match self.wait(timeout) {
             Ok(input) => input,
-            Err(RecvTimeoutError::Timeout) if self.terminal.as_ref().is_some_and(Tty::is_gone) => {
+            Err(RecvTimeoutError::Timeout) if self.is_gone() => {
                 Input::Quit(QuitCause::TerminalGone)
             }
             Err(RecvTimeoutError::Timeout) => Input::Tick,
@@ -109,6 +113,24 @@ impl Inputs {
             self.gone_told = true;
         }
         input
+    }
+
+    /// Waits for as long as `timeout`, but no longer than the next look at a terminal that is gone.
+    fn wait(&self, timeout: Duration) -> Result<Input, RecvTimeoutError> {
+        let mut left = timeout;
+        loop {
+            let step = left.min(LOOK);
+            let got = self.queue.recv_timeout(step);
+            left -= step;
+            let over = left.is_zero() || !self.gone_told && self.is_gone();
+            if over || got != Err(RecvTimeoutError::Timeout) {
+                return got;
+            }
+        }
+    }
+
+    fn is_gone(&self) -> bool {
+        self.terminal.as_ref().is_some_and(Tty::is_gone)
     }
 }
 

@@ -17,6 +17,8 @@ pub enum FieldKind {
     Toggle(bool),
     /// Any of several.
     Many(TickMany),
+    /// Lines to read, nothing to type; each with whether it is to be minded.
+    Told(Vec<(String, bool)>),
 }
 
 /// One field of a form.
@@ -77,6 +79,18 @@ impl Field {
         Self::new(id, label, FieldKind::Many(list))
     }
 
+    /// Lines to read, which the caller fills in with [`Field::tell`].
+    pub fn told(id: &'static str, label: &str) -> Self {
+        Self::new(id, label, FieldKind::Told(Vec::new()))
+    }
+
+    /// Puts lines into a field that only tells; any other is left as it is.
+    pub fn tell(&mut self, lines: Vec<(String, bool)>) {
+        if let FieldKind::Told(told) = &mut self.kind {
+            *told = lines;
+        }
+    }
+
     /// The same field with a hint.
     #[must_use]
     pub fn hint(mut self, hint: &str) -> Self {
@@ -92,6 +106,7 @@ impl Field {
             FieldKind::Choice(list) => list.picked().map(|o| o.value.clone()).unwrap_or_default(),
             FieldKind::Toggle(on) => if *on { "yes" } else { "no" }.to_owned(),
             FieldKind::Many(list) => list.values().join("\n"),
+            FieldKind::Told(_) => String::new(),
         }
     }
 
@@ -109,6 +124,7 @@ impl Field {
             FieldKind::Many(list) => {
                 return list.tick(&value.lines().collect::<Vec<_>>());
             }
+            FieldKind::Told(_) => {}
         }
         true
     }
@@ -119,6 +135,7 @@ impl Field {
             FieldKind::Text(line) | FieldKind::Note(line) => line.edit(key),
             FieldKind::Choice(list) => list.key(key),
             FieldKind::Many(list) => list.key(key),
+            FieldKind::Told(_) => false,
             FieldKind::Toggle(on) => {
                 *on = match key {
                     Key::Char(' ') | Key::Left | Key::Right => !*on,
@@ -139,7 +156,7 @@ impl Field {
                 list.narrow(pasted.trim());
                 true
             }
-            FieldKind::Toggle(_) | FieldKind::Many(_) => false,
+            FieldKind::Toggle(_) | FieldKind::Many(_) | FieldKind::Told(_) => false,
         }
     }
 }

@@ -58,12 +58,12 @@ impl Form {
         self.fields.get(self.at).map_or("", |f| f.id)
     }
 
-    /// Something was typed, picked or ticked since the form was made or last called clean.
+    /// Something was typed, picked or ticked since the form was made.
     pub fn is_touched(&self) -> bool {
         self.touched
     }
 
-    /// Says that all of it is stored (or kept as a draft).
+    /// Says that all of it is stored.
     pub fn call_clean(&mut self) {
         self.touched = false;
     }

@@ -71,6 +71,7 @@ pub(super) fn block(
                 style: value_style(focused, theme),
             });
         }
+        FieldKind::Told(_) => {}
         FieldKind::Many(list) => {
             let labels: Vec<&str> = list
                 .rows()
@@ -91,6 +92,9 @@ pub(super) fn block(
                 theme,
             );
         }
+    }
+    if let FieldKind::Told(lines) = &field.kind {
+        told_rows(&mut rows, lines, focused, width, theme);
     }
     if let Some(error) = &field.error {
         said(&mut rows, "! ", error, width, theme.warn);
@@ -138,6 +142,46 @@ pub(super) fn block(
         label,
         rows,
         cursor,
+    }
+}
+
+/// What a field tells: in focus all of it, else what is to be minded, and how much there is.
+fn told_rows(
+    rows: &mut Vec<Row>,
+    lines: &[(String, bool)],
+    focused: bool,
+    width: usize,
+    theme: &Theme,
+) {
+    let minded = lines.iter().filter(|(_, minds)| *minds).count();
+    if !focused {
+        let word = match (lines.len(), minded) {
+            (0, _) => "nothing to check".to_owned(),
+            (all, 0) => format!("{all} checks, none to mind"),
+            // Where all of it is to be minded there is nothing to count.
+            (all, some) if all == some => String::new(),
+            (all, some) => format!("{some} of {all} to mind:"),
+        };
+        if !word.is_empty() {
+            short(rows, &word, width, SHORT, theme);
+        }
+    }
+    for (line, minds) in lines.iter().filter(|(_, minds)| focused || *minds) {
+        let style = if *minds { theme.warn } else { theme.text };
+        for (n, text) in text::wrap(line, width.saturating_sub(2))
+            .into_iter()
+            .enumerate()
+        {
+            let sign = match (n, minds) {
+                (0, true) => "! ",
+                (0, false) => "- ",
+                _ => "  ",
+            };
+            rows.push(Row {
+                text: format!("{sign}{text}"),
+                style,
+            });
+        }
     }
 }
 

@@ -18,6 +18,7 @@ pub mod keymap;
 pub mod line_edit;
 pub mod options;
 pub mod pager;
+pub mod plot;
 pub mod table;
 pub mod terminal;
 pub mod text;

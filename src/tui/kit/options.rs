@@ -109,14 +109,6 @@ impl PickOne {
         true
     }
 
-    /// Puts other options in, keeping the pick if its value is still there.
-    pub fn set_options(&mut self, options: Vec<Choice>) {
-        let value = self.picked().map(|o| o.value.clone()).unwrap_or_default();
-        self.options = options;
-        self.picked = None;
-        self.pick(&value);
-    }
-
     /// Works on the list with one key; returns whether the key was one of the list's.
     pub fn key(&mut self, key: &Key) -> bool {
         match key {

@@ -62,6 +62,13 @@ impl Pager {
         self.top = self.top.min(self.last_top());
     }
 
+    /// Puts other lines in; how far it is scrolled stays as near as can be.
+    pub fn refill(&mut self, lines: Vec<(Set, String)>) {
+        self.lines = lines;
+        self.wrapped = self.wrap_at(self.width);
+        self.top = self.top.min(self.last_top());
+    }
+
     /// How many rows the whole text takes at a width.
     pub fn rows_at(&self, width: usize) -> usize {
         self.wrap_at(width).len()

@@ -2,8 +2,9 @@
 
 use super::super::forms::FormKind;
 use super::super::kit::key::Key;
-use super::super::screen::{Ctx, Screen, Wish};
+use super::super::screen::{Ctx, Place, Screen, Wish};
 use super::bench_keys::{Do, KEYS};
+use super::day_end::wants_day_end;
 use crate::desk::{Action, Which};
 use crate::shop::{CoatKind, PieceFile, PieceId, Stage, Ticket, Waiting, waiting};
 use ratatui::buffer::Buffer;
@@ -254,6 +255,7 @@ impl Screen for Bench {
             Some(Do::Wipe) => return self.wipe(),
             Some(Do::Scuff) => return self.form(|pieces| FormKind::Scuff { pieces }),
             Some(Do::Touch) => return touch_form(self.meant(), ctx),
+            Some(Do::DayEnd) => return vec![Wish::Go(Place::DayEnd)],
             Some(Do::NewPiece) => {
                 let here = self.selected().and_then(|card| ctx.shop.file(card.piece));
                 let job = here
@@ -290,9 +292,14 @@ impl Screen for Bench {
         super::bench_view::draw(self, buf, area, ctx);
     }
 
-    fn hints(&self, width: usize, _: &Ctx<'_>) -> String {
+    fn hints(&self, width: usize, ctx: &Ctx<'_>) -> String {
         let empty = self.cards.is_empty();
-        KEYS.hint_line(width, |action| !empty || action == Do::NewPiece)
+        let day_end = wants_day_end(ctx);
+        KEYS.hint_line(width, |action| match action {
+            Do::NewPiece => true,
+            Do::DayEnd => day_end,
+            _ => !empty,
+        })
     }
 
     fn help(&self, width: usize) -> Vec<String> {

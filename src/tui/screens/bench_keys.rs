@@ -21,6 +21,7 @@ pub(super) enum Do {
     Touch,
     Unpick,
     NewPiece,
+    DayEnd,
 }
 
 pub(super) const KEYS: Keymap<Do> = Keymap(&[
@@ -35,6 +36,12 @@ pub(super) const KEYS: Keymap<Do> = Keymap(&[
         action: Do::Next,
         hint: "do next",
         help: "Does what the piece waits for: opens the sheet, the form, or moves it along.",
+    },
+    Binding {
+        keys: &["z"],
+        action: Do::DayEnd,
+        hint: "day's end",
+        help: "Shows the day's end: rags, waste and dust to see to before the shop is left.",
     },
     Binding {
         keys: &["space"],

@@ -3,12 +3,17 @@
 use super::super::forms::FormKind;
 use super::super::kit::key::Key;
 use super::super::kit::keymap::Keymap;
-use super::super::screen::{Ctx, Screen, Wish};
+use super::super::screen::{Ctx, Place, Screen, Wish};
+use super::day_end::wants_day_end;
 use super::list::{self, plain};
 use super::picked::{self, Picked, Step, list_keys};
 use super::rack_countdown::{self, Countdown};
+use super::rack_detail;
 use super::rack_rows::{called, entries};
-use crate::shop::{CoatKind, PieceId, RackRow, Waiting, rack};
+use crate::desk::{Action, FacePick};
+use crate::shop::{
+    CoatKind, PieceId, RackLine, RackRow, RackState, TouchVerdict, Waiting, rack_lines,
+};
 use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
 
@@ -18,24 +23,35 @@ enum Act {
     Go(Step),
     Open,
     Touch,
+    Found(TouchVerdict),
+    Detail,
+    Later,
     Pass,
     Scuff,
     WipeOff,
     Countdown,
+    DayEnd,
     Back,
 }
 
 const KEYS: Keymap<Act> = list_keys![Act:
     Binding { keys: &["enter"], action: Act::Open, hint: "ticket", help: "Opens the ticket of the piece." },
-    Binding { keys: &["t"], action: Act::Touch, hint: "touch test", help: "Records a touch test of the last coat." },
+    Binding { keys: &["t"], action: Act::Touch, hint: "test, other time", help: "Records a touch test of the last coat with its finding, faces and time chosen." },
+    Binding { keys: &["g"], action: Act::Found(TouchVerdict::DryToRecoat), hint: "powders", help: "Touch test, now: dry to recoat, it sands to powder. The clock learns from every test." },
+    Binding { keys: &["o"], action: Act::Found(TouchVerdict::StillSoft), hint: "still soft", help: "Touch test, now: still soft." },
+    Binding { keys: &["d"], action: Act::Found(TouchVerdict::TouchDry), hint: "touch dry", help: "Touch test, now: set to touch." },
+    Binding { keys: &["k"], action: Act::Found(TouchVerdict::TackFree), hint: "tack-free", help: "Touch test, now: tack-free." },
     Binding { keys: &["p"], action: Act::Pass, hint: "pass", help: "Logs a pass of the coat that is due." },
     Binding { keys: &["s"], action: Act::Scuff, hint: "scuff", help: "Records a scuff of the last coat." },
     Binding { keys: &["w"], action: Act::WipeOff, hint: "wipe off", help: "Records that the stain was wiped off." },
+    Binding { keys: &["z"], action: Act::DayEnd, hint: "day's end", help: "Shows the day's end: rags, waste and dust to see to before the shop is left." },
     Binding { keys: &["c"], action: Act::Countdown, hint: "countdown", help: "Shows the countdown to what is ready next: below the list, over the whole screen, not at all." },
-    Binding { keys: &["esc"], action: Act::Back, hint: "list only", help: "Puts the countdown away." },
+    Binding { keys: &["v"], action: Act::Detail, hint: "read all", help: "Shows all stages of the coat as a page to read." },
+    Binding { keys: &["f"], action: Act::Later, hint: "if later", help: "Tells when a coat that goes on later would be dry, by the forecast or the usual air." },
+    Binding { keys: &["esc"], action: Act::Back, hint: "list", help: "Puts the countdown away." },
 ];
 
-const ABOUT: &str = "The Rack: every piece with a wet or drying coat. What is ready stands first, then missed recoat windows, then what dries, soonest first.";
+const ABOUT: &str = "The Rack: every piece with a wet or drying coat. What is ready stands first, then missed recoat windows, then what dries, soonest first. Likely: when a touch test is worth making. Safe: what the program holds to.";
 
 /// The screen.
 #[derive(Debug, Clone, Default)]
@@ -50,17 +66,17 @@ impl Rack {
         Self::default()
     }
 
-    fn picked<'a>(&self, rows: &'a [RackRow]) -> Option<&'a RackRow> {
+    fn picked<'a>(&self, rows: &'a [RackLine]) -> Option<&'a RackLine> {
         self.picked.index(&keys(rows)).and_then(|i| rows.get(i))
     }
 }
 
-fn rows(ctx: &Ctx<'_>) -> Vec<RackRow> {
-    rack(&ctx.shop.files, &ctx.gates(), ctx.now)
+fn rows(ctx: &Ctx<'_>) -> Vec<RackLine> {
+    rack_lines(&ctx.shop.files, &ctx.gates(), ctx.clock, ctx.now)
 }
 
-fn keys(rows: &[RackRow]) -> Vec<PieceId> {
-    rows.iter().map(|row| row.piece).collect()
+fn keys(rows: &[RackLine]) -> Vec<PieceId> {
+    rows.iter().map(|line| line.row.piece).collect()
 }
 
 impl Screen for Rack {
@@ -76,10 +92,21 @@ impl Screen for Rack {
         match act {
             Act::Go(step) => self.picked.step(step, &keys(&rows)),
             Act::Countdown => self.countdown = self.countdown.next(),
+            Act::DayEnd => return vec![Wish::Go(Place::DayEnd)],
             Act::Back => self.countdown = Countdown::Off,
-            Act::Open | Act::Touch | Act::Pass | Act::Scuff | Act::WipeOff => {
+            Act::Later => {
+                let film = self.picked(&rows).and_then(|line| line.film.as_ref());
+                return vec![Wish::Form(FormKind::Later(film.map(|film| film.product)))];
+            }
+            Act::Open
+            | Act::Touch
+            | Act::Found(_)
+            | Act::Detail
+            | Act::Pass
+            | Act::Scuff
+            | Act::WipeOff => {
                 return match self.picked(&rows) {
-                    Some(row) => vec![wish(act, row, ctx)],
+                    Some(line) => vec![wish(act, line, ctx)],
                     None => vec![Wish::Tell(vec![EMPTY.to_owned()])],
                 };
             }
@@ -94,15 +121,29 @@ impl Screen for Rack {
     fn draw(&self, buf: &mut Buffer, area: Rect, ctx: &Ctx<'_>) {
         let rows = rows(ctx);
         let height = usize::from(area.height);
+        let width = usize::from(area.width);
+        let detail = match self.picked(&rows) {
+            Some(line) if self.countdown == Countdown::Off => {
+                list::wrapped(&rack_detail::lines(line, false, width, ctx), width)
+            }
+            _ => Vec::new(),
+        };
         let below = match self.countdown {
             Countdown::Full => return rack_countdown::draw(buf, area, &rows, ctx),
             Countdown::Below => rack_countdown::BELOW.min(height / 2),
-            Countdown::Off => 0,
+            // The list keeps at least half; a detail that does not fit is read with its key.
+            Countdown::Off if detail.is_empty() => 0,
+            Countdown::Off => (detail.len() + 1).min(height.div_ceil(2)),
         };
         if below > 0 {
             let place = list::part(area, height - below, below);
             list::rule(buf, place, 0, ctx.theme);
-            rack_countdown::draw(buf, list::part(place, 1, below), &rows, ctx);
+            let inside = list::part(place, 1, below);
+            if self.countdown == Countdown::Off {
+                list::pane(buf, inside, &detail, "v", ctx.theme);
+            } else {
+                rack_countdown::draw(buf, inside, &rows, ctx);
+            }
         }
         let area = list::part(area, 0, height - below);
         if rows.is_empty() {
@@ -115,17 +156,19 @@ impl Screen for Rack {
 
     fn hints(&self, width: usize, ctx: &Ctx<'_>) -> String {
         let rows = rows(ctx);
-        let picked = self.picked(&rows);
+        let picked = self.picked(&rows).map(|line| &line.row);
         KEYS.hint_line(width, |act| match act {
-            Act::Open | Act::Countdown => picked.is_some(),
+            Act::Open | Act::Countdown | Act::Detail => picked.is_some(),
             Act::Touch => picked.is_some_and(|row| row.coat.is_some()),
+            Act::Found(found) => picked.is_some_and(|row| news(row, found)),
             Act::Pass => picked.is_some_and(|row| due(row, ctx).is_some()),
             Act::Scuff => picked.is_some_and(wants_scuff),
             Act::WipeOff => {
                 picked.is_some_and(|row| matches!(row.waiting, Waiting::WipeOff { .. }))
             }
+            Act::DayEnd => wants_day_end(ctx),
             Act::Back => self.countdown != Countdown::Off,
-            Act::Go(_) => true,
+            Act::Go(_) | Act::Later => true,
         })
     }
 
@@ -156,8 +199,24 @@ fn wants_scuff(row: &RackRow) -> bool {
     ) && row.coat.is_some()
 }
 
-/// What a key asks for on this row, or why not.
-fn wish(act: Act, row: &RackRow, ctx: &Ctx<'_>) -> Wish {
+/// Whether a test that finds this would say something the row does not show already.
+fn news(row: &RackRow, found: TouchVerdict) -> bool {
+    let wet = matches!(
+        row.state,
+        RackState::Wet | RackState::Tacky | RackState::TackFree
+    );
+    row.coat.is_some()
+        && wet
+        && match found {
+            TouchVerdict::TouchDry => row.state == RackState::Wet,
+            TouchVerdict::TackFree => row.state != RackState::TackFree,
+            _ => true,
+        }
+}
+
+/// What a key asks for on this line, or why not.
+fn wish(act: Act, line: &RackLine, ctx: &Ctx<'_>) -> Wish {
+    let row = &line.row;
     let pieces = vec![row.piece];
     let tell = |why: &str| {
         let waits = row.waiting.words(ctx.now, ctx.zone());
@@ -168,11 +227,23 @@ fn wish(act: Act, row: &RackRow, ctx: &Ctx<'_>) -> Wish {
     };
     match act {
         Act::Touch if row.coat.is_some() => Wish::Form(FormKind::Touch { pieces }),
-        Act::Touch => tell("there is no coat to test."),
+        Act::Found(verdict) if row.coat.is_some() => Wish::Act(Action::Touch {
+            picks: vec![FacePick {
+                piece: row.piece,
+                faces: None,
+            }],
+            verdict,
+            at: ctx.now,
+        }),
+        Act::Touch | Act::Found(_) => tell("there is no coat to test."),
+        Act::Detail => Wish::Read {
+            title: called(ctx, row.piece),
+            lines: rack_detail::page(line, 76, ctx),
+        },
         Act::Pass => match due(row, ctx) {
             Some(kind) => Wish::Form(FormKind::Pass { pieces, kind }),
             None if row.waiting.until().is_some() && row.coat.is_some() => {
-                tell("no coat can go on yet; if it is dry already, record a touch test with t.")
+                tell("no coat can go on yet; if it sands to powder already, g records that.")
             }
             None => tell("no coat is due."),
         },

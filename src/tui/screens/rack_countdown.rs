@@ -5,7 +5,8 @@ use super::super::kit::{draw, text};
 use super::super::screen::Ctx;
 use super::list::count;
 use super::rack_rows::called;
-use crate::shop::{RackRow, RackState};
+use crate::coating::beyond_sight;
+use crate::shop::{RackLine, RackRow, RackState};
 use crate::units::moment::{show_moment, show_span};
 use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
@@ -40,21 +41,18 @@ struct Face {
     below: Vec<String>,
 }
 
-fn face(rows: &[RackRow], ctx: &Ctx<'_>) -> Face {
-    let ready = rows
-        .iter()
-        .filter(|row| row.state == RackState::Ready)
-        .count();
+fn face(lines: &[RackLine], ctx: &Ctx<'_>) -> Face {
+    let rows = || lines.iter().map(|line| &line.row);
+    let ready = rows().filter(|row| row.state == RackState::Ready).count();
     let ready = match ready {
         0 => None,
         n => Some(format!("Ready now: {}.", count(n, "piece"))),
     };
-    let soonest = rows
-        .iter()
-        .filter_map(|row| {
+    let soonest = rows()
+        .filter_map(|row: &RackRow| {
             row.waiting
                 .until()
-                .filter(|at| *at > ctx.now)
+                .filter(|at| *at > ctx.now && !beyond_sight(*at, ctx.now))
                 .map(|at| (at, row))
         })
         .min_by_key(|(at, row)| (*at, row.piece));
@@ -86,7 +84,7 @@ fn face(rows: &[RackRow], ctx: &Ctx<'_>) -> Face {
 }
 
 /// Draws it over the whole of `area`, the digits as large as they fit.
-pub(super) fn draw(buf: &mut Buffer, area: Rect, rows: &[RackRow], ctx: &Ctx<'_>) {
+pub(super) fn draw(buf: &mut Buffer, area: Rect, rows: &[RackLine], ctx: &Ctx<'_>) {
     let (width, height) = (usize::from(area.width), usize::from(area.height));
     let face = face(rows, ctx);
     let wrap = |lines: &[String]| -> Vec<String> {

@@ -3,8 +3,8 @@
 use super::super::kit::text;
 use super::super::screen::Ctx;
 use super::list::{Cell, Entry, Line, MARK, Tone, beside, count, plain};
-use crate::shop::{CoatKind, PieceId, RackRow, RackState};
-use crate::units::moment::show_moment;
+use crate::coating::show_reached;
+use crate::shop::{DryStage, PieceId, RackLine, RackRow, RackState};
 use chrono::{DateTime, Utc};
 
 /// What the piece is called.
@@ -18,7 +18,7 @@ pub(super) fn called(ctx: &Ctx<'_>, piece: PieceId) -> String {
 const WIDE: usize = 110;
 
 /// The rows under their headings.
-pub(super) fn entries(rows: &[RackRow], width: usize, ctx: &Ctx<'_>) -> Vec<Entry> {
+pub(super) fn entries(rows: &[RackLine], width: usize, ctx: &Ctx<'_>) -> Vec<Entry> {
     let mut out = vec![Entry::note(
         Tone::Dim,
         format!("Times by {}.", ctx.clock.basis()),
@@ -40,7 +40,7 @@ pub(super) fn entries(rows: &[RackRow], width: usize, ctx: &Ctx<'_>) -> Vec<Entr
                 .map(|line| Entry::note(Tone::Dim, format!("  {line}"))),
         );
     }
-    let group = |row: &RackRow| match row.state {
+    let group = |line: &RackLine| match line.row.state {
         RackState::Ready => "Ready now",
         RackState::Missed => "Window missed, abrade first",
         RackState::Held => "Held, a face was left behind",
@@ -82,18 +82,9 @@ fn tone(row: &RackRow) -> Tone {
     }
 }
 
-/// Which coat: `coat 3`, `stain`; the wipe-down where there is none.
-fn coat_words(row: &RackRow) -> String {
-    match row.coat {
-        Some((CoatKind::Stain, no)) if no <= 1 => "stain".to_owned(),
-        Some((kind, no)) => format!("{} {no}", kind.coat_word()),
-        None => "wipe-down".to_owned(),
-    }
-}
-
 /// Past moments as `since 3:40 pm`, those to come as they are.
 fn when(at: DateTime<Utc>, past: &str, ctx: &Ctx<'_>) -> String {
-    let moment = show_moment(at, ctx.now, ctx.zone());
+    let moment = show_reached(at, ctx.now, ctx.zone());
     if at <= ctx.now {
         format!("{past} {moment}")
     } else {
@@ -101,8 +92,9 @@ fn when(at: DateTime<Utc>, past: &str, ctx: &Ctx<'_>) -> String {
     }
 }
 
-fn wide(row: &RackRow, width: usize, ctx: &Ctx<'_>) -> Vec<Line> {
-    let piece = format!("{}, {}", called(ctx, row.piece), coat_words(row));
+fn wide(line: &RackLine, width: usize, ctx: &Ctx<'_>) -> Vec<Line> {
+    let row = &line.row;
+    let piece = format!("{}, {}", called(ctx, row.piece), line.coat_words());
     let at =
         |at: Option<DateTime<Utc>>, past| at.map_or_else(String::new, |at| when(at, past, ctx));
     let shuts = match row.shuts {
@@ -118,15 +110,30 @@ fn wide(row: &RackRow, width: usize, ctx: &Ctx<'_>) -> Vec<Line> {
         &shuts,
         &waits,
     ];
-    columns(width, texts)
+    let mut lines: Vec<Line> = columns(width, texts)
         .into_iter()
         .map(|line| (tone(row), line))
-        .collect()
+        .collect();
+    lines.extend(slow(line, ctx));
+    lines
 }
 
-fn narrow(row: &RackRow, width: usize, ctx: &Ctx<'_>) -> Vec<Line> {
+/// Why the film is slow, where it still matters to what comes next.
+fn slow(line: &RackLine, ctx: &Ctx<'_>) -> Option<Line> {
+    let film = line.film.as_ref()?;
+    let dries = matches!(
+        line.row.state,
+        RackState::Wet | RackState::Tacky | RackState::TackFree
+    );
+    let words = film.slow_words(ctx.now, ctx.zone(), ctx.shop.settings.temperature);
+    (dries && film.speed.is_slow() && !words.is_empty())
+        .then(|| (Tone::Warn, format!("    {words}")))
+}
+
+fn narrow(line: &RackLine, width: usize, ctx: &Ctx<'_>) -> Vec<Line> {
+    let row = &line.row;
     let free = width.saturating_sub(MARK + 13 + 2 * 2);
-    let piece = format!("{}, {}", called(ctx, row.piece), coat_words(row));
+    let piece = format!("{}, {}", called(ctx, row.piece), line.coat_words());
     let head = beside(&[
         Cell::left(row.state.words(), 13),
         Cell::left(piece, free / 2),
@@ -135,18 +142,27 @@ fn narrow(row: &RackRow, width: usize, ctx: &Ctx<'_>) -> Vec<Line> {
     let mut times = Vec::new();
     let future = |at: DateTime<Utc>, past: &str, to_come: &str| {
         let way = if at <= ctx.now { past } else { to_come };
-        format!("{way} {}", show_moment(at, ctx.now, ctx.zone()))
+        format!("{way} {}", show_reached(at, ctx.now, ctx.zone()))
     };
+    // What is long past is told below the list, for the row picked.
     times.extend(
         row.tack_free
+            .filter(|at| *at > ctx.now)
             .map(|at| future(at, "tack-free since", "tack-free")),
     );
-    times.extend(row.recoat.map(|at| match row.coat {
-        Some(_) => future(at, "dry to recoat since", "dry to recoat"),
-        None => future(at, "flashed off", "flashes off"),
+    let likely = line
+        .film
+        .as_ref()
+        .and_then(|film| film.milestone(DryStage::Recoat));
+    times.extend(row.recoat.map(|at| match (row.coat, likely) {
+        (None, _) => future(at, "flashed off", "flashes off"),
+        (Some(_), Some(milestone)) if at > ctx.now => milestone.words(ctx.now, ctx.zone()),
+        (Some(_), _) => future(at, "dry to recoat since", "dry to recoat"),
     }));
+    let wet = row.recoat.is_some_and(|at| at > ctx.now);
     times.extend(
         row.shuts
+            .filter(|_| !wet)
             .map(|at| future(at, "window shut", "window shuts")),
     );
     if row.state == RackState::Curing {
@@ -163,5 +179,6 @@ fn narrow(row: &RackRow, width: usize, ctx: &Ctx<'_>) -> Vec<Line> {
             .into_iter()
             .map(plain),
     );
+    lines.extend(slow(line, ctx));
     lines
 }

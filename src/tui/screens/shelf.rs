@@ -11,7 +11,7 @@ use super::shelf_passes;
 use super::shelf_products;
 use super::shelf_tally::{self, UseKey};
 use crate::coating::ProductId;
-use crate::desk::Which;
+use crate::desk::{Action, Which};
 use crate::shop::{JobId, PassId};
 use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
@@ -21,17 +21,21 @@ use ratatui::layout::Rect;
 enum Act {
     Go(Step),
     Open,
+    Read,
     NextView,
     LastView,
     New,
+    Afresh,
     Back,
 }
 
 const KEYS: Keymap<Act> = list_keys![Act:
     Binding { keys: &["enter"], action: Act::Open, hint: "open", help: "On a line of use: lists its passes. On a pass: corrects how much it used. On a product: edits it." },
+    Binding { keys: &["v"], action: Act::Read, hint: "all figures", help: "On a product: shows all its figures, each with where it came from, as a page to read." },
     Binding { keys: &["right", "tab"], action: Act::NextView, hint: "next view", help: "Goes on to the next view: per job, in all, products." },
     Binding { keys: &["left", "shift-tab"], action: Act::LastView, hint: "view before", help: "Goes back to the view before." },
     Binding { keys: &["n"], action: Act::New, hint: "new product", help: "Enters a new product." },
+    Binding { keys: &["f"], action: Act::Afresh, hint: "learn afresh", help: "On a product: touch tests made so far no longer count for its drying; they stay on the tickets." },
     Binding { keys: &["esc"], action: Act::Back, hint: "back", help: "Goes from the passes back to the tally." },
 ];
 
@@ -109,6 +113,25 @@ impl Shelf {
         }
     }
 
+    /// The product picked, if touch tests have taught anything of it.
+    fn taught(&self, ctx: &Ctx<'_>) -> Option<ProductId> {
+        if self.view != View::Products || self.passes.is_some() {
+            return None;
+        }
+        let product = self.products.get(&shelf_products::keys(ctx))?;
+        ctx.shop.tuning.contains_key(&product).then_some(product)
+    }
+
+    fn afresh(&self, ctx: &Ctx<'_>) -> Vec<Wish> {
+        vec![match self.taught(ctx) {
+            Some(product) => Wish::Act(Action::LearnAfresh(product)),
+            None => Wish::Tell(vec![
+                "No touch test has taught anything of a product picked here; pick one in the view of products."
+                    .to_owned(),
+            ]),
+        }]
+    }
+
     fn open(&mut self, ctx: &Ctx<'_>) -> Vec<Wish> {
         if let Some(passes) = &self.passes {
             let pass = passes.picked.get(&shelf_passes::keys(passes.job, ctx));
@@ -137,6 +160,19 @@ impl Shelf {
             });
         }
         Vec::new()
+    }
+
+    fn read(&self, ctx: &Ctx<'_>) -> Vec<Wish> {
+        if self.view != View::Products || self.passes.is_some() {
+            return Vec::new();
+        }
+        let picked = self.products.get(&shelf_products::keys(ctx));
+        let product = picked.and_then(|id| ctx.shop.product(id));
+        let page = product.map(|product| Wish::Read {
+            title: product.name.clone(),
+            lines: shelf_products::page(product, ctx),
+        });
+        page.into_iter().collect()
     }
 
     fn entries(&self, width: usize, ctx: &Ctx<'_>) -> (Vec<Entry>, usize) {
@@ -191,6 +227,7 @@ impl Screen for Shelf {
         match KEYS.find(key) {
             Some(Act::Go(step)) => self.step(step, ctx),
             Some(Act::Open) => return self.open(ctx),
+            Some(Act::Read) => return self.read(ctx),
             Some(Act::NextView | Act::LastView) if self.passes.is_some() => {}
             Some(Act::NextView) => self.view = self.view.turned(1),
             Some(Act::LastView) => self.view = self.view.turned(View::ALL.len() - 1),
@@ -198,6 +235,7 @@ impl Screen for Shelf {
                 self.products.await_new();
                 return vec![Wish::Form(FormKind::Product(Which::New))];
             }
+            Some(Act::Afresh) => return self.afresh(ctx),
             Some(Act::Back) => self.passes = None,
             None => {}
         }
@@ -239,8 +277,10 @@ impl Screen for Shelf {
             .any(|entry| entry.pickable);
         KEYS.hint_line(width, |act| match act {
             Act::Open => any,
+            Act::Read => any && self.view == View::Products && self.passes.is_none(),
             Act::NextView | Act::LastView => self.passes.is_none(),
             Act::New => self.view == View::Products && self.passes.is_none(),
+            Act::Afresh => self.taught(ctx).is_some(),
             Act::Back => self.passes.is_some(),
             Act::Go(_) => true,
         })

@@ -2,7 +2,7 @@
 
 use super::super::screen::Ctx;
 use super::list::{Cell, Entry, Line, MARK, Tone, beside, count, plain};
-use crate::coating::{FigureBasis, Product, ProductId};
+use crate::coating::{Figure, FigureSource, Product, ProductId};
 use crate::shop::{CoatKind, JobId, PieceFile, TallyRow, tally};
 use crate::units::{Money, Volume};
 
@@ -162,8 +162,8 @@ fn head(width: usize, total: &str) -> Vec<Entry> {
 
 /// What the spread rate of a product is, in words.
 pub(super) fn rate_words(product: Option<&Product>) -> &'static str {
-    match product.map(|product| product.basis) {
-        Some(FigureBasis::FamilyRange) => {
+    match product.map(|product| product.label.source(Figure::Spread)) {
+        Some(FigureSource::FamilyRange) => {
             "the usual spread rate of its family (check the can label)"
         }
         _ => "the label's spread rate",

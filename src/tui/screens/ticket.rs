@@ -7,8 +7,9 @@ use super::super::screen::{Ctx, Screen, Wish};
 use super::bench::{next_step, touch_form};
 use super::sheet::{Column, lacking, sheet_columns};
 use super::ticket_keys::{Do, KEYS};
+use super::ticket_log::{self, LogView};
 use super::walk::{HELP, HINTS, Step, Walk};
-use crate::desk::{Action, FacePick, Which};
+use crate::desk::{Action, Which};
 use crate::shop::{CoatKind, FaceState, PieceId, SetItem, Stage, Ticket, waiting};
 use chrono::{DateTime, Utc};
 use ratatui::buffer::Buffer;
@@ -23,6 +24,9 @@ pub struct TicketScreen {
     pub(super) on_set_list: bool,
     pub(super) item: usize,
     pub(super) walk: Option<Walk>,
+    pub(super) log: Option<LogView>,
+    /// Steps back from now at which ticks are said to have been done.
+    pub(super) ago: usize,
     stage_seen: Option<Stage>,
 }
 
@@ -36,6 +40,8 @@ impl TicketScreen {
             on_set_list: false,
             item: 0,
             walk: None,
+            log: None,
+            ago: 0,
             stage_seen: None,
         }
     }
@@ -57,7 +63,7 @@ impl TicketScreen {
             piece: self.piece,
             faces: walk.said().to_vec(),
             grit: walk.grit,
-            at,
+            at: self.done_at(at),
         })
     }
 
@@ -66,76 +72,9 @@ impl TicketScreen {
         ctx.shop.file(self.piece).map(Ticket::of)
     }
 
-    fn cell<'t>(&self, ticket: &'t Ticket) -> Option<(&'t FaceState, Column)> {
+    pub(super) fn cell<'t>(&self, ticket: &'t Ticket) -> Option<(&'t FaceState, Column)> {
         let columns = sheet_columns(ticket);
         Some((ticket.faces.get(self.face)?, *columns.get(self.column)?))
-    }
-
-    fn tick(&self, ticket: &Ticket, ctx: &Ctx<'_>) -> Vec<Wish> {
-        if self.on_set_list {
-            let Some(item) = SetItem::ALL.get(self.item).copied() else {
-                return Vec::new();
-            };
-            return vec![Wish::Act(Action::SetList {
-                piece: self.piece,
-                item,
-                done: true,
-            })];
-        }
-        let piece = self.piece;
-        match self.cell(ticket) {
-            Some((face, Column::Grit(grit))) => {
-                vec![Wish::Act(Action::Tick {
-                    piece,
-                    faces: vec![face.key],
-                    grit,
-                    at: ctx.now,
-                })]
-            }
-            Some((face, Column::Wipe)) => {
-                let picks = vec![FacePick {
-                    piece,
-                    faces: Some(vec![face.key]),
-                }];
-                vec![Wish::Act(Action::Wipe { picks, at: ctx.now })]
-            }
-            Some((_, Column::Coat(kind))) => {
-                vec![Wish::Form(FormKind::Pass {
-                    pieces: vec![piece],
-                    kind,
-                })]
-            }
-            None => Vec::new(),
-        }
-    }
-
-    fn take_back(&self, ticket: &Ticket, ctx: &Ctx<'_>) -> Vec<Wish> {
-        let piece = self.piece;
-        if self.on_set_list {
-            let Some(item) = SetItem::ALL.get(self.item).copied() else {
-                return Vec::new();
-            };
-            return vec![Wish::Act(Action::SetList {
-                piece,
-                item,
-                done: false,
-            })];
-        }
-        match self.cell(ticket) {
-            Some((face, Column::Grit(grit))) => {
-                vec![Wish::Act(Action::Untick {
-                    piece,
-                    face: face.key,
-                    grit,
-                    at: ctx.now,
-                })]
-            }
-            _ => vec![Wish::Tell(vec![
-                "Only a grit's tick is taken back here. Press u to undo the last action, or b to \
-                 sand back."
-                    .to_owned(),
-            ])],
-        }
     }
 
     /// Starts the walk for the coarsest grit that is still missing on any face: the finer ones
@@ -162,6 +101,7 @@ impl TicketScreen {
     }
 
     fn walk_key(&mut self, key: &Key, ctx: &Ctx<'_>) -> Vec<Wish> {
+        let at = self.done_at(ctx.now);
         let Some(walk) = &mut self.walk else {
             return Vec::new();
         };
@@ -177,7 +117,7 @@ impl TicketScreen {
                     piece: self.piece,
                     faces,
                     grit,
-                    at: ctx.now,
+                    at,
                 })]
             }
         }
@@ -220,9 +160,14 @@ impl TicketScreen {
 
 impl Screen for TicketScreen {
     fn title(&self, ctx: &Ctx<'_>) -> String {
+        let what = if self.log.is_some() {
+            "Log of"
+        } else {
+            "Ticket"
+        };
         ctx.shop.file(self.piece).map_or_else(
             || "Ticket".to_owned(),
-            |file| format!("Ticket {}", ctx.shop.called(file)),
+            |file| format!("{what} {}", ctx.shop.called(file)),
         )
     }
 
@@ -232,6 +177,13 @@ impl Screen for TicketScreen {
         };
         if self.walk.is_some() {
             return self.walk_key(key, ctx);
+        }
+        if let Some(log) = &mut self.log {
+            let (wishes, stays) = log.key(key, self.piece, ctx);
+            if !stays {
+                self.log = None;
+            }
+            return wishes;
         }
         let pieces = vec![self.piece];
         let Some(action) = KEYS.find(key) else {
@@ -289,10 +241,15 @@ impl Screen for TicketScreen {
                 None => vec![Wish::Form(FormKind::Hidden { piece: self.piece })],
             },
             Do::Edit => vec![Wish::Form(FormKind::Piece(Which::This(self.piece), None))],
-            Do::Log => vec![Wish::Read {
-                title: format!("Log of {}", self.title(ctx)),
-                lines: super::ticket_log::log_lines(self.piece, ctx),
-            }],
+            Do::Log => {
+                self.log = Some(LogView::of(ctx.shop.file(self.piece)));
+                Vec::new()
+            }
+            Do::Earlier | Do::Later => {
+                self.step_ago(action == Do::Earlier);
+                Vec::new()
+            }
+            Do::Wood => vec![Wish::Wood(self.piece)],
             Do::Other => {
                 self.on_set_list = !self.on_set_list && ticket.stage == Stage::Set;
                 Vec::new()
@@ -331,6 +288,9 @@ impl Screen for TicketScreen {
     }
 
     fn draw(&self, buf: &mut Buffer, area: Rect, ctx: &Ctx<'_>) {
+        if let Some(log) = &self.log {
+            return log.draw(buf, area, self.piece, ctx);
+        }
         super::ticket_view::draw(self, buf, area, ctx);
         if let Some(walk) = &self.walk {
             walk.draw(buf, area, ctx);
@@ -341,6 +301,9 @@ impl Screen for TicketScreen {
         if self.walk.is_some() {
             return shorten(HINTS, width);
         }
+        if self.log.is_some() {
+            return ticket_log::hints(width);
+        }
         KEYS.hint_line(width, |_| true)
     }
 
@@ -348,6 +311,8 @@ impl Screen for TicketScreen {
         let mut lines = KEYS.help_lines(width);
         lines.push(String::new());
         lines.extend(wrap(HELP, width));
+        lines.push(String::new());
+        lines.extend(ticket_log::help(width));
         lines
     }
 }

@@ -18,7 +18,10 @@ pub(super) enum Do {
     SandBack,
     Hidden,
     Edit,
+    Wood,
     Log,
+    Earlier,
+    Later,
     Other,
     Up,
     Down,
@@ -94,7 +97,26 @@ pub(super) const KEYS: Keymap<Do> = Keymap(&[
         keys: &["l"],
         action: Do::Log,
         hint: "log",
-        help: "Shows the log of the piece.",
+        help: "Shows the log of the piece; there enter corrects the time of a line.",
+    },
+    Binding {
+        keys: &["-"],
+        action: Do::Earlier,
+        hint: "done earlier",
+        help: "Ticks count as done 5, 10, 15, 20, 30 minutes ago and on to 2 hours, a step with \
+               each press.",
+    },
+    Binding {
+        keys: &["+", "="],
+        action: Do::Later,
+        hint: "",
+        help: "One step back towards now.",
+    },
+    Binding {
+        keys: &["o"],
+        action: Do::Wood,
+        hint: "wood",
+        help: "Opens the wood sheet: moisture, movement, gaps and slots, sealing and cup.",
     },
     Binding {
         keys: &["e"],

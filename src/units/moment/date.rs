@@ -98,6 +98,13 @@ pub fn parse_future_date(text: &str, today: NaiveDate) -> Result<NaiveDate, Date
     Ok(date)
 }
 
+/// Reads a day as [`parse_date`] does, but of those that fit the last one gone by, today
+/// included: `fri` is the last Friday. `None` when it does not read, or when no calendar has it.
+pub fn parse_past_date(text: &str, today: NaiveDate) -> Option<NaiveDate> {
+    let day = words::day(&words::plain_words(text), today)?.ok()?;
+    words::resolve(day, today, Toward::Past)
+}
+
 fn with_year(date: NaiveDate) -> String {
     date.format("%a %b %-d %Y").to_string()
 }

@@ -72,7 +72,8 @@ pub enum MomentError {
 /// date without its year is the last such date. A time up to one minute ahead is taken as `now`
 /// (the shop's clock and the wall's may differ); so the answer never lies after `now`.
 ///
-/// Where clocks go back, a time that came twice is the earlier one.
+/// Where clocks go back, a time that came twice is the later one, or the earlier one while the
+/// later has not come yet.
 ///
 /// # Errors
 /// [`MomentError`] tells nothing, nonsense, a day or time that there is not, a time left out by
@@ -136,7 +137,7 @@ fn on_the_clock(
     };
     let local = date.and_time(time);
     let limit = soon(now);
-    let found = instant(local, zone);
+    let found = instant(local, zone, limit);
     // A time that the clocks will jump over tonight lies ahead too, and may be yesterday's.
     let ahead = match found {
         Some(at) => at > limit,
@@ -144,7 +145,7 @@ fn on_the_clock(
     };
     let found = if ahead && again > 0 {
         let earlier = local.checked_sub_days(Days::new(again));
-        earlier.and_then(|local| instant(local, zone))
+        earlier.and_then(|local| instant(local, zone, limit))
     } else {
         found
     };
@@ -156,10 +157,13 @@ fn soon(now: DateTime<Utc>) -> DateTime<Utc> {
     now.checked_add_signed(Duration::minutes(1)).unwrap_or(now)
 }
 
-/// The instant of a local time, the earlier one of two; `None` if the clocks jumped over it.
-fn instant(local: NaiveDateTime, zone: Tz) -> Option<DateTime<Utc>> {
-    zone.from_local_datetime(&local)
-        .earliest()
+/// The instant of a local time: of two the later one, unless it lies after `limit`. `None` if the
+/// clocks jumped over it.
+fn instant(local: NaiveDateTime, zone: Tz, limit: DateTime<Utc>) -> Option<DateTime<Utc>> {
+    let found = zone.from_local_datetime(&local);
+    let later = found.latest().filter(|at| *at <= limit);
+    later
+        .or_else(|| found.earliest())
         .map(|at| at.with_timezone(&Utc))
 }
 

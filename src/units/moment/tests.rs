@@ -123,14 +123,16 @@ fn moments_are_refused_in_words() {
 }
 
 #[test]
-fn a_time_that_came_twice_is_the_earlier() {
+fn a_time_that_came_twice_is_the_later_once_that_has_come() {
     // Clocks went back at 2:00 on 1 November 2026: 1:30 came at 6:30 and at 7:30 UTC.
-    let first = Utc.with_ymd_and_hms(2026, 11, 1, 6, 30, 0).single();
-    assert_eq!(read("2026-11-01 1:30").ok(), first);
-    // Also when it is now the second 1:20.
-    let second_120 = Utc.with_ymd_and_hms(2026, 11, 1, 7, 20, 0).single();
-    let now = second_120.expect("a time that exists");
-    assert_eq!(parse_moment("1:30", now, Chicago).ok(), first);
+    let utc = |h, mi| Utc.with_ymd_and_hms(2026, 11, 1, h, mi, 0).unwrap();
+    let (first, second) = (utc(6, 30), utc(7, 30));
+    assert_eq!(read("2026-11-01 1:30"), Ok(second));
+    assert_eq!(parse_moment("1:30", utc(7, 35), Chicago), Ok(second));
+    assert_eq!(parse_moment("1:30", utc(15, 0), Chicago), Ok(second));
+    // While it is the second 1:20, the second 1:30 has not come.
+    assert_eq!(parse_moment("1:30", utc(7, 20), Chicago), Ok(first));
+    assert_eq!(parse_moment("1:30", utc(6, 40), Chicago), Ok(first));
 }
 
 #[test]

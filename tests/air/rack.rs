@@ -1,0 +1,129 @@
+//! The Rack's lines: stages, safe and likely times, windows, hours, reasons.
+
+use crate::shop::{Trial, ZONE, hours, near};
+use chrono::Duration;
+use tackfree::coating::Recoat;
+use tackfree::desk::Action;
+use tackfree::shop::{DryStage, RackState, TouchVerdict};
+use tackfree::units::TemperatureStyle;
+
+const NOW: &str = "2026-11-25T20:00:00Z";
+/// Safe speed at 15 C: exp(-(50000/R)(1/288.15 - 1/296.15)).
+const SAFE: f64 = 0.5691;
+
+fn likely() -> f64 {
+    (-35_000.0_f64 / 8.314_462_618 * (1.0 / 288.15 - 1.0 / 296.15)).exp()
+}
+
+#[test]
+fn a_cold_coat_says_its_stage_its_times_and_why_it_is_slow() {
+    let mut trial = Trial::at(NOW);
+    trial.log(15.0, 50.0);
+    let shelf = trial.shelf();
+    trial.coat(shelf).expect("a coat");
+    let laid = trial.now;
+    trial.now += Duration::hours(4);
+    let line = trial.line(shelf);
+    let film = line.film.as_ref().expect("a film");
+    assert_eq!(line.coat_words(), "coat 1");
+    assert_eq!(
+        (line.row.state, film.stage),
+        (RackState::Wet, DryStage::Wet)
+    );
+    let touch = film.milestone(DryStage::Touch).expect("touch").times;
+    assert!(near(touch.safe, laid + hours(3.0 / SAFE)), "{touch:?}");
+    assert!(
+        near(touch.likely, laid + hours(3.0 / likely())),
+        "{touch:?}"
+    );
+    let recoat = film.milestone(DryStage::Recoat).expect("recoat").times;
+    assert!(near(recoat.safe, laid + hours(6.0 / SAFE)), "{recoat:?}");
+    assert!(
+        near(recoat.likely, laid + hours(6.0 / likely())),
+        "{recoat:?}"
+    );
+    assert_eq!(line.row.recoat, Some(recoat.safe));
+    assert!((film.had - 4.0 * SAFE).abs() < 0.001 && (film.asked - 6.0).abs() < 1e-9);
+    assert_eq!(film.hours_words(), "2.3 of 6 label-hours to recoat");
+    let slow = film.slow_words(trial.now, ZONE, TemperatureStyle::Fahrenheit);
+    assert_eq!(slow, "59 F since 2:00 pm: about 55 % speed");
+    let stages: Vec<DryStage> = film.milestones.iter().map(|m| m.stage).collect();
+    assert_eq!(stages, DryStage::TO_COME);
+    assert!(matches!(film.window.state, Recoat::Wait { ready } if ready == recoat.safe));
+    assert_eq!(
+        film.window_words(trial.now, ZONE),
+        "window shuts Thu 2:00 pm"
+    );
+    let words = film
+        .milestone(DryStage::Recoat)
+        .expect("recoat")
+        .words(trial.now, ZONE);
+    assert!(
+        words.starts_with("dry to recoat Thu 12:3") && words.contains(", likely "),
+        "{words}"
+    );
+}
+
+#[test]
+fn a_missed_window_says_what_to_do() {
+    let mut trial = Trial::at(NOW);
+    trial.log(23.0, 50.0);
+    let shelf = trial.shelf();
+    trial.coat(shelf).expect("a coat");
+    trial.now += Duration::hours(25);
+    let line = trial.line(shelf);
+    assert_eq!(line.row.state, RackState::Missed);
+    let film = line.film.expect("a film");
+    assert_eq!(
+        film.window_words(trial.now, ZONE),
+        "window shut 2:00 pm: abrade with 320 fine paper before the next coat"
+    );
+    assert!(matches!(film.window.state, Recoat::Missed { .. }));
+}
+
+#[test]
+fn under_the_labels_temperature_nothing_is_promised() {
+    let mut trial = Trial::at(NOW);
+    trial.log(4.0, 50.0);
+    let shelf = trial.shelf();
+    trial.coat(shelf).expect("a coat");
+    trial.now += Duration::hours(2);
+    let film = trial.line(shelf).film.expect("a film");
+    let recoat = film.milestone(DryStage::Recoat).expect("recoat");
+    assert!(!recoat.in_sight);
+    assert_eq!(
+        recoat.words(trial.now, ZONE),
+        "dry to recoat: not in this air"
+    );
+    let Err(error) = trial.coat(shelf) else {
+        panic!("a wet coat was coated over");
+    };
+    let reasons = error.lines(trial.now, ZONE);
+    assert_eq!(
+        reasons[1],
+        "- top: coat dry to recoat once the shop is warmer or drier, or by a touch test"
+    );
+    let slow = film.slow_words(trial.now, ZONE, TemperatureStyle::Celsius);
+    assert!(slow.ends_with("does not dry"), "{slow}");
+    assert_eq!(film.stage, DryStage::Wet);
+}
+
+#[test]
+fn a_test_says_more_than_the_clock() {
+    let mut trial = Trial::at(NOW);
+    trial.log(15.0, 50.0);
+    let shelf = trial.shelf();
+    trial.coat(shelf).expect("a coat");
+    trial.now += Duration::hours(2);
+    trial.test(shelf, TouchVerdict::TackFree);
+    let line = trial.line(shelf);
+    let film = line.film.expect("a film");
+    assert_eq!(film.stage_words(), "tack-free by touch test");
+    assert_eq!(line.row.state, RackState::TackFree);
+    assert_eq!(line.row.tack_free, Some(trial.now));
+    let ahead: Vec<DryStage> = film.to_come(trial.now).map(|m| m.stage).collect();
+    assert_eq!(ahead.first(), Some(&DryStage::Recoat));
+    trial.done(&Action::Undo);
+    let film = trial.line(shelf).film.expect("a film");
+    assert_eq!(film.stage, DryStage::Wet);
+}
