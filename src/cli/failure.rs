@@ -97,7 +97,7 @@ impl From<BooksError> for Failure {
 /// The option a field of what was typed came from; names and titles stand without one.
 fn option_of(field: &str) -> Option<String> {
     Some(match field {
-        "name" | "title" | "verdict" | "client" | "item" | "chore" => return None,
+        "name" | "title" | "verdict" | "client" | "item" | "chore" | "value" => return None,
         "cutouts" => "--cutout".to_owned(),
         "holes" => "--hole".to_owned(),
         "amount" => "--used".to_owned(),
@@ -106,7 +106,6 @@ fn option_of(field: &str) -> Option<String> {
         "house_built" => "--built".to_owned(),
         "shop_name" => "--name".to_owned(),
         "shop_address" => "--address".to_owned(),
-        "value" => return None,
         other => format!("--{}", other.replace('_', "-")),
     })
 }

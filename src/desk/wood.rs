@@ -118,12 +118,12 @@ impl Desk<'_> {
         let (shop, file) = self.piece_file(of.piece)?;
         let called = shop.called(&file);
         let mut of = of.clone();
-        if !of.wood.trim().is_empty() {
+        if of.wood.trim().is_empty() {
+            of.wood.clear();
+        } else {
             let table = shop.wood.table();
             let row = table.find(&of.wood).map_err(WoodRefusal::from)?;
             of.wood.clone_from(&row.name);
-        } else {
-            of.wood.clear();
         }
         of.check().map_err(WoodRefusal::from)?;
         of.situations.sort_unstable();

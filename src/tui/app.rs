@@ -1,7 +1,8 @@
 //! The app around the screens: which is open, what was said last, what a key means before any
 //! screen sees it. `update` is pure: it changes this state and says what is to be done outside.
 
-use super::forms::{FormKind, OpenForm};
+use super::forms::FormKind;
+pub use super::layer::Layer;
 use super::kit::key::Key;
 use super::kit::pager::Pager;
 use super::kit::theme::Theme;
@@ -14,9 +15,6 @@ use super::screens::journal::Journal;
 use super::screens::rack::Rack;
 use super::screens::recipes::Recipes;
 use super::screens::shelf::Shelf;
-use super::screens::ticket::TicketScreen;
-use super::screens::wood::WoodScreen;
-use super::screens::woods::WoodsScreen;
 use crate::coating::{LoggerAnswers, ShopAirClock};
 use crate::desk::{Action, JournalLine, Shop, Which};
 use crate::shop::PieceId;
@@ -35,45 +33,6 @@ pub enum Effect {
     Redraw,
     /// Leave.
     Quit,
-}
-
-/// What lies over the screen.
-#[derive(Debug)]
-pub enum Layer {
-    /// A ticket.
-    Ticket(Box<TicketScreen>),
-    /// A wood sheet.
-    Wood(Box<WoodScreen>),
-    /// The table of woods.
-    Woods(Box<WoodsScreen>),
-    /// A form.
-    Form(Box<OpenForm>),
-    /// Lines to read, with a heading.
-    Read(String, Pager),
-    /// Lines that answer what was just tried.
-    Tell(Pager),
-}
-
-impl Layer {
-    /// The screen it is, if it is one.
-    pub(super) fn screen(&self) -> Option<&dyn Screen> {
-        match self {
-            Self::Ticket(screen) => Some(screen.as_ref()),
-            Self::Wood(screen) => Some(screen.as_ref()),
-            Self::Woods(screen) => Some(screen.as_ref()),
-            Self::Form(_) | Self::Read(..) | Self::Tell(_) => None,
-        }
-    }
-
-    /// The same, to be changed.
-    fn screen_mut(&mut self) -> Option<&mut dyn Screen> {
-        match self {
-            Self::Ticket(screen) => Some(screen.as_mut()),
-            Self::Wood(screen) => Some(screen.as_mut()),
-            Self::Woods(screen) => Some(screen.as_mut()),
-            Self::Form(_) | Self::Read(..) | Self::Tell(_) => None,
-        }
-    }
 }
 
 /// What was said last.

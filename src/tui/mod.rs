@@ -11,6 +11,7 @@ pub mod app_view;
 pub mod forms;
 mod global_keys;
 pub mod kit;
+mod layer;
 pub mod run;
 mod run_logger;
 pub mod screen;

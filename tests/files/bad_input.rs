@@ -2,7 +2,7 @@
 
 use super::support::{NOW, ZONE, bring_in, demo_but, demo_store, demo_with, mint, refusal, utc};
 use tackfree::coating::LabelHours;
-use tackfree::store::files::{FilesError, NAMES, demo_files, import};
+use tackfree::store::files::{FilesError, NAMES, WOOD_NAMES, demo_files, import};
 
 #[test]
 fn each_of_the_ten_files_must_be_there() {
@@ -117,7 +117,7 @@ fn demo_text(name: &str) -> Vec<u8> {
 
 #[test]
 fn bytes_that_are_no_text_are_refused() {
-    for name in NAMES {
+    for name in NAMES.into_iter().chain(WOOD_NAMES) {
         for (bytes, wants) in [(&[0xFF, 0xFE][..], "UTF-8"), (b"\0", "NUL")] {
             let mut text = demo_text(name);
             let second = text.iter().position(|b| *b == b'\n').unwrap() + 1;
@@ -256,7 +256,14 @@ fn a_shop_without_products_keeps_those_that_are_there() {
     for name in ["recipes.toml", "schedules.toml"] {
         std::fs::write(folder.path().join(name), "").unwrap();
     }
-    for name in ["openings.csv", "passes.csv", "log.csv"] {
+    let emptied = [
+        "openings.csv",
+        "passes.csv",
+        "log.csv",
+        "fastening.csv",
+        "moisture.csv",
+    ];
+    for name in emptied {
         let text = demo_text(name);
         let first = text.split(|b| *b == b'\n').next().unwrap().to_vec();
         std::fs::write(folder.path().join(name), [first, b"\n".to_vec()].concat()).unwrap();

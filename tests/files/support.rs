@@ -10,7 +10,7 @@ use tackfree::coating::id::Mint;
 use tackfree::desk::Books;
 use tackfree::store::Store;
 use tackfree::store::files::{
-    FilesError, ImportReport, NAMES, demo_files, export, import, load_demo,
+    FilesError, ImportReport, NAMES, WOOD_NAMES, demo_files, export, import, load_demo,
 };
 use tempfile::TempDir;
 
@@ -68,7 +68,8 @@ pub fn bring_in(folder: &Path) -> Result<(Store, ImportReport), FilesError> {
 
 pub fn contents(folder: &Path) -> BTreeMap<&'static str, String> {
     let read = |name| std::fs::read_to_string(folder.join(name)).unwrap();
-    NAMES.into_iter().map(|name| (name, read(name))).collect()
+    let all = NAMES.into_iter().chain(WOOD_NAMES);
+    all.map(|name| (name, read(name))).collect()
 }
 
 /// The demo's own files in a folder, one of them replaced.

@@ -10,7 +10,7 @@ use serde::Serialize;
 use std::path::PathBuf;
 
 /// Examples.
-pub const MORE: &str = "Example:\n  tackfree export ~/shop-2026-11\n\nTen files of CSV and TOML; nothing that is there is overwritten.";
+pub const MORE: &str = "Example:\n  tackfree export ~/shop-2026-11\n\nFiles of CSV and TOML; nothing that is there is overwritten.";
 
 /// What was typed.
 #[derive(Debug, Args)]

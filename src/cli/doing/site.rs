@@ -12,7 +12,7 @@ use clap::Args;
 use serde::Serialize;
 
 /// Examples.
-pub const MORE: &str = "Examples:\n  tackfree site 1 --winter \"70F 30\" --summer \"75F 55\" --radiant yes\n  tackfree site 2 --region \"most of the United States\"\n  tackfree site 2 --span \"6 to 9\"\n  tackfree site 2 --region none\n  tackfree site 1\n\nRegions: most of the United States, the dry Southwest, the damp, warm coast (Wood Handbook ch. 13,\nTable 13-2). One way of saying the air takes the place of another. With --json and nothing to change:\njob_no, winter, summer, region, span, radiant_floor, new_slab, driest_pct, wettest_pct, basis.";
+pub const MORE: &str = "Examples:\n  tackfree site 1 --winter \"70F 30\" --summer \"75F 55\" --radiant yes\n  tackfree site 2 --region \"most of the United States\"\n  tackfree site 2 --span \"6 to 9\"\n  tackfree site 2 --region none\n  tackfree site 1\n\nRegions: most of the United States; dry Southwest; damp, warm coast (Wood Handbook ch. 13, Table\n13-2); the beginning of a word is enough. One way of saying the air takes the place of another. With --json and nothing to change:\njob_no, winter, summer, region, span, radiant_floor, new_slab, driest_pct, wettest_pct, basis.";
 
 /// What was typed.
 #[derive(Debug, Args)]

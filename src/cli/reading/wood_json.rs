@@ -7,7 +7,7 @@ use crate::papers::wood::{held_words, reading_code};
 use crate::shop::moving::{AirBasis, PlaceCurve, TodayBasis, WoodSheet};
 use crate::shop::{PieceFile, SiteAir};
 use crate::units::Length;
-use crate::wood::moisture::{Reading, Verdict};
+use crate::wood::moisture::{Reading, Reason, Verdict};
 use crate::wood::movement::{Movement, YearMovement};
 use crate::wood::species::Species;
 use serde::Serialize;
@@ -279,7 +279,7 @@ fn ready(sheet: &WoodSheet) -> Vec<ReadyJson> {
                 Verdict::WithCare => "with care",
                 Verdict::NotYet => "not yet",
             },
-            reasons: answer.reasons.iter().map(|reason| reason.words()).collect(),
+            reasons: answer.reasons.iter().map(Reason::words).collect(),
         })
         .collect()
 }

@@ -4,7 +4,7 @@ use super::rounded;
 use super::wood_json::mm;
 use crate::shop::moving::{CupSheet, FaceSealing, Fastening};
 use crate::wood::movement::Gap;
-use crate::wood::sealing::Exposure;
+use crate::wood::sealing::{Exposure, OneMoreCoat};
 use serde::Serialize;
 
 #[derive(Serialize)]
@@ -27,6 +27,7 @@ struct GapJson {
 }
 
 #[derive(Serialize)]
+#[allow(clippy::struct_field_names, reason = "each field says its unit")]
 struct RowJson {
     from_back_mm: f64,
     from_held_mm: f64,
@@ -149,7 +150,7 @@ impl CupJson {
             most_mm: mm(risk.cup.high()),
             line: risk.line(),
             basis: risk.basis(),
-            one_more: cup.one_more.as_ref().map(|more| more.line()),
+            one_more: cup.one_more.as_ref().map(OneMoreCoat::line),
         })
     }
 }

@@ -80,7 +80,7 @@ pub fn field_of(error: &DeskError) -> Option<&'static str> {
         DeskError::ChoreTooEarly { .. } | DeskError::ChoreAhead(_) | DeskError::SameTime(_) => {
             Some("at")
         }
-        DeskError::Wood(refusal) => super::moisture::field_of_wood(refusal),
+        DeskError::Wood(refusal) => Some(super::moisture::field_of_wood(refusal)),
         DeskError::RagsHow => Some("way"),
         DeskError::RagsOpen { .. } => Some("reason"),
         DeskError::NotOneLine

@@ -136,21 +136,21 @@ fn read_correction(text: &str) -> Result<Correction, FieldError> {
     Ok(Correction::Added { tenths })
 }
 
-/// The field that a refusal about wood belongs to, if it is about one.
-pub(super) fn field_of_wood(refusal: &WoodRefusal) -> Option<&'static str> {
+/// The field that a refusal about wood belongs to.
+pub(super) fn field_of_wood(refusal: &WoodRefusal) -> &'static str {
     match refusal {
-        WoodRefusal::Reading(ReadingError::NoPlace) => Some("place"),
-        WoodRefusal::Reading(ReadingError::Depth { .. }) => Some("depth"),
-        WoodRefusal::Reading(ReadingError::Correction { .. }) => Some("correction"),
-        WoodRefusal::Ahead => Some("at"),
-        WoodRefusal::Air(_) => Some("winter"),
-        WoodRefusal::LookUp(_) => Some("wood"),
-        WoodRefusal::Fastener(error) => Some(match error.what {
+        WoodRefusal::Reading(ReadingError::NoPlace) => "place",
+        WoodRefusal::Reading(ReadingError::Depth { .. }) => "depth",
+        WoodRefusal::Reading(ReadingError::Correction { .. }) => "correction",
+        WoodRefusal::Ahead => "at",
+        WoodRefusal::Air(_) => "winter",
+        WoodRefusal::LookUp(_) => "wood",
+        WoodRefusal::Fastener(error) => match error.what {
             "A screw" => "screw",
             "A figure-eight" => "eight",
             _ => "spacing",
-        }),
-        WoodRefusal::Own { .. } | WoodRefusal::InUse { .. } => Some("name"),
-        WoodRefusal::Rule(_) => Some("rule"),
+        },
+        WoodRefusal::Own { .. } | WoodRefusal::InUse { .. } => "name",
+        WoodRefusal::Rule(_) => "within",
     }
 }

@@ -27,9 +27,10 @@ pub struct SiteTyped {
 
 /// The regions with their words.
 pub fn region_words() -> Vec<(Region, String)> {
+    let bare = |words: &'static str| words.strip_prefix("the ").unwrap_or(words);
     Region::ALL
         .into_iter()
-        .map(|region| (region, region.words().to_owned()))
+        .map(|region| (region, bare(region.words()).to_owned()))
         .collect()
 }
 
@@ -67,7 +68,10 @@ impl SiteTyped {
                 typed.winter = write_air(winter, settings);
                 typed.summer = write_air(summer, settings);
             }
-            Some(SiteAir::Region(region)) => region.words().clone_into(&mut typed.region),
+            Some(SiteAir::Region(region)) => {
+                let words = region_words().into_iter().find(|(of, _)| *of == region);
+                typed.region = words.map(|(_, word)| word).unwrap_or_default();
+            }
             Some(SiteAir::Given { driest, wettest }) => {
                 typed.span = format!("{} to {}", driest.percent(), wettest.percent());
             }

@@ -15,6 +15,11 @@ const AHEAD_DAYS: i64 = 45;
 
 /// The drawing: `o` a reading, `.` the curve, `-` what the shop's air holds wood at. Nothing where
 /// there is but one reading.
+#[allow(
+    clippy::cast_precision_loss,
+    clippy::cast_possible_truncation,
+    reason = "some fifty columns, and at most some years of seconds"
+)]
 pub fn plot(
     place: &PlaceCurve,
     toward: Option<MoistureContent>,
@@ -53,10 +58,8 @@ pub fn plot(
         rows[row_of(toward.percent())] = vec!['-'; COLUMNS];
     }
     if let Some(curve) = curve {
-        for column in 0..COLUMNS {
-            #[allow(clippy::cast_precision_loss)] // some fifty columns
-            let part = column as f64 / (COLUMNS - 1) as f64;
-            #[allow(clippy::cast_possible_truncation)] // at most some years of seconds
+        let parts = (0..COLUMNS).map(|column| (column, column as f64 / (COLUMNS - 1) as f64));
+        for (column, part) in parts {
             let at = first.at + TimeDelta::seconds((span * part).round() as i64);
             rows[row_of(curve.at(at).percent())][column] = '.';
         }

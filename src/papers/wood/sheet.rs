@@ -6,6 +6,7 @@ use crate::shop::moving::{AirBasis, PlaceCurve, TodayBasis, WoodSheet};
 use crate::shop::{Moisture, PieceFile, ReadingId};
 use crate::units::{show_date, show_moment};
 use crate::wood::moisture::{Readiness, Reason, Verdict};
+use crate::wood::movement::both;
 use chrono::{DateTime, Utc};
 
 /// A reading as it is called on the sheet and in commands: the end of its identifier.
@@ -41,7 +42,9 @@ pub fn wood_sheet_lines(
     sheet: &WoodSheet,
     now: DateTime<Utc>,
 ) -> Vec<Line> {
-    let mut out = vec![heading("THE WOOD")];
+    let mut out = vec![heading("IN SHORT")];
+    short(sheet, &mut out);
+    out.push(heading("THE WOOD"));
     wood(file, sheet, &mut out);
     out.push(heading("MOISTURE"));
     moisture(shop, sheet, now, &mut out);
@@ -66,6 +69,35 @@ pub fn wood_sheet_paper(
     out
 }
 
+/// What is looked for most, at a glance.
+fn short(sheet: &WoodSheet, out: &mut Vec<Line>) {
+    let ready: Vec<String> = sheet.ready.iter().map(ready_words).collect();
+    out.push(body(format!("{}.", ready.join(". "))));
+    let Ok(moves) = &sheet.moves else {
+        out.push(body(
+            "Movement: say which wood it is, by its name in the table.",
+        ));
+        return;
+    };
+    let across = &moves.across;
+    out.push(body(format!(
+        "From {} today its width {} in the dry season, {} in the damp one (estimate).",
+        sheet.today.content.show(),
+        across.to_dry.show(),
+        across.to_wet.show()
+    )));
+    let gap = &moves.fastening.gap;
+    if gap.opens_to > crate::units::Length::ZERO {
+        out.push(body(format!("At the back {}.", gap.words())));
+    }
+    if let Some(risk) = moves.cup.risk.as_ref().filter(|risk| !risk.is_none()) {
+        out.push(body(format!(
+            "Unlike faces: cup risk up to {} (passing estimate).",
+            both(risk.cup.high())
+        )));
+    }
+}
+
 fn wood(file: &PieceFile, sheet: &WoodSheet, out: &mut Vec<Line>) {
     match &sheet.wood {
         Ok(species) => {
@@ -86,7 +118,7 @@ fn wood(file: &PieceFile, sheet: &WoodSheet, out: &mut Vec<Line>) {
         ))),
     }
     out.push(body(format!(
-        "{}, {}; held {}.",
+        "Built {}, {}; held {}.",
         file.piece.construction,
         sheet.lie.grain.words(),
         moves::held_words(sheet.lie.held)
@@ -139,8 +171,8 @@ fn moisture(shop: &Shop, sheet: &WoodSheet, now: DateTime<Utc>, out: &mut Vec<Li
     }
     match &sheet.air {
         None => out.push(body(
-            "The shop's air is not known: log it with a pass, or ask with it, to see how far it \
-             would take the piece.",
+            "The shop's air is not known: log it, or ask with it, to see how far it would take the \
+             piece.",
         )),
         Some((_, Err(error))) => out.push(body(error.to_string())),
         Some((air, Ok(emc))) => {

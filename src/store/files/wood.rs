@@ -132,16 +132,15 @@ pub(super) fn readings(
         return Ok(out);
     };
     table.each(|line| {
-        let id = match line.cell("id") {
-            "" => reading.keys.mint(),
-            _ => {
-                let key = line.must("id", ID_CURE, key_word)?;
-                let id = reading.keys.of(&key);
-                let id = id.ok_or_else(|| line.fail(ring.twice(&key)))?;
-                ring.hang(&key, ReadingId(id))
-                    .map_err(|fault| line.fail(fault))?;
-                id
-            }
+        let id = if line.cell("id").is_empty() {
+            reading.keys.mint()
+        } else {
+            let key = line.must("id", ID_CURE, key_word)?;
+            let id = reading.keys.of(&key);
+            let id = id.ok_or_else(|| line.fail(ring.twice(&key)))?;
+            ring.hang(&key, ReadingId(id))
+                .map_err(|fault| line.fail(fault))?;
+            id
         };
         let piece = line.must("piece", "write the id of the piece it was read on", |key| {
             pieces.find(key).map_err(|fault| fault.to_string())

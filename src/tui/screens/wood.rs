@@ -129,17 +129,6 @@ impl WoodScreen {
         readings.rev().map(|of| of.id).collect()
     }
 
-    fn page(&self, file: &PieceFile, ctx: &Ctx<'_>) -> Wish {
-        let sheet = sheet(file, ctx);
-        match client_page_paper(ctx.shop, file, &sheet, ctx.now) {
-            Ok(lines) => Wish::Read {
-                title: format!("For the client: {}", ctx.shop.called(file)),
-                lines,
-            },
-            Err(error) => Wish::Tell(vec![error.to_string()]),
-        }
-    }
-
     fn on_reading(&self, ctx: &Ctx<'_>, wish: impl FnOnce(ReadingId) -> Wish) -> Wish {
         let picked = self.picked.get(&self.keys(ctx));
         match picked.filter(|_| self.on_readings) {
@@ -148,6 +137,17 @@ impl WoodScreen {
                 "Press tab, pick the reading in the list, then press the key again.".to_owned(),
             ]),
         }
+    }
+}
+
+fn page(file: &PieceFile, ctx: &Ctx<'_>) -> Wish {
+    let sheet = sheet(file, ctx);
+    match client_page_paper(ctx.shop, file, &sheet, ctx.now) {
+        Ok(lines) => Wish::Read {
+            title: format!("For the client: {}", ctx.shop.called(file)),
+            lines,
+        },
+        Err(error) => Wish::Tell(vec![error.to_string()]),
     }
 }
 
@@ -209,7 +209,7 @@ impl Screen for WoodScreen {
             }
             Do::Site => Wish::Form(FormKind::Site(file.piece.job)),
             Do::Fasten => Wish::Form(FormKind::Fasten(piece)),
-            Do::Page => self.page(file, ctx),
+            Do::Page => page(file, ctx),
             Do::Woods => Wish::Woods,
             Do::Rule => Wish::Form(FormKind::Steady),
             Do::Back => Wish::Back,
