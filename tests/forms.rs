@@ -9,6 +9,8 @@ mod books;
 mod hands;
 #[path = "forms/passes.rs"]
 mod passes;
+#[path = "forms/shapes.rs"]
+mod shapes;
 #[path = "typed/shop.rs"]
 mod shop;
 #[path = "forms/telling.rs"]

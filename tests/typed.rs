@@ -13,5 +13,7 @@ mod products;
 mod round_trips;
 #[path = "typed/shapes.rs"]
 mod shapes;
+#[path = "typed/shapes_back.rs"]
+mod shapes_back;
 #[path = "typed/shop.rs"]
 mod shop;

@@ -1,11 +1,11 @@
 //! The figures of a shape: area, board feet, weight, where it balances, how it closes.
 
+use crate::desk::Shop;
 use crate::desk::typed::echo_closing;
-use crate::shape::{Outline, Shape};
-use crate::shop::Settings;
+use crate::shape::Outline;
+use crate::shop::moving::wood_of;
+use crate::shop::{Piece, Settings};
 use crate::units::{AreaStyle, Length};
-use crate::wood::moisture::MoistureContent;
-use crate::wood::species::SpeciesTable;
 use crate::wood::weight::{Weighed, weigh};
 
 /// Grams to a pound, exactly (NIST Handbook 44, Appendix C).
@@ -19,14 +19,19 @@ fn heavy(weighed: &Weighed, settings: &Settings) -> String {
     }
 }
 
-/// The figures of a shape in words, a line each: area, wood and length around; weight and balance
-/// point; and for an outline out of square what its second diagonal says.
-pub fn shape_figures(
-    shape: &Shape,
-    species: &str,
-    measured: Option<MoistureContent>,
-    settings: &Settings,
-) -> Vec<String> {
+/// The weight of a piece as it will be when it is cut, at its newest moisture reading; none where
+/// its wood is not one of the table.
+pub fn piece_weight(piece: &Piece, shop: &Shop) -> Option<Weighed> {
+    let wood = wood_of(piece, &shop.wood).ok()?;
+    let read = shop.moisture(piece.id).last();
+    let measured = read.map(|moisture| moisture.reading.content());
+    weigh(&wood, piece.shape.net_volume(), measured)
+}
+
+/// The figures of a piece's shape in words, a line each: area, wood and length around; weight and
+/// balance point; and for an outline out of square what its second diagonal says.
+pub fn shape_figures(piece: &Piece, shop: &Shop) -> Vec<String> {
+    let (shape, settings) = (&piece.shape, &shop.settings);
     let show = |length: Length| length.show(settings.length);
     let near = |metres: f64| show(Length::from_metres_rounded(metres));
     let area = match shape.outline() {
@@ -48,24 +53,22 @@ pub fn shape_figures(
         near(balance.x),
         near(balance.y)
     );
-    out.push(
-        match weigh(&SpeciesTable::new(), species, shape.net_volume(), measured) {
-            Some(weighed) => {
-                let basis = if weighed.measured {
-                    "measured"
-                } else {
-                    "assumed, no reading"
-                };
-                format!(
-                    "about {} as {} at {} moisture ({basis}), {point}",
-                    heavy(&weighed, settings),
-                    weighed.wood,
-                    weighed.content.show()
-                )
-            }
-            None => format!("weight not known for this wood, {point}"),
-        },
-    );
+    out.push(match piece_weight(piece, shop) {
+        Some(weighed) => {
+            let basis = if weighed.measured {
+                "measured"
+            } else {
+                "assumed, no reading"
+            };
+            format!(
+                "about {} as {} at {} moisture ({basis}), {point}",
+                heavy(&weighed, settings),
+                weighed.wood.to_lowercase(),
+                weighed.content.show()
+            )
+        }
+        None => format!("weight not known for this wood, {point}"),
+    });
     out.extend(echo_closing(shape.outline(), settings));
     out
 }

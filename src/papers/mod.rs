@@ -24,7 +24,7 @@ pub use day::{call_words, day_paper, day_state_words};
 pub use cut_list::{PieceLumber, cut_list_paper, lumber_to_buy, piece_lumber};
 pub use cutting::{CutOf, cut_plan, cutting_paper, fine, template_lines};
 pub use drawings::{TemplateFiles, drawing_paper, named_files, picture, sheet_svg, template_files};
-pub use figures::shape_figures;
+pub use figures::{piece_weight, shape_figures};
 pub use findings::{
     checks_paper, figure_words, finding_mark, finding_source, finding_words, findings_paper,
 };

@@ -95,7 +95,7 @@ fn head(shop: &Shop, file: &PieceFile, now: DateTime<Utc>) -> Vec<String> {
     );
     out.extend(wrap(&piece_words, PAPER_WIDTH, 2));
     let mut lines = shape_words(&piece.shape, settings);
-    lines.extend(shape_figures(&piece.shape, &piece.species, None, settings));
+    lines.extend(shape_figures(piece, shop));
     for line in lines {
         out.extend(wrap(&line, PAPER_WIDTH, 2));
     }

@@ -244,6 +244,10 @@ fn text(value: &str) -> String {
 mod tests {
     use super::*;
 
+    /// Columns that a migration takes away on purpose: since products say of every figure where it
+    /// came from, one word for all of them is no more.
+    const TAKEN_AWAY: [(&str, &str); 1] = [("product", "basis")];
+
     /// A table that is made anew must take along every column that it had.
     #[test]
     fn no_migration_loses_a_column() {
@@ -255,6 +259,9 @@ mod tests {
             for table in &had {
                 let now = has.iter().find(|now| now.name == table.name);
                 for column in &table.columns {
+                    if TAKEN_AWAY.contains(&(table.name.as_str(), column.as_str())) {
+                        continue;
+                    }
                     assert!(
                         now.is_some_and(|now| now.columns.contains(column)),
                         "{}.{column} is gone",

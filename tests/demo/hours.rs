@@ -11,6 +11,7 @@ use tackfree::shop::{Gates, RackState, Shows, Strictness, Ticket, rack};
 fn logged_live(shop: &Shop, when: &str) {
     let gates = Gates {
         products: &shop.products,
+        clock: &LabelHours,
         strictness: Strictness::Live,
         films: None,
     };

@@ -136,6 +136,7 @@ fn checks_before_a_pass_name_figure_limit_and_source() {
         wood_percent: Some(13.0),
         wipe: Some((&wipe, now - Duration::minutes(10))),
         stain: Some((&stain, now - Duration::hours(25))),
+        clock: &LabelHours,
     };
     let findings = before_pass(&before);
     let said: Vec<_> = findings
@@ -172,6 +173,7 @@ fn limits_hold_warnings_warn_and_what_was_not_measured_is_said() {
             wood_percent: wood,
             wipe: None,
             stain: None,
+            clock: &LabelHours,
         });
         findings
             .iter()
@@ -214,6 +216,7 @@ fn stain_waits_a_day_under_another_base() {
         wood_percent: Some(8.0),
         wipe: None,
         stain: Some((&stain, now - Duration::hours(71))),
+        clock: &LabelHours,
     });
     let dry = findings.last().expect("findings");
     assert_eq!(dry.stands, Stands::Hold);

@@ -59,6 +59,7 @@ impl Bench {
     pub fn gates(&self) -> Gates<'_> {
         Gates {
             products: &self.products,
+            clock: &LabelHours,
             strictness: self.strictness,
             films: None,
         }

@@ -1,10 +1,11 @@
 //! A shape as JSON.
 
 use super::{fine, rounded};
-use crate::shape::{Corner, Cut, Opening, OpeningKind, Outline, Purpose, Reveal, Shape, Sink};
+use crate::desk::Shop;
+use crate::papers::piece_weight;
+use crate::shape::{Corner, Cut, Opening, OpeningKind, Outline, Purpose, Reveal, Sink};
+use crate::shop::Piece;
 use crate::units::Length;
-use crate::wood::species::SpeciesTable;
-use crate::wood::weight::weigh;
 use serde::Serialize;
 
 /// Sizes in millimetres; what a form does not have is left out.
@@ -47,6 +48,7 @@ struct CornerJson {
 }
 
 #[derive(Debug, Serialize)]
+#[allow(clippy::struct_field_names, reason = "every length says its unit")]
 struct DiagonalJson {
     measured_mm: f64,
     computed_mm: f64,
@@ -104,7 +106,8 @@ fn mm(length: Length) -> f64 {
 
 impl ShapeJson {
     /// A shape.
-    pub(super) fn of(shape: &Shape, species: &str) -> Self {
+    pub(super) fn of(piece: &Piece, shop: &Shop) -> Self {
+        let shape = &piece.shape;
         let balance = shape.drawn().balance();
         let say = |length: Length| format!("{} mm", mm(length));
         let (length_mm, width_mm, diameter_mm) = match shape.outline() {
@@ -141,13 +144,11 @@ impl ShapeJson {
                 computed_mm: rounded(closing.computed * 1000.0),
                 error_mm: rounded(closing.error() * 1000.0),
             }),
-            weight: weigh(&SpeciesTable::new(), species, shape.net_volume(), None).map(|weighed| {
-                WeightJson {
-                    kg: rounded(weighed.mass.g() / 1000.0),
-                    wood: weighed.wood,
-                    moisture_percent: weighed.content.percent(),
-                    moisture_measured: weighed.measured,
-                }
+            weight: piece_weight(piece, shop).map(|weighed| WeightJson {
+                kg: rounded(weighed.mass.g() / 1000.0),
+                wood: weighed.wood,
+                moisture_percent: weighed.content.percent(),
+                moisture_measured: weighed.measured,
             }),
         }
     }

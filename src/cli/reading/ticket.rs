@@ -99,7 +99,7 @@ fn json(shop: &Shop, file: &PieceFile, session: &Session<'_>) -> TicketJson {
         kind: piece.kind.word(),
         species: piece.species.clone(),
         construction: piece.construction.to_string(),
-        shape: ShapeJson::of(&piece.shape, &piece.species),
+        shape: ShapeJson::of(piece, shop),
         recipe: shop.recipe(piece.recipe).map(|recipe| recipe.name.clone()),
         promised: shop
             .job(piece.job)

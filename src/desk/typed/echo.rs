@@ -6,7 +6,6 @@ use super::piece::read_band;
 use super::place::Onto;
 use super::size::{read_length, read_profile, read_size};
 use super::windows::read_windows;
-
 use super::work::{read_air, read_amount, read_faces, read_scuff, read_when};
 use crate::coating::{Span, after_windows, windows_words};
 use crate::desk::AmountDraft;

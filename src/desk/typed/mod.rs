@@ -36,10 +36,10 @@ mod words;
 mod work;
 
 pub use air::{read_ahead, read_air_time, read_shop_air, write_shop_air};
+pub use corners::{read_corners, write_corners};
 pub use day::{read_chore, read_day, read_rag_way};
 mod standing;
 
-pub use corners::{read_corners, write_corners};
 pub use echo::{
     echo_air, echo_amount, echo_band, echo_closing, echo_corners, echo_cutouts, echo_faces,
     echo_holes, echo_length, echo_lines, echo_profile, echo_promise, echo_scuff, echo_shape,

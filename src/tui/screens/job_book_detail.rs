@@ -127,7 +127,7 @@ fn piece(file: &PieceFile, ctx: &Ctx<'_>) -> Vec<Line> {
             }
         )));
     }
-    let figures = shape_figures(&piece.shape, &piece.species, None, settings);
+    let figures = shape_figures(piece, ctx.shop);
     out.extend(figures.into_iter().map(plain));
     let recipe = ctx
         .shop
