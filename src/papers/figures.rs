@@ -32,8 +32,8 @@ pub fn piece_weight(piece: &Piece, shop: &Shop) -> Option<Weighed> {
 /// balance point; and for an outline out of square what its second diagonal says.
 pub fn shape_figures(piece: &Piece, shop: &Shop) -> Vec<String> {
     let (shape, settings) = (&piece.shape, &shop.settings);
-    let show = |length: Length| length.show(settings.length);
-    let near = |metres: f64| show(Length::from_metres_rounded(metres));
+    let say = |length: Length| length.show(settings.length);
+    let near = |metres: f64| say(Length::from_metres_rounded(metres));
     let area = match shape.outline() {
         Outline::Live(slab) => format!(
             "{} by Simpson's rule, {} as drawn",
