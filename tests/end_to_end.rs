@@ -148,6 +148,8 @@ fn a_top_from_the_client_to_the_set_list() {
         t.press(&["p"]);
         t.see("Seal coat: 1A sink top");
         t.press(&["F2"]);
+        t.see("the same key again logs the pass");
+        t.press(&["F2"]);
         refused(
             t,
             "The pass",
@@ -190,6 +192,8 @@ fn a_top_from_the_client_to_the_set_list() {
         // Inside the drying time.
         t.press(&["p"]);
         t.see("Coat 1 of 6: 1A sink top");
+        t.press(&["F2"]);
+        t.see("the same key again logs the pass");
         t.press(&["F2"]);
         refused(
             t,

@@ -69,7 +69,7 @@ fn standing_checks_router_and_boards_have_their_forms() {
     }
     rig.press(&["esc", "k"]);
     insta::assert_snapshot!("checks-80x24", rig.picture(80, 24));
-    rig.press(&["esc", "r"]);
+    rig.press(&["esc", "d"]);
     assert!(rig.picture(80, 24).contains("bushing 3/4"));
     rig.press(&["esc", "b"]);
     assert!(rig.picture(80, 24).contains("Seen width of one strip"));

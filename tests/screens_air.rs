@@ -10,7 +10,7 @@ const NOW: &str = "2026-11-25T15:00:00Z";
 
 #[test]
 fn a_reading_is_one_key_what_was_read_and_enter() {
-    let mut rig = Rig::demo(NOW);
+    let mut rig = Rig::airless(NOW);
     rig.press(&["2", "r", "68F 45", "enter"]);
     assert!(rig.picture(80, 24).contains("Logged shop air 68 F, 45%"));
     rig.press(&["8"]);
@@ -30,7 +30,7 @@ fn a_reading_is_one_key_what_was_read_and_enter() {
 
 #[test]
 fn a_wrong_scale_is_questioned_and_can_be_insisted_on() {
-    let mut rig = Rig::demo(NOW);
+    let mut rig = Rig::airless(NOW);
     rig.press(&["r", "68C 45", "enter"]);
     let screen = rig.picture(80, 24);
     assert!(screen.contains("no usual shop air"), "{screen}");
@@ -44,7 +44,7 @@ fn a_wrong_scale_is_questioned_and_can_be_insisted_on() {
 
 #[test]
 fn a_reading_of_tomorrow_is_refused_in_words() {
-    let mut rig = Rig::demo(NOW);
+    let mut rig = Rig::airless(NOW);
     rig.press(&["r", "68F 45 2026-11-26 8:00", "enter"]);
     let screen = rig.picture(80, 24);
     assert!(screen.contains("has not come yet"), "{screen}");
@@ -52,7 +52,7 @@ fn a_reading_of_tomorrow_is_refused_in_words() {
 
 #[test]
 fn a_reading_is_corrected_and_taken_out() {
-    let mut rig = Rig::demo(NOW);
+    let mut rig = Rig::airless(NOW);
     rig.press(&["r", "68F 45", "enter", "8", "enter"]);
     let screen = rig.picture(80, 24);
     assert!(screen.contains("Correct a reading"), "{screen}");
@@ -66,7 +66,7 @@ fn a_reading_is_corrected_and_taken_out() {
 
 #[test]
 fn a_loggers_file_is_read_asked_about_and_brought_in_as_one_action() {
-    let mut rig = Rig::demo(NOW);
+    let mut rig = Rig::airless(NOW);
     let mut file = tempfile::NamedTempFile::new().expect("a file");
     writeln!(file, "time,temp,rh").expect("written");
     for minute in 0..600 {
@@ -88,7 +88,7 @@ fn a_loggers_file_is_read_asked_about_and_brought_in_as_one_action() {
 
 #[test]
 fn the_plots_stand_at_every_size() {
-    let mut rig = Rig::demo(NOW);
+    let mut rig = Rig::airless(NOW);
     rig.press(&[
         "r",
         "68F 45 yesterday 16:00",
@@ -117,7 +117,7 @@ fn the_plots_stand_at_every_size() {
 
 #[test]
 fn the_rack_tells_likely_and_safe_and_why_it_is_slow() {
-    let mut rig = Rig::demo(NOW);
+    let mut rig = Rig::airless(NOW);
     rig.press(&[
         "r",
         "60F 50 yesterday 12:00",
@@ -137,7 +137,7 @@ fn the_rack_tells_likely_and_safe_and_why_it_is_slow() {
 
 #[test]
 fn a_film_that_does_not_dry_at_all_is_said_to() {
-    let mut rig = Rig::demo(NOW);
+    let mut rig = Rig::airless(NOW);
     rig.press(&[
         "r",
         "50F 50 yesterday 12:00",
@@ -157,7 +157,7 @@ fn a_film_that_does_not_dry_at_all_is_said_to() {
 
 #[test]
 fn a_touch_test_is_one_key_on_the_rack_and_can_be_undone() {
-    let mut rig = Rig::demo(NOW);
+    let mut rig = Rig::airless(NOW);
     rig.press(&["2"]);
     // The first of those that still dry.
     for _ in 0..12 {
@@ -179,7 +179,7 @@ fn a_touch_test_is_one_key_on_the_rack_and_can_be_undone() {
 
 #[test]
 fn a_coat_planned_for_later_is_told() {
-    let mut rig = Rig::demo(NOW);
+    let mut rig = Rig::airless(NOW);
     rig.press(&[
         "r", "58F 60", "enter", "8", "o", "58F 60", "tab", "tab", "in 20 h", "enter",
     ]);

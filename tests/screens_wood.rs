@@ -172,7 +172,7 @@ fn the_site_and_the_fastening_are_said_by_keys() {
 #[test]
 fn the_rule_is_changed_by_keys() {
     let mut rig = sheet();
-    rig.press(&["r", "ctrl-u", "5", "F2"]);
+    rig.press(&["y", "ctrl-u", "5", "F2"]);
     assert_eq!(rig.app.shop.wood.rule.days_apart, 5);
 }
 

@@ -154,7 +154,7 @@ impl ShopAirClock {
         match self.twin {
             _ if nothing_read && self.tuning.values().any(learned) => "label hours and touch tests",
             _ if nothing_read => "label hours",
-            Twin::Safe => "safe hours by shop air",
+            Twin::Safe => "the shop's air, safe hours",
             Twin::Likely => "likely hours by shop air",
         }
     }

@@ -180,6 +180,20 @@ pub(super) fn help_lines(width: usize) -> Vec<String> {
     out
 }
 
+/// Fails unless a screen's key table is sound and takes no key that means the same everywhere: such
+/// a key would never reach the screen.
+#[cfg(test)]
+pub(super) fn assert_screen<A: Copy + 'static>(map: &Keymap<A>) {
+    crate::tui::kit::keymap::assert_sound(map);
+    // The Bench and the Rack offer the day's end among their own hints.
+    let everywhere = KEYS.0.iter().flat_map(|binding| binding.keys);
+    let everywhere = everywhere.filter(|key| **key != "z");
+    for key in everywhere {
+        let taken = map.0.iter().find(|binding| binding.keys.contains(key));
+        assert!(taken.is_none(), "{key} means the same everywhere");
+    }
+}
+
 #[cfg(test)]
 mod tests {
     #[test]

@@ -175,7 +175,7 @@ fn something_is_ready_drying_and_missed_in_the_demo() {
     }
     let rack = bench.ok(NOW, &["--demo", "rack"]);
     assert!(
-        rack.starts_with("RACK, by label hours and touch tests\n") && rack.contains("window missed"),
+        rack.starts_with("RACK, by the shop's air, safe hours\n") && rack.contains("window missed"),
         "{rack}"
     );
     let tally = bench.ok(NOW, &["--demo", "tally"]);

@@ -300,6 +300,6 @@ impl Air {
 mod tests {
     #[test]
     fn the_key_table_is_sound() {
-        crate::tui::kit::keymap::assert_sound(&super::KEYS);
+        crate::tui::global_keys::assert_screen(&super::KEYS);
     }
 }

@@ -316,6 +316,6 @@ pub(in crate::tui) fn missing_words(end: &DayEnd, ctx: &Ctx<'_>) -> String {
 mod tests {
     #[test]
     fn the_key_table_is_sound() {
-        crate::tui::kit::keymap::assert_sound(&super::KEYS);
+        crate::tui::global_keys::assert_screen(&super::KEYS);
     }
 }

@@ -145,7 +145,7 @@ pub(super) const KEYS: Keymap<Do> = Keymap(&[
         help: "The layout checks: figure and weight of each, or off.",
     },
     Binding {
-        keys: &["r"],
+        keys: &["d"],
         action: Do::Router,
         hint: "",
         help: "The shop's router: bit, guide, speed, depth of a pass.",
@@ -170,6 +170,6 @@ mod tests {
 
     #[test]
     fn the_key_table_is_sound() {
-        crate::tui::kit::keymap::assert_sound(&KEYS);
+        crate::tui::global_keys::assert_screen(&KEYS);
     }
 }

@@ -276,6 +276,6 @@ const WIDE: usize = 110;
 mod tests {
     #[test]
     fn the_key_table_is_sound() {
-        crate::tui::kit::keymap::assert_sound(&super::KEYS);
+        crate::tui::global_keys::assert_screen(&super::KEYS);
     }
 }

@@ -246,7 +246,7 @@ fn entry(line: &JournalLine, width: usize, ctx: &Ctx<'_>) -> Entry {
 mod tests {
     #[test]
     fn the_key_tables_are_sound() {
-        crate::tui::kit::keymap::assert_sound(&super::KEYS);
+        crate::tui::global_keys::assert_screen(&super::KEYS);
         crate::tui::kit::keymap::assert_sound(&super::TYPING);
     }
 }

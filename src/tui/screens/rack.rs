@@ -261,6 +261,6 @@ fn wish(act: Act, line: &RackLine, ctx: &Ctx<'_>) -> Wish {
 mod tests {
     #[test]
     fn the_key_table_is_sound() {
-        crate::tui::kit::keymap::assert_sound(&super::KEYS);
+        crate::tui::global_keys::assert_screen(&super::KEYS);
     }
 }

@@ -187,6 +187,6 @@ mod tests {
 
     #[test]
     fn the_key_table_is_sound() {
-        crate::tui::kit::keymap::assert_sound(&KEYS);
+        crate::tui::global_keys::assert_screen(&KEYS);
     }
 }

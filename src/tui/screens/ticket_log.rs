@@ -154,6 +154,6 @@ fn pass_words(what: &What, ctx: &Ctx<'_>) -> String {
 mod tests {
     #[test]
     fn the_key_table_is_sound() {
-        crate::tui::kit::keymap::assert_sound(&super::KEYS);
+        crate::tui::global_keys::assert_screen(&super::KEYS);
     }
 }

@@ -80,7 +80,7 @@ const KEYS: Keymap<Do> = Keymap(&[
         help: "The table of woods, each figure with its source.",
     },
     Binding {
-        keys: &["r"],
+        keys: &["y"],
         action: Do::Rule,
         hint: "",
         help: "The rule by which a piece counts as dry and steady.",
@@ -270,6 +270,6 @@ impl Screen for WoodScreen {
 mod tests {
     #[test]
     fn the_key_table_is_sound() {
-        crate::tui::kit::keymap::assert_sound(&super::KEYS);
+        crate::tui::global_keys::assert_screen(&super::KEYS);
     }
 }
