@@ -104,7 +104,9 @@ fn a_top_from_the_client_to_the_set_list() {
         t.type_text("hard maple");
         t.press(&["enter"]);
         t.type_text("gel");
-        t.press(&["enter", "enter", "enter", "enter", "enter", "enter"]);
+        t.press(&[
+            "enter", "enter", "enter", "enter", "enter", "enter", "enter",
+        ]);
         t.type_text("30 x 16 r 3/4 at 49 1/4, 12 3/4");
         t.press(&["enter"]);
         t.type_text("1 3/8 at 49 1/4, 23");

@@ -7,6 +7,8 @@ mod any_keys;
 mod books;
 #[path = "forms/hands.rs"]
 mod hands;
+#[path = "forms/shapes.rs"]
+mod shapes;
 #[path = "typed/shop.rs"]
 mod shop;
 #[path = "forms/telling.rs"]

@@ -11,5 +11,7 @@ mod notations;
 mod round_trips;
 #[path = "typed/shapes.rs"]
 mod shapes;
+#[path = "typed/shapes_back.rs"]
+mod shapes_back;
 #[path = "typed/shop.rs"]
 mod shop;

@@ -59,7 +59,7 @@ pub fn shape_figures(
                 format!(
                     "about {} as {} at {} moisture ({basis}), {point}",
                     heavy(&weighed, settings),
-                    weighed.wood,
+                    weighed.wood.to_lowercase(),
                     weighed.content.show()
                 )
             }

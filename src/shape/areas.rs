@@ -1,47 +1,69 @@
-//! The faces of a shape with their areas: the formulas of the room's front page.
+//! The faces of a shape with their areas: the formulas of the room's front page. They are worked
+//! out once, since every fold of a piece's log asks for them.
 
 use super::drawn::Drawn;
-use super::face::{Construction, Face, FaceKey, Way};
+use super::face::{Face, FaceKey};
+use super::grain::{Construction, Way};
 use super::inset::Inner;
 use super::opening::Opening;
-use super::solid::{Shape, ShapeDraft};
+use super::solid::ShapeDraft;
 use crate::units::Area;
 
-/// All faces of a shape, in the order of [`FaceKey`].
-pub(super) fn faces(shape: &Shape, construction: Construction) -> Vec<Face> {
-    let draft = shape.draft();
-    let flat = Inner::of(&draft.outline, draft.profile.reach());
-    let mut areas = vec![(
-        FaceKey::Top,
-        Way::Flat,
-        flat.area() - from(&flat, &draft.openings),
-    )];
-    let (band, field) = under(draft);
-    if draft.band.is_some() {
-        areas.push((FaceKey::Band, Way::Flat, band));
-        areas.push((FaceKey::Field, Way::Flat, field));
-    } else {
-        areas.push((FaceKey::Underside, Way::Flat, field));
-    }
-    let girth = draft.profile.girth(draft.thickness);
-    for (key, way, run) in Drawn::of(shape).sides() {
-        areas.push((key, way, run * girth));
-    }
-    let thickness = draft.thickness.metres();
-    areas.extend(
-        draft
-            .openings
-            .iter()
-            .map(|o| (o.wall(), Way::Mixed, o.wall_length() * thickness)),
-    );
-    areas.sort_by_key(|(key, _, _)| *key);
+/// What is worked out of a draft once, when it becomes a shape.
+#[derive(Debug, Clone, Default)]
+pub(super) struct Measured {
+    /// What the profile leaves flat above, openings not taken out, in square metres.
+    pub flat: f64,
+    /// Every face with how it lies to the grain and its area in square metres, in order.
+    pub faces: Vec<(FaceKey, Way, f64)>,
+}
 
-    let face = |(key, way, m2)| Face {
-        key,
-        grain: construction.grain_of(way),
-        area: Area::from_m2(m2),
-    };
-    areas.into_iter().map(face).collect()
+impl Measured {
+    /// Measures a draft whose sizes have been checked.
+    pub fn of(draft: &ShapeDraft) -> Measured {
+        let flat = Inner::of(&draft.outline, draft.profile.reach());
+        let top = flat.area() - from(&flat, &draft.openings);
+        let mut faces = vec![(FaceKey::Top, Way::Flat, top)];
+        let (band, field) = under(draft);
+        if draft.band.is_some() {
+            faces.push((FaceKey::Band, Way::Flat, band));
+            faces.push((FaceKey::Field, Way::Flat, field));
+        } else {
+            faces.push((FaceKey::Underside, Way::Flat, field));
+        }
+        let girth = draft.profile.girth(draft.thickness);
+        for (key, way, run) in Drawn::of(draft).sides() {
+            faces.push((key, way, run * girth));
+        }
+        let thickness = draft.thickness.metres();
+        faces.extend(
+            draft
+                .openings
+                .iter()
+                .map(|o| (o.wall(), Way::Mixed, o.wall_length() * thickness)),
+        );
+        faces.sort_by_key(|(key, _, _)| *key);
+        Measured {
+            flat: flat.area(),
+            faces,
+        }
+    }
+
+    /// The faces in a top built like this.
+    pub fn built(&self, construction: Construction) -> Vec<Face> {
+        let face = |&(key, way, m2): &(FaceKey, Way, f64)| Face {
+            key,
+            grain: construction.grain_of(way),
+            area: Area::from_m2(m2),
+        };
+        self.faces.iter().map(face).collect()
+    }
+
+    /// The area of one face in square metres; nothing where it is not there.
+    pub fn area(&self, key: FaceKey) -> f64 {
+        let found = self.faces.iter().find(|(has, _, _)| *has == key);
+        found.map_or(0.0, |(_, _, m2)| *m2)
+    }
 }
 
 /// What openings take of a figure, in square metres. They lie inside it, save that one open to the
@@ -64,7 +86,7 @@ pub(super) fn openings_area(openings: &[Opening]) -> f64 {
 
 /// The two parts of an underside, band first, in square metres; without a band all of it is field.
 /// The band is what the field leaves of the underside, so that the two always add up.
-pub(super) fn under(draft: &ShapeDraft) -> (f64, f64) {
+fn under(draft: &ShapeDraft) -> (f64, f64) {
     let whole = Inner::of(&draft.outline, draft.profile.reach_below());
     let underside = whole.area() - from(&whole, &draft.openings);
     let Some(width) = draft.band else {

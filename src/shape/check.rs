@@ -1,11 +1,11 @@
 //! Refusing shapes that cannot be cut. Sizes come first: everything after them relies on sizes
 //! being in range.
 
-use super::areas;
+use super::areas::Measured;
 use super::check_openings::openings;
 use super::check_outline;
 use super::error::ShapeError;
-use super::inset::Inner;
+use super::face::FaceKey;
 use super::outline::Outline;
 use super::profile::EdgeProfile;
 use super::rounded::halves;
@@ -112,15 +112,32 @@ fn profile(draft: &ShapeDraft) -> Result<(), ShapeError> {
             thickness,
         });
     }
-    if Inner::of(&draft.outline, size).area() <= 0.0 {
-        let across = across(&draft.outline);
-        return Err(ShapeError::ProfileOverWidth {
-            profile,
-            size,
-            across,
-        });
+    if halves(size) >= i128::from(across(&draft.outline).nm()) {
+        return Err(no_flat(draft));
     }
     Ok(())
+}
+
+fn no_flat(draft: &ShapeDraft) -> ShapeError {
+    ShapeError::ProfileOverWidth {
+        profile: draft.profile.name(),
+        size: draft.profile.reach(),
+        across: across(&draft.outline),
+    }
+}
+
+/// What is wrong with a draft that shows only when it is measured: nothing left flat inside the
+/// profile, or no field inside the band.
+pub(super) fn check_measured(draft: &ShapeDraft, measured: &Measured) -> Result<(), ShapeError> {
+    if measured.flat <= 0.0 || measured.area(FaceKey::Top) <= 0.0 {
+        return Err(no_flat(draft));
+    }
+    match draft.band {
+        Some(band) if measured.area(FaceKey::Field) < LEAST_FIELD => {
+            Err(ShapeError::NoField { band })
+        }
+        _ => Ok(()),
+    }
 }
 
 fn band(draft: &ShapeDraft) -> Result<(), ShapeError> {
@@ -135,10 +152,6 @@ fn band(draft: &ShapeDraft) -> Result<(), ShapeError> {
     if halves(band) >= i128::from(across(&draft.outline).nm()) {
         let across = across(&draft.outline);
         return Err(ShapeError::BandTooWide { band, across });
-    }
-    let (_, field) = areas::under(draft);
-    if field < LEAST_FIELD {
-        return Err(ShapeError::NoField { band });
     }
     Ok(())
 }

@@ -3,9 +3,9 @@
 use std::cmp::Ordering;
 
 use super::check::{LEAST, positive};
+use super::check_fitting::check_fitting;
 use super::error::ShapeError;
 use super::face::FaceKey;
-use super::fitting::{Purpose, Reveal, Sink};
 use super::opening::{Opening, OpeningKind};
 use super::outline::Outline;
 use super::reach;
@@ -105,79 +105,6 @@ fn opening_sizes(opening: &Opening) -> Result<(), ShapeError> {
     Ok(())
 }
 
-/// What an opening is for must go with its form, and the figures that come with it must make sense.
-fn check_fitting(opening: &Opening) -> Result<(), ShapeError> {
-    let name = opening.name();
-    let hole = matches!(opening.what, OpeningKind::Hole { .. });
-    let wrong = |cure| {
-        let purpose = opening.purpose.word();
-        Err(ShapeError::WrongPurpose {
-            opening: name,
-            purpose,
-            cure,
-        })
-    };
-    match opening.purpose {
-        Purpose::Sink(_) | Purpose::Cooktop if hole => wrong("enter it as a cutout"),
-        Purpose::Faucet | Purpose::Accessory | Purpose::Cable if !hole => {
-            wrong("enter it as a hole")
-        }
-        Purpose::Sink(sink) => check_sink(opening, &sink),
-        _ => Ok(()),
-    }
-}
-
-fn check_sink(opening: &Opening, sink: &Sink) -> Result<(), ShapeError> {
-    let name = opening.name();
-    let of = |what: &str| format!("{what} of {name}");
-    if let Some(reveal) = sink.mount.reveal() {
-        if let Reveal::Positive(by) | Reveal::Negative(by) = reveal {
-            positive(&of("reveal"), by)?;
-        }
-        if let (
-            Some((width, depth)),
-            OpeningKind::Cutout {
-                width: w, depth: d, ..
-            },
-        ) = (opening.bowl(), opening.what)
-            && (width < LEAST || depth < LEAST)
-        {
-            return Err(ShapeError::RevealOver {
-                opening: name,
-                reveal: reveal.beyond(),
-                across: w.min(d),
-            });
-        }
-    }
-    if let Some((width, depth)) = sink.overall {
-        positive(&of("overall width"), width)?;
-        positive(&of("overall depth"), depth)?;
-    }
-    if let Some(wall) = sink.wall {
-        positive(&of("wall of the sink"), wall)?;
-    }
-    let Some(cabinet) = sink.cabinet else {
-        return Ok(());
-    };
-    for (what, given) in cabinet.sizes() {
-        positive(&format!("{what} under {name}"), given)?;
-    }
-    for (what, given) in cabinet.distances() {
-        if given < Length::ZERO {
-            let what = format!("{what} under {name}");
-            return Err(ShapeError::Negative { what, given });
-        }
-    }
-    if cabinet.inside() <= Length::ZERO {
-        return Err(ShapeError::CabinetWalls {
-            opening: name,
-            width: cabinet.width,
-            wall: cabinet.wall,
-        });
-    }
-    Ok(())
-}
-
 /// Whether the top could hold the opening at all.
 fn fits_somewhere(draft: &ShapeDraft, opening: &Opening) -> Result<(), ShapeError> {
     let (length, width) = draft.outline.extent();
@@ -252,12 +179,11 @@ fn fits_here(draft: &ShapeDraft, opening: &Opening) -> Result<(), ShapeError> {
 }
 
 fn in_profile(draft: &ShapeDraft, opening: &Opening, side: FaceKey, by: Length) -> ShapeError {
-    let (profile, size) = (draft.profile.name(), draft.profile.reach());
     ShapeError::InProfile {
         opening: opening.name(),
         side,
-        profile,
-        size,
+        profile: draft.profile.name(),
+        size: draft.profile.reach(),
         by,
     }
 }

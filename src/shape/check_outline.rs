@@ -1,10 +1,10 @@
 //! Refusing outlines that do not close, cross themselves or cannot be meant.
 
 use super::corner::{Corner, Cut};
-use super::error::ShapeError;
 use super::face::FaceKey;
 use super::forms::{Cup, Ell, LiveSlab, Quad};
 use super::outline::Outline;
+use super::outline_error::OutlineError;
 use super::ring::{Ring, Run};
 use super::rings;
 use super::stroke::Point;
@@ -15,15 +15,17 @@ use crate::units::Length;
 const MOST_STATIONS: usize = 200;
 
 /// The first thing that is wrong with an outline whose sizes are in range.
-pub(super) fn check(outline: &Outline) -> Result<(), ShapeError> {
+pub(super) fn check(outline: &Outline) -> Result<(), OutlineError> {
     match outline {
-        Outline::Rectangle { .. } | Outline::Circle { .. } | Outline::Oval { .. } => return Ok(()),
+        // Nothing to cross; stations in order with widths above nothing cannot either.
+        Outline::Rectangle { .. }
+        | Outline::Circle { .. }
+        | Outline::Oval { .. }
+        | Outline::Live(_) => return Ok(()),
         Outline::Cornered { .. } => {}
         Outline::L(ell) => check_l(ell)?,
         Outline::U(cup) => check_u(cup)?,
         Outline::Quad(quad) => check_quad(quad)?,
-        // Stations in order with widths above nothing cannot cross.
-        Outline::Live(_) => return Ok(()),
     }
     crosses(outline, &outline.ring()?)
 }
@@ -34,11 +36,11 @@ fn inside(
     whole: Length,
     way: &'static str,
     form: &'static str,
-) -> Result<(), ShapeError> {
+) -> Result<(), OutlineError> {
     if given < whole {
         return Ok(());
     }
-    Err(ShapeError::NoInside {
+    Err(OutlineError::NoInside {
         part,
         given,
         whole,
@@ -47,22 +49,22 @@ fn inside(
     })
 }
 
-fn check_l(ell: &Ell) -> Result<(), ShapeError> {
+fn check_l(ell: &Ell) -> Result<(), OutlineError> {
     if !Corner::OUTER.contains(&ell.open) {
-        return Err(ShapeError::NotOpen { corner: ell.open });
+        return Err(OutlineError::NotOpen { corner: ell.open });
     }
     inside("depth of the run", ell.run, ell.width, "wide", "L")?;
     inside("width of the leg", ell.leg, ell.length, "long", "L")
 }
 
-fn check_u(cup: &Cup) -> Result<(), ShapeError> {
+fn check_u(cup: &Cup) -> Result<(), OutlineError> {
     inside("depth of the run", cup.run, cup.width, "wide", "U")?;
     let legs = cup.left + cup.right;
     inside("width of both legs together", legs, cup.length, "long", "U")
 }
 
 /// The second diagonal must at least be possible with the sides it spans.
-fn check_quad(quad: &Quad) -> Result<(), ShapeError> {
+fn check_quad(quad: &Quad) -> Result<(), OutlineError> {
     rings::quad_corners(quad)?;
     if quad.rising.is_some() && quad.falling.is_some() {
         let alone = Quad {
@@ -76,17 +78,17 @@ fn check_quad(quad: &Quad) -> Result<(), ShapeError> {
 
 /// The stations of a live edge: how many, in what order, and how they lie to the line. Before the
 /// sizes, since they follow from them.
-pub(super) fn stations(outline: &Outline) -> Result<(), ShapeError> {
+pub(super) fn stations(outline: &Outline) -> Result<(), OutlineError> {
     match outline {
         Outline::Live(slab) => check_live(slab),
         _ => Ok(()),
     }
 }
 
-fn check_live(slab: &LiveSlab) -> Result<(), ShapeError> {
+fn check_live(slab: &LiveSlab) -> Result<(), OutlineError> {
     let count = slab.stations.len();
     if !(2..=MOST_STATIONS).contains(&count) {
-        return Err(ShapeError::Stations {
+        return Err(OutlineError::Stations {
             count,
             most: MOST_STATIONS,
         });
@@ -94,12 +96,11 @@ fn check_live(slab: &LiveSlab) -> Result<(), ShapeError> {
     for (i, station) in slab.stations.iter().enumerate() {
         let no = i + 1;
         if station.at < Length::ZERO {
-            let what = format!("place of station {no}");
             let given = station.at;
-            return Err(ShapeError::Negative { what, given });
+            return Err(OutlineError::StationBefore { no, given });
         }
         if i > 0 && station.at <= slab.stations[i - 1].at {
-            return Err(ShapeError::StationOrder {
+            return Err(OutlineError::StationOrder {
                 no,
                 given: station.at,
                 before: slab.stations[i - 1].at,
@@ -109,7 +110,7 @@ fn check_live(slab: &LiveSlab) -> Result<(), ShapeError> {
             && station.width > Length::ZERO
             && (front < Length::ZERO || front > station.width)
         {
-            return Err(ShapeError::StationFront {
+            return Err(OutlineError::StationFront {
                 no,
                 front,
                 width: station.width,
@@ -120,7 +121,7 @@ fn check_live(slab: &LiveSlab) -> Result<(), ShapeError> {
 }
 
 /// Whether runs that do not follow each other meet.
-fn crosses(outline: &Outline, ring: &Ring) -> Result<(), ShapeError> {
+fn crosses(outline: &Outline, ring: &Ring) -> Result<(), OutlineError> {
     let runs: Vec<(&Run, Vec<Point>)> = ring
         .runs
         .iter()
@@ -135,7 +136,7 @@ fn crosses(outline: &Outline, ring: &Ring) -> Result<(), ShapeError> {
             if near(&runs[i].1, &runs[j].1) && meet(&runs[i].1, &runs[j].1) {
                 let (first, second) = (runs[i].0.face, runs[j].0.face);
                 let size = blame(outline, first, second);
-                return Err(ShapeError::SelfCrossing {
+                return Err(OutlineError::SelfCrossing {
                     first,
                     second,
                     size,
@@ -161,16 +162,12 @@ fn blame(outline: &Outline, first: FaceKey, second: FaceKey) -> String {
             .filter(|(corner, _)| all || touched(*corner))
             .max_by_key(|(_, cut)| size(*cut))
     };
-    match largest(false).or_else(|| largest(true)) {
-        Some((corner, cut)) => {
-            let size = size(*cut).unwrap_or_default();
-            format!("the {} of {} at the {corner}", cut.word(), say(size))
-        }
-        None => {
-            let (length, width) = outline.extent();
-            format!("{} x {}", say(length), say(width))
-        }
+    if let Some((corner, cut)) = largest(false).or_else(|| largest(true)) {
+        let size = size(*cut).unwrap_or_default();
+        return format!("the {} of {} at the {corner}", cut.word(), say(size));
     }
+    let (length, width) = outline.extent();
+    format!("{} x {}", say(length), say(width))
 }
 
 /// Whether the boxes around two runs meet: only then do the runs.

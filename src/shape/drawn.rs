@@ -3,10 +3,11 @@
 
 use geo::{Centroid as _, LineString, Polygon};
 
-use super::face::{FaceKey, Way};
+use super::face::FaceKey;
+use super::grain::Way;
 use super::opening::OpeningName;
 use super::ring::{Ring, Run};
-use super::solid::Shape;
+use super::solid::ShapeDraft;
 use super::stroke::{Point, Stroke};
 
 /// An opening as drawn.
@@ -33,16 +34,15 @@ pub struct Drawn {
 }
 
 impl Drawn {
-    /// The drawing of a shape.
-    pub fn of(shape: &Shape) -> Drawn {
-        // A checked shape closes.
-        let outline = shape.outline().ring().unwrap_or_default();
+    /// The drawing of a checked draft, which closes.
+    pub(super) fn of(draft: &ShapeDraft) -> Drawn {
+        let outline = draft.outline.ring().unwrap_or_default();
         let mut border = outline.clone();
-        for opening in shape.openings().iter().filter(|o| o.open_front()) {
+        for opening in draft.openings.iter().filter(|o| o.open_front()) {
             border = open(&border, &opening.ring());
         }
-        let openings = shape
-            .openings()
+        let openings = draft
+            .openings
             .iter()
             .map(|opening| DrawnOpening {
                 name: opening.name(),

@@ -6,30 +6,44 @@
 //! files or screens; this room knows only [`crate::units`].
 //!
 //! Where things lie: `x` runs along the grain (the *length*), `y` across it (the *width*). The
-//! origin is the front-left corner of the top; for a round top it is the lower-left corner of its
-//! bounding box. The front edge is `y = 0`, the left end `x = 0`.
+//! origin is the front left corner of the box around the outline; for a top out of square it is its
+//! own front left corner, from which the front runs along `x`. A live edge's line lies along `x`.
+//! Walking round an outline is counter-clockwise. [`Shape::drawn`] gives the drawing: every run
+//! with the face it belongs to, how it lies to the grain, where it goes in metres.
+//!
+//! # Faces
+//! Each straight run is a face: *long grain* within 45 degrees of the grain, *end grain* otherwise
+//! (a 45 degree clip counts as end grain). A rounded corner is a face of mixed grain, a live edge
+//! is a face, so is the wall of each opening.
 //!
 //! # How areas are counted
 //! With outline area `A`, openings' area `O`, thickness `t`, and an edge profile of radius (or
 //! leg) `r`:
 //!
 //! - top: area of the outline inset by `r`, less `O` (nothing is inset for a square edge);
-//! - underside: `A - O`, since the profile is on the upper outside edge only;
-//! - an edge or end of run `s`: `s t` square, `s (t - r + pi r / 2)` eased or rounded over,
-//!   `s (t - r + r sqrt 2)` chamfered. The full outside run is used for the profile too, which
-//!   overstates each of the four mitred corners of a rectangle by less than `1.5 r^2`, and a rim by
-//!   less than `4.5 r^2`;
-//! - cutout wall: `(2 (w + d) - 8 c + 2 pi c) t` with corner radius `c`; hole wall: `pi d t`;
+//! - underside: `A - O`, since a profile is on the upper outside edge only; a bullnose insets it
+//!   too;
+//! - an edge or end of run `s`: `s t` square, `s (t - r + pi r / 2)` eased, rounded over, coved or
+//!   an ogee, `s (t - r + r sqrt 2)` chamfered, `s (t - 2 r + pi r)` bullnosed. The full outside
+//!   run is used for the profile too, which overstates each of the four mitred corners of a
+//!   rectangle by less than `1.5 r^2`, and a rim by less than `4.5 r^2`;
+//! - cutout wall: `(2 (w + d) - 8 c + 2 pi c) t` with corner radius `c`; hole wall: `pi d t`; a
+//!   cutout open to the front has no wall there, and the front edge is shorter by it;
 //! - openings: a cutout takes `w d - (4 - pi) c^2`, a hole `pi d^2 / 4`;
 //! - band of width `b`: the outline less its inset by `b`, less what the openings take of that
-//!   strip; field: the inset less what the openings take of it. Band and field always add up to
-//!   the underside.
+//!   strip; field: the inset less what the openings take of it (grown by `b`, where the band goes
+//!   round them too). Band and field always add up to the underside.
+//!
+//! Straight runs and arcs are reckoned in closed form; insets of outlines that are neither
+//! rectangle nor circle by polygons whose arcs have a chord to each half degree.
 
 mod areas;
 mod check;
+mod check_fitting;
 mod check_openings;
 mod check_outline;
 mod corner;
+mod cuts;
 pub mod cutting;
 pub mod drawing;
 mod drawn;
@@ -39,11 +53,13 @@ mod face;
 mod faces_and_any_input;
 mod fitting;
 mod forms;
+mod grain;
 mod inset;
 pub mod layout;
 pub mod lumber;
 mod opening;
 mod outline;
+mod outline_error;
 mod overlap;
 mod profile;
 mod reach;
@@ -62,11 +78,13 @@ mod words;
 pub use corner::{Corner, Corners, Cut};
 pub use drawn::{Drawn, DrawnOpening};
 pub use error::ShapeError;
-pub use face::{Construction, Face, FaceGrain, FaceGroup, FaceKey, UnknownFace, Way};
+pub use face::{Face, FaceGroup, FaceKey, UnknownFace};
 pub use fitting::{Cabinet, Mount, Purpose, Reveal, Sink};
 pub use forms::{Cup, Ell, LiveEdges, LiveSlab, Quad, Station};
+pub use grain::{Construction, FaceGrain, Way};
 pub use opening::{Opening, OpeningKind, OpeningName, Place};
 pub use outline::{Closing, Outline};
+pub use outline_error::OutlineError;
 pub use profile::EdgeProfile;
 pub use recut::recut;
 pub use ring::{Ring, Run};

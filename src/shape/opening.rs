@@ -4,8 +4,9 @@ use std::fmt;
 
 use serde::{Deserialize, Serialize};
 
-use super::face::{FaceKey, Way};
+use super::face::FaceKey;
 use super::fitting::{Mount, Purpose, Sink};
+use super::grain::Way;
 use super::ring::{Ring, Run};
 use super::rounded::{Rounded, halves};
 use super::stroke::{Point, Stroke};

@@ -3,8 +3,8 @@
 use serde::{Deserialize, Serialize};
 
 use super::corner::Corners;
-use super::error::ShapeError;
 use super::forms::{Cup, Ell, LiveSlab, Quad};
+use super::outline_error::OutlineError;
 use super::ring::Ring;
 use super::rings;
 use super::rounded::{Rounded, halves};
@@ -185,7 +185,7 @@ impl Outline {
     ///
     /// # Errors
     /// Sides that do not close, corners that are not there or do not fit.
-    pub(super) fn ring(&self) -> Result<Ring, ShapeError> {
+    pub(super) fn ring(&self) -> Result<Ring, OutlineError> {
         rings::ring(self)
     }
 

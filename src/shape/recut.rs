@@ -2,7 +2,8 @@
 
 use geo::{Area as _, BooleanOps as _};
 
-use super::face::{FaceKey, Way};
+use super::face::FaceKey;
+use super::grain::Way;
 use super::opening::Opening;
 use super::outline::Outline;
 use super::reach::to_line;
@@ -34,7 +35,7 @@ const FLAT: [FaceKey; 4] = [
 pub fn recut(before: &Shape, after: &Shape) -> Vec<FaceKey> {
     let keys = |shape: &Shape| -> Vec<FaceKey> {
         shape
-            .faces(super::face::Construction::FaceGrain)
+            .faces(super::grain::Construction::FaceGrain)
             .iter()
             .map(|face| face.key)
             .collect()

@@ -2,7 +2,8 @@
 
 use geo::{LineString, Polygon};
 
-use super::face::{FaceKey, Way};
+use super::face::FaceKey;
+use super::grain::Way;
 use super::stroke::{Point, Stroke};
 
 /// One run of a ring: a straight edge, an arc, a live edge.

@@ -54,20 +54,19 @@ fn place(corner: Corner) -> String {
 }
 
 fn quad_words(quad: &Quad, say: Say<'_>) -> String {
-    let mut words = format!(
-        "out of square, front {}, right {}, back {}, left {}",
-        say(quad.front),
-        say(quad.right),
-        say(quad.back),
-        say(quad.left)
-    );
-    if let Some(rising) = quad.rising {
-        words += &format!(", front left to back right {}", say(rising));
-    }
-    if let Some(falling) = quad.falling {
-        words += &format!(", front right to back left {}", say(falling));
-    }
-    words
+    let sides = [
+        ("out of square, front", Some(quad.front)),
+        ("right", Some(quad.right)),
+        ("back", Some(quad.back)),
+        ("left", Some(quad.left)),
+        ("front left to back right", quad.rising),
+        ("front right to back left", quad.falling),
+    ];
+    let words: Vec<String> = sides
+        .into_iter()
+        .filter_map(|(what, size)| Some(format!("{what} {}", say(size?))))
+        .collect();
+    words.join(", ")
 }
 
 fn live_words(slab: &LiveSlab, say: Say<'_>) -> String {

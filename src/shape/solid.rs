@@ -1,12 +1,15 @@
 //! A whole, checked shape, and the draft it is made from.
 
+use std::sync::Arc;
+
 use serde::{Deserialize, Serialize};
 
-use super::areas;
+use super::areas::{self, Measured};
 use super::check;
 use super::drawn::Drawn;
 use super::error::ShapeError;
-use super::face::{Construction, Face};
+use super::face::Face;
+use super::grain::Construction;
 use super::opening::Opening;
 use super::outline::Outline;
 use super::profile::EdgeProfile;
@@ -35,24 +38,43 @@ pub struct ShapeDraft {
 }
 
 /// A shape that can be cut: what is inside has been checked and cannot be changed.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, Serialize, Deserialize)]
 #[serde(try_from = "ShapeDraft", into = "ShapeDraft")]
 pub struct Shape {
-    draft: ShapeDraft,
+    /// Shared, since a piece is handed about a great deal and its shape never changes.
+    whole: Arc<Whole>,
 }
+
+#[derive(Debug, Clone)]
+struct Whole {
+    draft: ShapeDraft,
+    /// What follows from the draft, worked out when it was checked.
+    measured: Measured,
+}
+
+impl PartialEq for Shape {
+    fn eq(&self, other: &Self) -> bool {
+        self.whole.draft == other.whole.draft
+    }
+}
+
+impl Eq for Shape {}
 
 impl TryFrom<ShapeDraft> for Shape {
     type Error = ShapeError;
 
     fn try_from(draft: ShapeDraft) -> Result<Self, Self::Error> {
         check::check(&draft)?;
-        Ok(Shape { draft })
+        let measured = Measured::of(&draft);
+        check::check_measured(&draft, &measured)?;
+        let whole = Arc::new(Whole { draft, measured });
+        Ok(Shape { whole })
     }
 }
 
 impl From<Shape> for ShapeDraft {
     fn from(shape: Shape) -> ShapeDraft {
-        shape.draft
+        Arc::unwrap_or_clone(shape.whole).draft
     }
 }
 
@@ -79,50 +101,45 @@ impl Shape {
         .try_into()
     }
 
-    /// What it was made from.
-    pub(super) fn draft(&self) -> &ShapeDraft {
-        &self.draft
-    }
-
     /// Seen from above.
     pub fn outline(&self) -> &Outline {
-        &self.draft.outline
+        &self.whole.draft.outline
     }
 
     /// The drawing of the shape, in metres: see [`Drawn`].
     pub fn drawn(&self) -> Drawn {
-        Drawn::of(self)
+        Drawn::of(&self.whole.draft)
     }
 
     /// From the underside to the top.
     pub fn thickness(&self) -> Length {
-        self.draft.thickness
+        self.whole.draft.thickness
     }
 
     /// On the upper outside edge.
     pub fn profile(&self) -> EdgeProfile {
-        self.draft.profile
+        self.whole.draft.profile
     }
 
     /// Cutouts and holes, in the order they were given.
     pub fn openings(&self) -> &[Opening] {
-        &self.draft.openings
+        &self.whole.draft.openings
     }
 
     /// The width of the underside's band, if it has one.
     pub fn band(&self) -> Option<Length> {
-        self.draft.band
+        self.whole.draft.band
     }
 
     /// Whether the band goes round the openings too.
     pub fn band_round_openings(&self) -> bool {
-        self.draft.band_round_openings
+        self.whole.draft.band_round_openings
     }
 
     /// Every face with its grain and area, in the order of [`super::FaceKey`]: top; underside, or
     /// band and field; the edges and ends, or the rim; the walls of cutouts and holes.
     pub fn faces(&self, construction: Construction) -> Vec<Face> {
-        areas::faces(self, construction)
+        self.whole.measured.built(construction)
     }
 
     /// The area inside the outline, openings included.

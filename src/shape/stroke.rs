@@ -131,7 +131,7 @@ impl Stroke {
                     x: to.x - from.x,
                     y: to.y - from.y,
                 };
-                (radius * radius * sweep + cross(*centre, step)) / 2.0
+                f64::midpoint(radius * radius * sweep, cross(*centre, step))
             }
         }
     }

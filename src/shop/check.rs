@@ -321,8 +321,7 @@ fn check_reshape(ticket: &Ticket, added: &[FaceKey], removed: &[FaceKey], out: &
         .filter(|key| !removed.contains(key))
         .chain(added.iter().copied())
         .collect();
-    let around = FaceKey::go_round(&left);
-    if !(after(FaceKey::Top) && under && around) {
+    if !(after(FaceKey::Top) && under && FaceKey::go_round(&left)) {
         out.push(Blocker::NotATop);
     }
 }

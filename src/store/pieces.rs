@@ -59,13 +59,13 @@ fn read(row: &mut Cells<'_>) -> Result<Bare, Fault> {
     let (id, job, no, name) = (row.parse()?, row.parse()?, row.take()?, row.take()?);
     let (kind, species, construction) = (row.word()?, row.take()?, row.word()?);
     let (recipe, stage, finished) = (row.parse()?, row.word()?, row.take()?);
-    let (word, sizes) = (row.take()?, [row.take()?, row.take()?, row.take()?]);
+    let (word, sizes): (String, _) = (row.take()?, [row.take()?, row.take()?, row.take()?]);
     let thickness = Length::from_nm(row.take()?);
     let profile = profile(row)?;
     let band = row.take::<Option<i64>>()?.map(Length::from_nm);
     let form: Option<Outline> = row.maybe_json()?;
     let draft = ShapeDraft {
-        outline: outline(row, word, sizes, form)?,
+        outline: outline(row, &word, sizes, form)?,
         thickness,
         profile,
         openings: Vec::new(),
@@ -102,11 +102,11 @@ fn read(row: &mut Cells<'_>) -> Result<Bare, Fault> {
 
 fn outline(
     row: &Cells<'_>,
-    word: String,
+    word: &str,
     sizes: [Option<i64>; 3],
     form: Option<Outline>,
 ) -> Result<Outline, Fault> {
-    match (word.as_str(), sizes, form) {
+    match (word, sizes, form) {
         ("rectangle", [Some(length), Some(width), None], None) => Ok(Outline::Rectangle {
             length: Length::from_nm(length),
             width: Length::from_nm(width),

@@ -47,7 +47,7 @@ fn an_l_with_a_sink_and_a_tap_is_measured_and_told() {
     );
     let paper = b.ok(NOW, &["ticket", "1A"]);
     for line in [
-        "L, 10' x 8', run 2' 1 1/2\" deep, leg 2' wide, open at the front right",
+        "L, 10' 0\" x 8' 0\", run 2' 1 1/2\" deep, leg 2' 0\" wide, open at the front right",
         "negative reveal 3/8\" (wood over",
         "board feet",
         "moisture (assumed",

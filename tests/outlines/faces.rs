@@ -85,13 +85,13 @@ fn corners_are_faces_of_their_own_by_their_direction() {
 
 #[test]
 fn a_live_edge_is_its_own_face() {
+    use FaceKey::{Back, Front, Left, LiveBack, LiveFront, Right, Top, Underside};
     let stations = [(0.0, 20.0), (30.0, 24.0), (60.0, 21.0)];
     let keys = |edges| -> Vec<FaceKey> {
         let shape = top(slab(edges, &stations));
         let faces = shape.faces(Construction::SolidSlab);
         faces.iter().map(|face| face.key).collect()
     };
-    use FaceKey::{Back, Front, Left, LiveBack, LiveFront, Right, Top, Underside};
     assert_eq!(
         keys(LiveEdges::Both),
         [Top, Underside, Left, Right, LiveFront, LiveBack]

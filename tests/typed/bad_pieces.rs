@@ -86,9 +86,9 @@ fn other_lengths() {
         "The thickness is 14\": a top can be at most 12\" thick.",
     );
     refuses(
-        |typed| typed.profile = "ogee 1/4".into(),
+        |typed| typed.profile = "wavy 1/4".into(),
         "profile",
-        "\"ogee\" is not among them: say square, eased, round-over or chamfer.",
+        "\"wavy\" is not among them: say square, eased, round-over, chamfer, ogee, cove or bullnose.",
     );
     refuses(
         |typed| typed.profile = "round-over".into(),
@@ -149,7 +149,7 @@ fn openings() {
         ),
         (
             "20 x 10 at 20",
-            "\"20\" is not a place: after at, type the centre from the left end, a comma, and from the front edge, for example at 49 1/4, 12 3/4.",
+            "\"20\" is not a place: after at, type the centre from the left end, a comma, and from the front edge, for example at 49 1/4, 12 3/4; or by centre lines, at cutout 1, 2 1/2 from back.",
         ),
         (
             "300: 20 x 10 at 20, 12",

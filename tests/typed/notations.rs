@@ -155,7 +155,7 @@ fn what_was_understood_is_said() {
             &settings
         )
         .unwrap(),
-        "cutout 1: 30\" x 16\", r 3/4\", centre 49 1/4\" from left, 12 3/4\" from front"
+        "cutout 1: 30\" x 16\", corner radius 3/4\", centre 49 1/4\" from left, 12 3/4\" from front"
     );
     assert_eq!(
         echo_windows("30 min to 2 h; scuff 6 days on").unwrap(),

@@ -47,6 +47,7 @@ struct CornerJson {
 }
 
 #[derive(Debug, Serialize)]
+#[allow(clippy::struct_field_names, reason = "every length says its unit")]
 struct DiagonalJson {
     measured_mm: f64,
     computed_mm: f64,

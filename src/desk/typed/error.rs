@@ -2,7 +2,7 @@
 
 use crate::coating::ProductError;
 use crate::desk::DeskError;
-use crate::shape::{OpeningName, ShapeError};
+use crate::shape::{OpeningName, OutlineError, ShapeError};
 use crate::shop::ScheduleError;
 use thiserror::Error;
 
@@ -121,16 +121,7 @@ pub(super) fn shape_field(error: &ShapeError) -> &'static str {
         E::ProfileOverThickness { .. } | E::ProfileOverWidth { .. } | E::BullnoseOver { .. } => {
             "profile"
         }
-        E::NoCorner { .. } | E::NoNotch { .. } | E::CornerOver { .. } | E::SelfCrossing { .. } => {
-            "corners"
-        }
-        E::NoInside { .. }
-        | E::NotOpen { .. }
-        | E::NoDiagonal
-        | E::NoTriangle { .. }
-        | E::Stations { .. }
-        | E::StationOrder { .. }
-        | E::StationFront { .. } => "size",
+        E::Outline(error) => outline_field(error),
         E::TooManyOpenings { .. } | E::ZeroNumber => "cutouts",
         E::DuplicateNumber { opening }
         | E::CornerRadius { opening, .. }
@@ -145,6 +136,17 @@ pub(super) fn shape_field(error: &ShapeError) -> &'static str {
         | E::InProfile { opening, .. } => opening_field(*opening),
         E::Crossing { second, .. } | E::Touching { second, .. } => opening_field(*second),
         E::BandTooWide { .. } | E::NoField { .. } | E::BandInBullnose { .. } => "band",
+    }
+}
+
+/// The field in which a refused outline is put right.
+fn outline_field(error: &OutlineError) -> &'static str {
+    use OutlineError as E;
+    match error {
+        E::NoCorner { .. } | E::NoNotch { .. } | E::CornerOver { .. } | E::SelfCrossing { .. } => {
+            "corners"
+        }
+        _ => "size",
     }
 }
 

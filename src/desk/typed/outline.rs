@@ -268,13 +268,14 @@ pub fn write_outline(outline: &Outline, say: Say<'_>) -> String {
         ),
         Outline::Quad(quad) => {
             let sides = [quad.front, quad.right, quad.back, quad.left].map(say);
-            let mut text = format!("quad {}", sides.join(", "));
-            for (word, diagonal) in [("diagonal", quad.rising), ("other", quad.falling)] {
-                if let Some(diagonal) = diagonal {
-                    text += &format!(", {word} {}", say(diagonal));
-                }
-            }
-            text
+            let diagonals = [("diagonal", quad.rising), ("other", quad.falling)];
+            let mut parts = sides.to_vec();
+            parts.extend(
+                diagonals
+                    .into_iter()
+                    .filter_map(|(word, size)| Some(format!("{word} {}", say(size?)))),
+            );
+            format!("quad {}", parts.join(", "))
         }
         Outline::Live(slab) => write_live(slab, say),
     }

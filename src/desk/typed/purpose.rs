@@ -103,16 +103,16 @@ fn sink(field: &'static str, text: &str, settings: &Settings) -> Result<Sink, Fi
     };
     let overall = match clauses::one(field, &clauses, "overall")? {
         None => None,
-        Some(text) => match sides(text)[..] {
-            [width, depth] => Some(pair(field, width, depth, settings)?),
-            _ => {
+        Some(text) => {
+            let [width, depth] = sides(text)[..] else {
                 let message = format!(
                     "\"{}\" is not the sink's overall width x depth: type it like overall 33 x 19.",
                     quoted(text)
                 );
                 return Err(FieldError::new(field, message));
-            }
-        },
+            };
+            Some(pair(field, width, depth, settings)?)
+        }
     };
     let wall = length("sink wall")?.or(length("wall")?);
     let cabinet = match length("cabinet")? {

@@ -167,7 +167,7 @@ fn shape(line: &Line<'_>, openings: Vec<(u64, Opening)>) -> Result<Shape, FilesE
 /// The outline: by length and width, by a diameter, or in the words of its own column, where every
 /// length has its unit.
 fn outline(line: &Line<'_>) -> Result<Outline, FilesError> {
-    let outline = if line.cell("outline") != "" {
+    let outline = if !line.cell("outline").is_empty() {
         let cells = ["length", "width", "diameter"];
         line.nothing_in(&cells, "an outline in its own column")?;
         line.must("outline", LENGTH_CURE, |text| {
