@@ -237,6 +237,7 @@ impl Picture {
     }
 
     fn faces(&mut self, seen: &Seen, construction: Construction) {
+        let (low, high) = self.extent;
         let mut named: Vec<FaceKey> = Vec::new();
         for run in &seen.runs {
             if named.contains(&run.face) {
@@ -248,16 +249,30 @@ impl Picture {
                 .iter()
                 .filter(|other| other.face == run.face)
                 .collect();
-            // The middle of a straight face; the lowest point of one that goes round.
-            let longest = of_face.iter().max_by(|a, b| a.long().total_cmp(&b.long()));
-            let lowest = of_face.iter().min_by(|a, b| a.from.y.total_cmp(&b.from.y));
-            let run = if of_face.len() > 8 { lowest } else { longest };
+            // The middle of a face in many runs, the lowest point of one that goes all round, the
+            // longest run of any other.
+            let many = of_face.len() > 8;
+            let run = match run.face {
+                FaceKey::Rim => of_face.iter().min_by(|a, b| a.from.y.total_cmp(&b.from.y)),
+                _ if many => of_face.get(of_face.len() / 2),
+                _ => of_face.iter().max_by(|a, b| a.long().total_cmp(&b.long())),
+            };
             let Some(run) = run else { continue };
             let (dx, dy) = (run.to.x - run.from.x, run.to.y - run.from.y);
-            // A little off the middle, where the size stands.
-            let point = run
-                .from
-                .toward(run.to, if of_face.len() > 8 { 0.0 } else { 0.22 });
+            // A little off the middle of a long face, where its size stands.
+            let part = if many {
+                0.0
+            } else if run.long() < (high.x - low.x) * 0.4 {
+                0.5
+            } else {
+                0.22
+            };
+            let point = run.from.toward(run.to, part);
+            // A corner's name stands level beside it, like an opening's.
+            let ink = match run.face {
+                FaceKey::Corner(_) => Ink::Opening,
+                _ => Ink::Face,
+            };
             let anchor = if dy.abs() > dx.abs() {
                 if dy > 0.0 {
                     Anchor::Right
@@ -270,7 +285,7 @@ impl Picture {
                 Anchor::Above
             };
             let text = format!("{}, {}", run.face, construction.grain_of(run.way));
-            self.label(Ink::Face, point, anchor, text);
+            self.label(ink, point, anchor, text);
         }
     }
 
@@ -288,7 +303,8 @@ impl Picture {
                     || (mid.y - void.mid.y).abs() > half_y + head * 1.5
             }) && [-half, 0.0, half]
                 .iter()
-                .all(|off| seen.holds(at(mid.x + off, mid.y)))
+                .flat_map(|across| [-2.0 * head, 2.0 * head].map(|up| (*across, up)))
+                .all(|(across, up)| seen.holds(at(mid.x + across, mid.y + up)))
         };
         let spots = parts
             .iter()

@@ -122,6 +122,12 @@ fn labels(svg: &mut Svg, picture: &Picture, paper: &Paper) {
         }
         let at = paper.of(label.at);
         let outside = label.ink == Ink::Face;
+        // Only at the front and the left of the whole piece do rows of sizes stand.
+        let by_rows = match label.anchor {
+            Anchor::Below => (label.at.y - paper.low.y).abs() < 1.0,
+            Anchor::Left => (label.at.x - paper.low.x).abs() < 1.0,
+            _ => false,
+        };
         let off = if outside { 3.0 } else { 1.5 };
         let (dx, dy, stand, turn) = match label.anchor {
             // A mark stands beside its own thick stroke.
@@ -131,9 +137,10 @@ fn labels(svg: &mut Svg, picture: &Picture, paper: &Paper) {
             Anchor::On => (0.0, TEXT / 3.0, Stand::Middle, 0.0),
             Anchor::Above => (0.0, -off, Stand::Middle, 0.0),
             // The rows of sizes stand in front and at the left: those names go inside.
-            Anchor::Below if outside => (0.0, -1.5, Stand::Middle, 0.0),
+            Anchor::Below if outside && by_rows => (0.0, -1.5, Stand::Middle, 0.0),
             Anchor::Below => (0.0, off + TEXT, Stand::Middle, 0.0),
-            Anchor::Left if outside => (1.5 + TEXT, 0.0, Stand::Middle, -90.0),
+            Anchor::Left if outside && by_rows => (1.5 + TEXT, 0.0, Stand::Middle, -90.0),
+            Anchor::Left if outside => (-off, 0.0, Stand::Middle, -90.0),
             Anchor::Right if outside => (off + TEXT, 0.0, Stand::Middle, -90.0),
             Anchor::Left => (-off, TEXT / 3.0, Stand::End, 0.0),
             Anchor::Right => (off, TEXT / 3.0, Stand::Start, 0.0),
