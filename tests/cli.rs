@@ -9,10 +9,10 @@ mod bench;
 mod demo;
 #[path = "cli/job.rs"]
 mod job;
-#[path = "cli/products.rs"]
-mod products;
 #[path = "cli/layout.rs"]
 mod layout;
+#[path = "cli/products.rs"]
+mod products;
 #[path = "cli/shapes.rs"]
 mod shapes;
 #[path = "cli/stores.rs"]

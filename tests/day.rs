@@ -14,10 +14,10 @@ mod corrected;
 mod hand;
 #[path = "day/looks.rs"]
 mod looks;
-#[allow(dead_code, reason = "the screens' rig has more than is used here")]
-mod rig;
 #[path = "day/older.rs"]
 mod older;
+#[allow(dead_code, reason = "the screens' rig has more than is used here")]
+mod rig;
 #[path = "day/there_and_back.rs"]
 mod there_and_back;
 

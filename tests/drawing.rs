@@ -283,11 +283,11 @@ proptest! {
         let svg = full_size(&counter(), TemplateOf::Piece, Extra::default(), &heading)
             .expect("a template");
         let doc = Document::parse(&svg).expect("sound XML");
-        let elements = doc.descendants().filter(|node| node.is_element()).count();
+        let elements = doc.descendants().filter(roxmltree::Node::is_element).count();
         let plain = full_size(&counter(), TemplateOf::Piece, Extra::default(), "3A")
             .expect("a template");
         let plain = Document::parse(&plain).expect("sound XML");
-        prop_assert_eq!(elements, plain.descendants().filter(|node| node.is_element()).count());
+        prop_assert_eq!(elements, plain.descendants().filter(roxmltree::Node::is_element).count());
         let escaped = escape(&heading);
         prop_assert!(!escaped.contains(['<', '>', '"', '\'']));
     }

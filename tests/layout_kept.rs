@@ -5,8 +5,8 @@ use chrono::{DateTime, Utc};
 use tackfree::coating::LabelHours;
 use tackfree::coating::id::Mint;
 use tackfree::desk::typed::{
-    LumberTyped, PieceTyped, RouterTyped, CheckTyped, StandingTyped, read_lumber, read_piece,
-    read_router, read_check, read_standing,
+    CheckTyped, LumberTyped, PieceTyped, RouterTyped, StandingTyped, read_check, read_lumber,
+    read_piece, read_router, read_standing,
 };
 use tackfree::desk::{
     Action, Books, ClientDraft, Desk, DeskError, JobDraft, Made, Scope, Shop, Which,

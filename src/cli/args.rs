@@ -2,9 +2,10 @@
 
 use super::answer::Answer;
 use super::doing::{
-    accept, air, amend, checks, chore, client, close, drying, export, fasten, forecast, hide, import,
-    job, learned, logger, moisture, move_along, own_wood, pass, piece, product, recipe, remove,
-    retime, sandback, scuff, setlist, shop, site, stands, template, tick, touch, undo, wipe,
+    accept, air, amend, checks, chore, client, close, drying, export, fasten, forecast, hide,
+    import, job, learned, logger, moisture, move_along, own_wood, pass, piece, product, recipe,
+    remove, retime, sandback, scuff, setlist, shop, site, stands, template, tick, touch, undo,
+    wipe,
 };
 use super::failure::Failure;
 use super::reading::{

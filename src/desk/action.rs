@@ -2,8 +2,8 @@
 
 use super::air_import::AirImport;
 use super::air_rows::DryingRules;
-use crate::coating::{Family, ForecastStep, LabelFigures, ProductId, ProductKind, ShopAir};
 pub use super::pick::FacePick;
+use crate::coating::{Family, ForecastStep, LabelFigures, ProductId, ProductKind, ShopAir};
 use crate::shape::layout::{About, Rule, Standing};
 use crate::shape::{Construction, FaceKey, Shape};
 use crate::shop::{

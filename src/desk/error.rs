@@ -1,13 +1,13 @@
 //! Why an action was not done.
 
 use super::books::BooksError;
-use crate::coating::{ForecastError, ProductError, ReadingError};
 use super::wood_error::WoodRefusal;
+use crate::coating::{ForecastError, ProductError, ReadingError};
 use crate::shape::ShapeError;
-use crate::shop::{Blocker, Chore, ScheduleError};
 use crate::shape::cutting::CutError;
 use crate::shape::layout::{RuleError, StandingError};
 use crate::shape::lumber::LumberError;
+use crate::shop::{Blocker, Chore, ScheduleError};
 use chrono::{DateTime, Utc};
 use chrono_tz::Tz;
 use thiserror::Error;

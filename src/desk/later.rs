@@ -2,8 +2,8 @@
 //! the shop's usual air.
 
 use super::snapshot::Shop;
-use crate::coating::{AirBasis, PassTimes, Product, ProductKind, SafeLikely, Speed};
-use crate::units::moment::{show_moment, show_span};
+use crate::coating::{AirBasis, PassTimes, Product, ProductKind, SafeLikely, Speed, show_reached};
+use crate::units::moment::show_span;
 use chrono::{DateTime, Utc};
 
 /// The times of a coat planned for later.
@@ -76,32 +76,29 @@ pub fn later_lines(
     now: DateTime<Utc>,
 ) -> Vec<String> {
     let zone = shop.settings.zone;
-    let show = |moment| show_moment(moment, now, zone);
+    let told = |moment| show_reached(moment, now, zone);
     let later = LaterPass::of(shop, product, at);
     let mut lines = vec![format!(
         "{} laid {}, in {}:",
         product.name,
-        show(at),
+        told(at),
         show_span(at - now)
     )];
     for stage in later.stages(product.kind) {
-        let mut line = format!(
-            "  {:<15}likely {}, safe {}",
+        let window = match stage.shuts {
+            Some(shuts) if shuts <= stage.times.safe => format!(
+                "; window shuts {} already: abrade before the next coat",
+                told(shuts)
+            ),
+            Some(shuts) => format!("; window shuts {}", told(shuts)),
+            None => String::new(),
+        };
+        lines.push(format!(
+            "  {:<15}likely {}, safe {}{window}",
             stage.stage,
-            show(stage.times.likely),
-            show(stage.times.safe)
-        );
-        match stage.shuts {
-            Some(shuts) if shuts <= stage.times.safe => {
-                line.push_str(&format!(
-                    "; window shuts {} already: abrade before the next coat",
-                    show(shuts)
-                ));
-            }
-            Some(shuts) => line.push_str(&format!("; window shuts {}", show(shuts))),
-            None => {}
-        }
-        lines.push(line);
+            told(stage.times.likely),
+            told(stage.times.safe)
+        ));
     }
     let basis = match later.speed.basis {
         AirBasis::Forecast => "by the forecast typed in, then the shop's usual air of the hour",

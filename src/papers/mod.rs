@@ -4,9 +4,9 @@
 //! the screen, a reading of the clock.
 
 mod cautions;
-mod day;
 mod cut_list;
 mod cutting;
+mod day;
 mod drawings;
 mod figures;
 mod findings;
@@ -20,9 +20,9 @@ pub mod wood;
 mod words;
 
 pub use cautions::ticket_cautions;
-pub use day::{call_words, day_paper, day_state_words};
 pub use cut_list::{PieceLumber, cut_list_paper, lumber_to_buy, piece_lumber};
 pub use cutting::{CutOf, cut_plan, cutting_paper, fine, template_lines};
+pub use day::{call_words, day_paper, day_state_words};
 pub use drawings::{TemplateFiles, drawing_paper, named_files, picture, sheet_svg, template_files};
 pub use figures::{piece_weight, shape_figures};
 pub use findings::{

@@ -1,8 +1,8 @@
 //! Why something may not be done: one reason each, naming the face and the step.
 
 use super::event::CoatKind;
-use super::reason::ReasonFor;
 use super::out_of_sight;
+use super::reason::ReasonFor;
 use super::schedule::Grit;
 use super::stage::Stage;
 use crate::coating::ProductKind;

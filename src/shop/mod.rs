@@ -15,8 +15,8 @@ mod dryness;
 mod event;
 mod face_state;
 mod id;
-mod moisture;
 mod layout;
+mod moisture;
 mod moves;
 pub mod moving;
 mod next_step;
@@ -43,24 +43,22 @@ pub use caution::{
     cautions_for_wipe, sanding_cautions,
 };
 pub use check::{Gates, Strictness};
-pub use dryness::Films;
 pub use chore::{Chore, ChoreDone, DayClosed, DayLog, RagWay};
 pub use correct::{Retimed, against_record, late_doubts, retime, together};
 pub use day_close::{Call, Cause, DayEnd, DayState, day_end, day_of, is_late, left_open};
+pub use dryness::Films;
 pub use event::{CoatKind, Event, ScuffMeans, SetItem, TouchVerdict, What};
 pub use face_state::{Coat, FaceState};
 pub use id::{ClientId, EventId, JobId, PassId, PieceId, ReadingId, RecipeId, WoodId};
-pub use moisture::{FastenerError, Moisture, PieceWood, ShopWood, Site, SiteAir, WoodBook};
 pub use layout::{LayoutBook, PieceLayout};
+pub use moisture::{FastenerError, Moisture, PieceWood, ShopWood, Site, SiteAir, WoodBook};
 pub use next_step::waiting;
 pub use out_of_sight::out_of_sight;
 pub use pass::{Air, Amount, AmountBasis, Pass};
 pub use people::{Client, Job};
 pub use piece::{Piece, PieceFile, PieceKind};
 pub use rack::{RackRow, RackState, rack};
-pub use rack_film::{
-    ABRADES_WITH, DryStage, Film, FilmWindow, Milestone, RackLine, rack_lines,
-};
+pub use rack_film::{ABRADES_WITH, DryStage, Film, FilmWindow, Milestone, RackLine, rack_lines};
 pub use ready_made::{ready_products, ready_recipes};
 pub use reason::ReasonFor;
 pub use recipe::Recipe;

@@ -92,10 +92,7 @@ impl Film {
             text.strip_suffix(".0").map_or(text.clone(), str::to_owned)
         };
         let film = if self.thickness > 1.02 {
-            format!(
-                ", thick film takes {:.2} times as long",
-                self.thickness
-            )
+            format!(", thick film takes {:.2} times as long", self.thickness)
         } else {
             String::new()
         };

@@ -26,12 +26,13 @@ mod wood_own;
 
 pub use paper_files::{PaperError, write_paper, write_papers, write_papers_fresh};
 
-use crate::shop::{
-    Client, DayLog, Job, LayoutBook, Pass, PassId, PieceFile, PieceLayout, Recipe, Settings, WoodBook,
-};
 use crate::coating::{ForecastStep, Product, ProductId};
 use crate::desk::{
     AirSpan, Books, BooksError, DryingRules, JournalLine, Key, LoggedAir, Row, Scope, TouchRecord,
+};
+use crate::shop::{
+    Client, DayLog, Job, LayoutBook, Pass, PassId, PieceFile, PieceLayout, Recipe, Settings,
+    WoodBook,
 };
 use chrono::{DateTime, Utc};
 use error::Fault;

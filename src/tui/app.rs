@@ -2,10 +2,10 @@
 //! screen sees it. `update` is pure: it changes this state and says what is to be done outside.
 
 use super::forms::FormKind;
-pub use super::layer::Layer;
 use super::kit::key::Key;
 use super::kit::pager::Pager;
 use super::kit::theme::Theme;
+pub use super::layer::Layer;
 use super::screen::{Ctx, Place, Screen, Wish};
 use super::screens::air::Air;
 use super::screens::bench::Bench;

@@ -6,9 +6,9 @@ use super::kit::form::FormAction;
 use super::kit::key::Key;
 use super::kit::pager::Pager;
 use super::screens::ticket::TicketScreen;
+use super::screens::wood::WoodScreen;
 use crate::coating::LoggerReport;
 use crate::desk::{Action, AirImport, DeskError, Done, Made, Which};
-use super::screens::wood::WoodScreen;
 use crate::shop::PieceId;
 
 impl App {

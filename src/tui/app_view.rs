@@ -96,10 +96,7 @@ fn heading(app: &App, buf: &mut Buffer, area: Rect) {
     let zone = app.shop.settings.zone;
     let local = app.now.with_timezone(&zone);
     let clock = local.format("%a %-I:%M %P").to_string();
-    let ticket = app
-        .layers
-        .iter()
-        .any(|layer| layer.screen().is_some());
+    let ticket = app.layers.iter().any(|layer| layer.screen().is_some());
     let width = usize::from(area.width);
     let clock_at = width.saturating_sub(cells_of(&clock));
     if ticket {

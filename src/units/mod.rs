@@ -31,8 +31,8 @@ pub use count::counted;
 pub use length::{BareUnit, Length, LengthError, LengthStyle};
 pub use mass::{Density, Mass, MassError};
 pub use moment::{
-    AheadError, DateError, MomentError, parse_ahead, parse_date, parse_future_date, parse_moment, show_date, show_moment,
-    show_span,
+    AheadError, DateError, MomentError, parse_ahead, parse_date, parse_future_date, parse_moment,
+    show_date, show_moment, show_span,
 };
 pub use money::{Money, MoneyError};
 pub use spread::{SpreadError, SpreadRate};

@@ -3,9 +3,7 @@
 use chrono::{DateTime, NaiveDate, TimeZone, Utc};
 use tackfree::coating::id::Mint;
 use tackfree::desk::Shop;
-use tackfree::shop::{
-    Client, ClientId, Job, JobId, Settings, ready_products, ready_recipes,
-};
+use tackfree::shop::{Client, ClientId, Job, JobId, Settings, ready_products, ready_recipes};
 use tackfree::units::{LengthStyle, TemperatureStyle, VolumeStyle};
 use uuid::Uuid;
 

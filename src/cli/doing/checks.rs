@@ -7,7 +7,7 @@ use crate::cli::reading::cutplan::RouterArgs;
 use crate::cli::session::Session;
 use crate::desk::Action;
 use crate::desk::typed::{
-    LumberTyped, RouterTyped, CheckTyped, read_lumber, read_router, read_check,
+    CheckTyped, LumberTyped, RouterTyped, read_check, read_lumber, read_router,
 };
 use crate::papers::layout::Columns;
 use crate::papers::{PAPER_WIDTH, checks_paper, figure_words};

@@ -3,22 +3,22 @@
 //! Lives here: one file a verb (or a verb and its twin). May not live here: any check of its own on what may be done; that
 //! is the desk's, so that the screen and the commands can never differ.
 
+pub mod accept;
 pub mod air;
 pub mod amend;
-pub mod chore;
-pub mod accept;
 pub mod checks;
+pub mod chore;
 pub mod client;
+pub mod close;
 pub mod drying;
 pub mod export;
+pub mod fasten;
 pub mod forecast;
 pub mod hide;
 pub mod import;
 pub mod job;
 pub mod learned;
 pub mod logger;
-pub mod close;
-pub mod fasten;
 pub mod moisture;
 pub mod move_along;
 pub mod own_wood;

@@ -6,9 +6,9 @@
 pub mod air;
 pub mod bench;
 pub mod clients;
-pub mod day;
 pub mod cutlist;
 pub mod cutplan;
+pub mod day;
 pub mod draw;
 mod face_json;
 pub mod findings;

@@ -7,18 +7,18 @@
 //! the desk cleans them and says so.
 
 mod air;
+mod clauses;
+mod corners;
 mod day;
 mod echo;
 mod error;
 mod figures;
+mod layout_book;
 mod lie;
 mod moisture;
 mod opening;
-mod own_wood;
-mod clauses;
-mod corners;
-mod layout_book;
 mod outline;
+mod own_wood;
 mod people;
 mod piece;
 mod place;
@@ -46,28 +46,28 @@ pub use echo::{
     echo_size, echo_span, echo_when, echo_windows,
 };
 pub use error::{FieldError, field_of};
-pub use lie::{LieTyped, grain_words, held_choices, read_lie, situation_words};
-pub use moisture::{ReadingTyped, read_reading};
-pub use own_wood::{RuleTyped, WoodTyped, read_rule, read_wood};
-pub use product::{ProductTyped, figure_field, read_product};
-pub use product_figures::echo_figures;
 pub use layout_book::{
     LumberTyped, RouterTyped, RuleTyped as CheckTyped, read_clean_up, read_depth, read_guide,
     read_lumber, read_router, read_rule as read_check,
 };
+pub use lie::{LieTyped, grain_words, held_choices, read_lie, situation_words};
+pub use moisture::{ReadingTyped, read_reading};
 pub use opening::{read_cutouts, read_holes, write_cutouts, write_holes, write_opening};
 pub use outline::write_outline;
+pub use own_wood::{RuleTyped, WoodTyped, read_rule, read_wood};
 pub use people::{JobTyped, read_client, read_job, read_promise, read_year};
 pub use piece::{PieceTyped, read_piece};
 pub use place::Onto;
+pub use product::{ProductTyped, figure_field, read_product};
+pub use product_figures::echo_figures;
 pub use purpose::{read_purpose, write_purpose};
 pub use recipe::{RecipeTyped, read_grits, read_recipe, write_grits, write_scuff};
 pub use settings::{SettingsTyped, read_settings};
 pub use site::{SiteTyped, echo_site, read_site, region_words};
 pub use size::{read_length, read_profile, read_size, write_length, write_profile, write_size};
 pub use span::{SpanUnit, read_span, write_span};
-pub use windows::{read_windows, write_windows};
 pub use standing::{StandingTyped, read_standing, read_yes};
+pub use windows::{read_windows, write_windows};
 pub use words::{construction_words, kind_words, pick};
 pub use work::{
     read_air, read_amount, read_faces, read_scuff, read_verdict, read_when, write_amount,

@@ -22,11 +22,11 @@ use super::wood;
 use crate::coating::id::Mint;
 use crate::coating::{DryingClock, Product};
 use crate::desk::{Books, Scope};
-use crate::units::counted;
 use crate::shop::{
     Client, DayLog, Gates, Job, JobId, Pass, PieceFile, PieceId, Recipe, Settings, Strictness,
     WoodBook,
 };
+use crate::units::counted;
 use chrono::{DateTime, NaiveDate, Utc};
 use chrono_tz::Tz;
 use std::collections::HashMap;
@@ -283,8 +283,8 @@ fn read(
         passes,
         air,
         days,
-        rules,
         wood,
+        rules,
         layouts,
     })
 }

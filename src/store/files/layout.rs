@@ -8,8 +8,8 @@ use super::text::{self, NAME_MOST};
 use super::tomls::{Read, quoted};
 use super::words::{length, read_length};
 use crate::desk::typed::{
-    FieldError, LumberTyped, RouterTyped, CheckTyped, StandingTyped, read_lumber, read_router,
-    read_check, read_standing,
+    CheckTyped, FieldError, LumberTyped, RouterTyped, StandingTyped, read_check, read_lumber,
+    read_router, read_standing,
 };
 use crate::shape::layout::{About, Accepted, Rule, Weight};
 use crate::shop::{LayoutBook, PieceFile, PieceId, PieceLayout, Settings};

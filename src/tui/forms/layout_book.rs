@@ -3,7 +3,7 @@
 use super::context::{Context, words};
 use crate::desk::Action;
 use crate::desk::typed::{
-    FieldError, LumberTyped, RouterTyped, CheckTyped, read_lumber, read_router, read_check,
+    CheckTyped, FieldError, LumberTyped, RouterTyped, read_check, read_lumber, read_router,
 };
 use crate::papers::figure_words;
 use crate::shape::layout::{Figure, Rule, RuleSetting};

@@ -4,21 +4,21 @@
 //! and the reading into an action of the desk. May not live here: how a form looks and moves (the
 //! toolkit's), what the words mean (the desk's `typed`), or anything that writes.
 
+mod accept;
 mod air;
 mod air_import;
-mod accept;
 mod client;
 mod context;
 mod correct_pass;
 mod day;
 mod faces;
+mod fasten;
 mod forecast;
 mod hidden;
 mod job;
 mod later;
-mod fasten;
-mod moisture;
 mod layout_book;
+mod moisture;
 mod open;
 mod own_wood;
 mod pass;
@@ -40,11 +40,11 @@ pub use open::{LoggerRefused, OpenForm};
 use crate::coating::ProductId;
 use crate::desk::Which;
 use crate::shape::FaceKey;
+use crate::shape::layout::{About, Rule};
 use crate::shop::{
     Chore, ClientId, CoatKind, EventId, JobId, PassId, PieceId, ReadingId, RecipeId, WoodId,
 };
 use chrono::{DateTime, NaiveDate, Utc};
-use crate::shape::layout::{About, Rule};
 
 /// Which form, and on what.
 #[derive(Debug, Clone, PartialEq, Eq)]

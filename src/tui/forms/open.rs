@@ -338,18 +338,19 @@ impl OpenForm {
             FormKind::Scuff { pieces } => scuff::echo(form, pieces, ctx),
             FormKind::Touch { pieces } => touch::echo(form, pieces, ctx),
             FormKind::SandBack { piece, .. } => sand_back::echo(form, *piece, ctx),
-            FormKind::AirImport => Vec::new(),
             FormKind::Air(_) => air::echo(form, ctx),
             FormKind::Forecast => forecast::echo(form, ctx),
             FormKind::Later(_) => later::echo(form, ctx),
-            FormKind::CloseDay(_) => Vec::new(),
             FormKind::Retime(..) => retime::echo(form, ctx),
             FormKind::Chore(..) => day::echo_chore(form, ctx),
             FormKind::Moisture(which, piece) => moisture::echo(form, *which, *piece, ctx),
             FormKind::Site(_) => site::echo(form, ctx),
             FormKind::Fasten(piece) => fasten::echo(form, *piece, ctx),
-            FormKind::OwnWood(_) | FormKind::Steady => Vec::new(),
             FormKind::Settings
+            | FormKind::AirImport
+            | FormKind::CloseDay(_)
+            | FormKind::OwnWood(_)
+            | FormKind::Steady
             | FormKind::Hidden { .. }
             | FormKind::Accept { .. }
             | FormKind::Stands { .. }
