@@ -529,7 +529,7 @@ proptest! {
     fn holes_in_round_tops_by_closed_form(
         diameter in 600_i64..2_000,
         part in 0.0_f64..0.7,
-        turn in 0.0_f64..6.28,
+        turn in 0.0_f64..std::f64::consts::TAU,
         across in 20_i64..90,
     ) {
         let r = diameter as f64 / 2.0;
