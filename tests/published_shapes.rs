@@ -147,7 +147,7 @@ fn a_quarter_inch_round_over_is_an_arc() {
     let t = Length::from_64ths(96);
     let quarter = Length::from_64ths(16);
     let arc = EdgeProfile::RoundOver(quarter).girth(t) / 0.0254 - 1.25;
-    near(arc, 0.392_699_08, 1e-8);
+    near(arc, std::f64::consts::FRAC_PI_8, 1e-8);
     let slope = EdgeProfile::Chamfer(quarter).girth(t) / 0.0254 - 1.25;
     near(slope, 0.353_553_39, 1e-8);
     // Its key: an edge without a top of its own has no area at all.
