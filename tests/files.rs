@@ -47,9 +47,13 @@ fn the_demo_goes_round() {
         .map(|entry| entry.unwrap().file_name().into_string().unwrap())
         .collect();
     names.sort();
-    let mut wanted: Vec<&str> = NAMES.into_iter().chain(WOOD_NAMES).chain(LATER).collect();
-    wanted.push("air.csv");
-    let mut wanted: Vec<&str> = NAMES.into_iter().chain(["layout.toml"]).collect();
+    let later = ["air.csv", "layout.toml"];
+    let mut wanted: Vec<&str> = NAMES
+        .into_iter()
+        .chain(WOOD_NAMES)
+        .chain(LATER)
+        .chain(later)
+        .collect();
     wanted.sort_unstable();
     assert_eq!(names, wanted);
 }

@@ -108,11 +108,17 @@ fn the_plots_stand_at_every_size() {
     ] {
         assert!(wide.contains(words), "{words}:\n{wide}");
     }
-    insta::assert_snapshot!("air_80x24", rig.picture(80, 24));
     rig.press(&["right", "right"]);
     assert!(rig.picture(80, 24).contains("Last 28 days: 2 readings"));
     rig.press(&["left", "left", "left"]);
     assert!(rig.picture(80, 24).contains("Last 1 day"));
+}
+
+#[test]
+fn days_of_readings_make_a_curve() {
+    let mut rig = Rig::demo(NOW);
+    rig.press(&["r", "58F 60", "enter", "8"]);
+    insta::assert_snapshot!("air_80x24", rig.picture(80, 24));
 }
 
 #[test]
