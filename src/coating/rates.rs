@@ -6,7 +6,7 @@
 //!   0.5, a factor of 1.65 either way: at the usual scatter it weighs like a tenth of a pass. The
 //!   label is where one starts, not what one is held to. Judgement.
 //! - A pass's own rate is theta plus a normal scatter, on the logarithm. The scatter is not known:
-//!   it is weighed over the values of [`SCATTERS`], with little belief in the ends.
+//!   it is weighed over the values of `SCATTERS`, with little belief in the ends.
 //! - A pass whose use is small against the scale's step scatters more, by step over use.
 //! - One pass in twenty is taken for a slip (a can set down wrong, a nought too many) with a
 //!   factor of ten either way, so that one wild entry moves little.
