@@ -15,6 +15,7 @@ mod error;
 mod figures;
 mod layout_book;
 mod lie;
+mod lumber;
 mod moisture;
 mod opening;
 mod outline;
@@ -47,10 +48,11 @@ pub use echo::{
 };
 pub use error::{FieldError, field_of};
 pub use layout_book::{
-    LumberTyped, RouterTyped, RuleTyped as CheckTyped, read_clean_up, read_depth, read_guide,
-    read_lumber, read_router, read_rule as read_check,
+    RouterTyped, RuleTyped as CheckTyped, read_clean_up, read_depth, read_guide, read_router,
+    read_rule as read_check,
 };
 pub use lie::{LieTyped, grain_words, held_choices, read_lie, situation_words};
+pub use lumber::{LumberTyped, read_lumber};
 pub use moisture::{ReadingTyped, read_reading};
 pub use opening::{read_cutouts, read_holes, write_cutouts, write_holes, write_opening};
 pub use outline::write_outline;

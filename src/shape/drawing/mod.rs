@@ -6,6 +6,7 @@
 
 mod picture;
 mod plot;
+mod plot_labels;
 mod sheet;
 mod svg;
 mod template;

@@ -10,6 +10,7 @@ mod finding;
 mod near;
 mod rule;
 mod rule_book;
+mod rule_facts;
 mod seen;
 mod standing;
 mod stands;

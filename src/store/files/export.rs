@@ -4,7 +4,6 @@ use super::air::{self, AirBook};
 use super::days;
 use super::error::FilesError;
 use super::fastening;
-use super::layout;
 use super::log::{self, event_row};
 use super::openings::{self, opening_rows};
 use super::own_woods;
@@ -16,6 +15,7 @@ use super::shelf;
 use super::table::{pour, write};
 use super::tomls;
 use super::wood;
+use super::{layout, layout_write};
 use crate::desk::{Books, Scope, Shop};
 use crate::shop::What;
 use crate::store::os;
@@ -234,7 +234,7 @@ fn texts(shop: &Shop) -> Result<Vec<(&'static str, Vec<u8>)>, csv::Error> {
         ),
         (
             layout::FILE,
-            layout::write(&shop.layout, &shop.layouts, style).into_bytes(),
+            layout_write::write(&shop.layout, &shop.layouts, style).into_bytes(),
         ),
     ])
 }

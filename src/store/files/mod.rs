@@ -18,6 +18,7 @@ mod fastening;
 mod import;
 mod keys;
 mod layout;
+mod layout_write;
 mod log;
 mod meaning;
 mod openings;
