@@ -156,7 +156,7 @@ impl Blocker {
             ),
             Self::NotDry { face, coat, ready } => {
                 let (coat, at) = (coat.coat_word(), when(ready));
-                if out_of_sight::out_of_sight(*ready, now) {
+                if crate::coating::beyond_sight(*ready, now) {
                     return format!("{face}: {coat} dry to recoat {at}, or by a touch test");
                 }
                 let wait = show_span((*ready - now).max(Duration::zero()));

@@ -53,7 +53,6 @@ pub use id::{ClientId, EventId, JobId, PassId, PieceId, ReadingId, RecipeId, Woo
 pub use layout::{LayoutBook, PieceLayout};
 pub use moisture::{FastenerError, Moisture, PieceWood, ShopWood, Site, SiteAir, WoodBook};
 pub use next_step::waiting;
-pub use out_of_sight::out_of_sight;
 pub use pass::{Air, Amount, AmountBasis, Pass};
 pub use people::{Client, Job};
 pub use piece::{Piece, PieceFile, PieceKind};

@@ -5,10 +5,11 @@ use super::{PieceJson, moment};
 use crate::cli::answer::Answer;
 use crate::cli::failure::Failure;
 use crate::cli::session::Session;
+use crate::coating::beyond_sight;
 use crate::desk::Shop;
 use crate::papers::PAPER_WIDTH;
 use crate::papers::layout::wrap;
-use crate::shop::{DryStage, Film, RackLine, RackState, out_of_sight, rack_lines};
+use crate::shop::{DryStage, Film, RackLine, RackState, rack_lines};
 use crate::units::{show_moment, show_span};
 use chrono::{DateTime, Utc};
 use clap::Args;
@@ -156,7 +157,7 @@ fn one_line(rows: &[RackLine], shop: &Shop, now: DateTime<Utc>) -> String {
     let next = rows
         .iter()
         .filter_map(|line| Some((line.row.waiting.until()?, line)))
-        .filter(|(at, _)| *at > now && !out_of_sight(*at, now))
+        .filter(|(at, _)| *at > now && !beyond_sight(*at, now))
         .min_by_key(|(at, _)| *at);
     if let Some((at, line)) = next {
         let what = if line.film.is_none() {
