@@ -14,6 +14,7 @@ mod day_close;
 mod dryness;
 mod event;
 mod face_state;
+mod finish_record;
 mod id;
 mod layout;
 mod moisture;
@@ -35,6 +36,13 @@ mod settings;
 mod stage;
 mod tally;
 mod ticket;
+mod use_batches;
+mod use_book;
+mod use_buy;
+mod use_mix;
+mod use_needs;
+mod use_rates;
+mod use_short;
 mod waits;
 
 pub use blocker::Blocker;
@@ -49,6 +57,9 @@ pub use day_close::{Call, Cause, DayEnd, DayState, day_end, day_of, is_late, lef
 pub use dryness::Films;
 pub use event::{CoatKind, Event, ScuffMeans, SetItem, TouchVerdict, What};
 pub use face_state::{Coat, FaceState};
+pub use finish_record::{
+    Difference, Differs, FinishRecord, RecordCoat, RecordFace, Value, differences,
+};
 pub use id::{ClientId, EventId, JobId, PassId, PieceId, ReadingId, RecipeId, WoodId};
 pub use layout::{LayoutBook, PieceLayout};
 pub use moisture::{FastenerError, Moisture, PieceWood, ShopWood, Site, SiteAir, WoodBook};
@@ -65,6 +76,14 @@ pub use recipe::Recipe;
 pub use schedule::{Grit, GroupPlan, Schedule, ScheduleError, WipeDown};
 pub use settings::{LookChoice, Settings};
 pub use stage::Stage;
-pub use tally::{Planned, TallyRow, planned_use, tally};
+pub use tally::{Planned, TallyRow, planned_use, planned_use_by, tally, tally_by};
 pub use ticket::Ticket;
+pub use use_book::{Offer, Struck, UseBook, UseRuleError, UseRules};
+pub use use_buy::{Begun, BuyFrom, BuyLine, BuyPlan, JobStain, OnShelf, StainFrom, what_to_buy};
+pub use use_mix::{Measured, Mix, MixBy, MixError, MixPart, RATIO_OFF, Scaled};
+pub use use_needs::{Bases, Need, needs};
+pub use use_rates::{
+    NEWEST_PASSES, RateBasis, RateBook, RateInUse, RateKey, RateLine, SeenPass, usual_method,
+};
+pub use use_short::{JobBatch, Short, short};
 pub use waits::{Shows, Waiting};

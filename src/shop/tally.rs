@@ -4,8 +4,9 @@ use super::event::{CoatKind, What};
 use super::id::PassId;
 use super::pass::{AmountBasis, Pass};
 use super::piece::PieceFile;
-use super::schedule::Schedule;
 use super::ticket::Ticket;
+use super::use_needs::{Bases, coats_of, volume_of};
+use super::use_rates::RateBook;
 use crate::coating::{Product, ProductId};
 use crate::units::{Area, Money, Volume};
 use std::collections::{BTreeMap, HashMap};
@@ -37,7 +38,7 @@ impl TallyRow {
 }
 
 /// Planned use of one product on one piece.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct Planned {
     /// The product.
     pub product: ProductId,
@@ -45,50 +46,56 @@ pub struct Planned {
     pub kind: CoatKind,
     /// Area to coat, every coat counted.
     pub area: Area,
-    /// Volume at the label's spread rate.
+    /// Volume at the rates in use.
     pub volume: Volume,
+    /// What stands behind the rates: the label, or the shop's own passes.
+    pub bases: Bases,
 }
 
-/// What the schedule asks of a piece: area times coats over the label's spread rate, per product.
-/// A face declared not exposed asks for no more than it carries already.
+/// What the schedule asks of a piece at the label's spread rates as printed.
 pub fn planned_use(file: &PieceFile, products: &[Product]) -> Vec<Planned> {
+    planned_use_by(file, products, &RateBook::default())
+}
+
+/// What the schedule asks of a piece: area times coats over the spread rate, per product; the
+/// shop's own rate where it has passes, else the label's as printed. A face declared not exposed
+/// asks for no more than it carries already.
+pub fn planned_use_by(file: &PieceFile, products: &[Product], rates: &RateBook) -> Vec<Planned> {
     let ticket = Ticket::of(file);
-    let schedule: &Schedule = &ticket.schedule;
     let mut out = Vec::new();
     for kind in CoatKind::ALL {
-        let Some(product) = schedule
-            .product_for(kind)
-            .and_then(|id| products.iter().find(|p| p.id == id))
-        else {
+        let product = ticket.schedule.product_for(kind);
+        let Some(product) = product.and_then(|id| products.iter().find(|p| p.id == id)) else {
             continue;
         };
-        let area: Area = ticket
-            .faces
-            .iter()
-            .map(|face| {
-                let coats = if face.is_exposed() {
-                    ticket.asked(face, kind)
-                } else {
-                    face.count(kind)
-                };
-                face.area * f64::from(coats)
-            })
-            .sum();
-        if area.m2() > 0.0 {
-            let volume = product.label.spread.volume_for(area);
-            out.push(Planned {
-                product: product.id,
-                kind,
-                area,
-                volume,
-            });
+        let areas = coats_of(&ticket, kind, false);
+        if areas.is_empty() {
+            continue;
         }
+        let (volume, bases) = volume_of(&areas, product, &file.piece.species, rates, None);
+        out.push(Planned {
+            product: product.id,
+            kind,
+            area: Area::from_m2(areas.values().sum()),
+            volume,
+            bases,
+        });
     }
     out
 }
 
 /// The tally of these pieces, by product and kind, in the order of the stages.
 pub fn tally(files: &[PieceFile], passes: &[Pass], products: &[Product]) -> Vec<TallyRow> {
+    tally_by(files, passes, products, &RateBook::default())
+}
+
+/// The same, planned by the shop's own rates where it has them.
+pub fn tally_by(
+    files: &[PieceFile],
+    passes: &[Pass],
+    products: &[Product],
+    rates: &RateBook,
+) -> Vec<TallyRow> {
     let basis: HashMap<PassId, AmountBasis> = passes
         .iter()
         .map(|pass| (pass.id, pass.amount.basis))
@@ -130,7 +137,7 @@ pub fn tally(files: &[PieceFile], passes: &[Pass], products: &[Product]) -> Vec<
                 }
             });
         }
-        for planned in planned_use(file, products) {
+        for planned in planned_use_by(file, products, rates) {
             row_of(planned.kind, planned.product, &|row| {
                 row.planned += planned.volume;
             });
