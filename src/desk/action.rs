@@ -7,9 +7,9 @@ use crate::coating::{Family, ForecastStep, LabelFigures, ProductId, ProductKind,
 use crate::shape::layout::{About, Rule, Standing};
 use crate::shape::{Construction, FaceKey, Shape};
 use crate::shop::{
-    Air, Chore, ClientId, CoatKind, EventId, Grit, JobId, LayoutBook, PassId, PieceId, PieceKind,
-    PieceWood, RagWay, ReadingId, RecipeId, Schedule, ScuffMeans, SetItem, Settings, Site,
-    TouchVerdict, WoodId,
+    Air, Chore, ClientId, CoatKind, EventId, Grit, JobId, LayoutBook, Mix, PassId, PieceId,
+    PieceKind, PieceWood, RagWay, ReadingId, RecipeId, Schedule, ScuffMeans, SetItem, Settings,
+    Site, TouchVerdict, UseRules, WoodId,
 };
 use crate::units::{Mass, Money, Volume};
 use crate::wood::moisture::{Reading, ReadyRule};
@@ -382,6 +382,37 @@ pub enum Action {
     },
     /// Save the shop's own figures for layout and cutting.
     SaveLayoutBook(Box<LayoutBook>),
+    /// A pass is to teach nothing of the spread rates.
+    StrikePass {
+        /// The pass.
+        pass: PassId,
+        /// Why.
+        reason: String,
+    },
+    /// A struck pass teaches again.
+    CountPass(PassId),
+    /// A can size that can be bought.
+    SaveOffer {
+        /// Of what.
+        product: ProductId,
+        /// What the can holds.
+        holds: Volume,
+        /// What it costs.
+        price: Money,
+    },
+    /// That size is no longer on offer.
+    RemoveOffer {
+        /// Of what.
+        product: ProductId,
+        /// What the can holds.
+        holds: Volume,
+    },
+    /// How the shop mixes a product.
+    SaveMix(Mix),
+    /// The shop does not mix that product.
+    RemoveMix(ProductId),
+    /// Set what planning of use allows for.
+    SaveUseRules(UseRules),
     /// Undo the newest action.
     Undo,
     /// Do again what was undone last.

@@ -2,12 +2,13 @@
 
 use super::books::BooksError;
 use super::wood_error::WoodRefusal;
+use crate::coating::cans::CanError;
 use crate::coating::{ForecastError, ProductError, ReadingError};
 use crate::shape::ShapeError;
 use crate::shape::cutting::CutError;
 use crate::shape::layout::{RuleError, StandingError};
 use crate::shape::lumber::LumberError;
-use crate::shop::{Blocker, Chore, ScheduleError};
+use crate::shop::{Blocker, Chore, MixError, ScheduleError, UseRuleError};
 use chrono::{DateTime, Utc};
 use chrono_tz::Tz;
 use thiserror::Error;
@@ -283,6 +284,18 @@ pub enum DeskError {
     /// Lumber that cannot be reckoned.
     #[error(transparent)]
     Lumber(#[from] LumberError),
+    /// The size a product is priced by.
+    #[error("{0} is the can the product is priced by: change it with the product.")]
+    PricedBy(String),
+    /// A can that cannot be.
+    #[error(transparent)]
+    Can(#[from] CanError),
+    /// A mix that cannot be.
+    #[error(transparent)]
+    Mix(#[from] MixError),
+    /// Rules of use that cannot be.
+    #[error(transparent)]
+    UseRule(#[from] UseRuleError),
     /// The store.
     #[error(transparent)]
     Books(#[from] BooksError),

@@ -29,6 +29,8 @@ mod shop_air;
 mod snapshot;
 mod steps;
 pub mod typed;
+mod use_book;
+mod use_read;
 mod wood;
 mod wood_error;
 mod work;
@@ -50,4 +52,5 @@ pub use product_sheet::{
 };
 pub use shop_air::NEWEST_TESTS;
 pub use snapshot::Shop;
+pub use use_book::part_words;
 pub use wood_error::WoodRefusal;

@@ -3,6 +3,7 @@
 use super::air_rows::DryingRules;
 use super::books::{Books, BooksError, Scope};
 use super::shop_air::ForClock;
+use super::use_read::learned_rates;
 use crate::coating::{
     AirLog, Assumed, DryingClock, Forecast, Product, ProductId, ShopAir, ShopAirClock, Tuning,
     UsualDay,
@@ -11,7 +12,7 @@ use crate::shape::layout::Finding;
 use crate::shop::moving::{AirBasis, Records, ShopsAir};
 use crate::shop::{
     Client, ClientId, DayLog, Films, Gates, Job, JobId, LayoutBook, Pass, PieceFile, PieceId,
-    PieceLayout, Recipe, RecipeId, Settings, Strictness, Ticket, WoodBook,
+    PieceLayout, RateBook, Recipe, RecipeId, Settings, Strictness, Ticket, UseBook, WoodBook,
 };
 use crate::units::{Humidity, Temperature};
 use chrono::{DateTime, Utc};
@@ -56,6 +57,11 @@ pub struct Shop {
     pub layout: LayoutBook,
     /// What is kept of pieces' layouts.
     pub layouts: Vec<PieceLayout>,
+    /// What is kept about use.
+    pub use_book: UseBook,
+    /// The spread rates learned, where all pieces or all open ones were read; of one job or piece
+    /// alone nothing is learned, and the label's count.
+    pub rates: Arc<RateBook>,
 }
 
 impl Shop {
@@ -66,6 +72,8 @@ impl Shop {
             .unwrap_or_else(|| Settings::starting(zone));
         let (products, files) = (books.products()?, books.pieces(scope)?);
         let passes = books.passes(scope)?;
+        let use_book = books.use_book()?;
+        let rates = learned_rates(books, scope, (&files, &passes), &products, &use_book)?;
         let for_clock = ForClock::read(books, (&files, &passes), &products, settings.zone)?;
         Ok(Self {
             clients: books.clients()?,
@@ -79,6 +87,8 @@ impl Shop {
             films: for_clock.films,
             layout: books.layout_book()?.unwrap_or_default(),
             layouts: books.layouts(scope)?,
+            use_book,
+            rates: Arc::new(rates),
             settings,
             products,
             wood: books.wood(scope)?.in_order(),
@@ -107,6 +117,8 @@ impl Shop {
             wood: WoodBook::default(),
             layout: LayoutBook::default(),
             layouts: Vec::new(),
+            use_book: UseBook::default(),
+            rates: Arc::default(),
         }
     }
 

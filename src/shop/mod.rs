@@ -83,7 +83,8 @@ pub use use_buy::{Begun, BuyFrom, BuyLine, BuyPlan, JobStain, OnShelf, StainFrom
 pub use use_mix::{Measured, Mix, MixBy, MixError, MixPart, RATIO_OFF, Scaled};
 pub use use_needs::{Bases, Need, needs};
 pub use use_rates::{
-    NEWEST_PASSES, RateBasis, RateBook, RateInUse, RateKey, RateLine, SeenPass, usual_method,
+    NEWEST_PASSES, RateBasis, RateBook, RateInUse, RateKey, RateLine, SeenPass, method_of,
+    usual_method,
 };
 pub use use_short::{JobBatch, Short, short};
 pub use waits::{Shows, Waiting};

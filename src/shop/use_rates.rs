@@ -20,8 +20,9 @@ use crate::units::{Area, SpreadRate, Volume};
 use chrono::{DateTime, Utc};
 use std::collections::{BTreeMap, HashMap};
 
-/// The newest passes of one product, way and ground that teach: hands and habits change.
-pub const NEWEST_PASSES: usize = 60;
+/// The newest measured passes of a product that are looked at: hands and habits change, and the
+/// cost of learning stays the same however long the shop has been open.
+pub const NEWEST_PASSES: u32 = 60;
 
 /// The share of a pass's area that must lie on one ground, or in one wood, for the pass to speak
 /// of it. Judgement.
@@ -123,6 +124,11 @@ pub fn usual_method(family: Family) -> Method {
         Family::Lacquer => Method::Sprayed,
         _ => Method::Wiped,
     }
+}
+
+/// How a pass was put on. Passes do not say yet, so it is the usual way of the product's family.
+pub fn method_of(_pass: &Pass, product: &Product) -> Method {
+    usual_method(product.family)
 }
 
 /// A wood's name as rates are kept by.
@@ -235,6 +241,12 @@ impl RateBook {
             });
         }
         seen.sort_by_key(|seen| std::cmp::Reverse((seen.ended, seen.pass)));
+        let mut counts: HashMap<ProductId, u32> = HashMap::new();
+        seen.retain(|seen| {
+            let count = counts.entry(seen.product).or_default();
+            *count += 1;
+            *count <= NEWEST_PASSES
+        });
         let mut by_key: BTreeMap<RateKey, Vec<&SeenPass>> = BTreeMap::new();
         for pass in seen.iter().filter(|pass| pass.struck.is_none()) {
             let Some(ground) = pass.ground else { continue };
@@ -243,10 +255,7 @@ impl RateBook {
                 method: pass.method,
                 ground,
             };
-            let of = by_key.entry(key).or_default();
-            if of.len() < NEWEST_PASSES {
-                of.push(pass);
-            }
+            by_key.entry(key).or_default().push(pass);
         }
         let lines = by_key
             .into_iter()
@@ -301,7 +310,7 @@ impl RateBook {
     pub fn method_for(&self, product: &Product) -> Method {
         let of = || {
             let own = self.seen.iter().filter(|seen| seen.product == product.id);
-            own.take(NEWEST_PASSES).map(|seen| seen.method)
+            own.map(|seen| seen.method)
         };
         let count = |method: Method| of().filter(|other| *other == method).count();
         let most = Method::ALL.into_iter().map(count).max().unwrap_or(0);

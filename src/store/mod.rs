@@ -21,6 +21,7 @@ mod people;
 mod pieces;
 mod recipes;
 mod schema;
+mod use_book;
 mod wood;
 mod wood_own;
 
@@ -32,7 +33,7 @@ use crate::desk::{
 };
 use crate::shop::{
     Client, DayLog, Job, LayoutBook, Pass, PassId, PieceFile, PieceLayout, Recipe, Settings,
-    WoodBook,
+    UseBook, WoodBook,
 };
 use chrono::{DateTime, Utc};
 use error::Fault;
@@ -233,6 +234,10 @@ impl Books for Store {
         self.at_once(|conn| layouts::layouts(conn, scope))
     }
 
+    fn use_book(&self) -> Result<UseBook, BooksError> {
+        self.at_once(use_book::book)
+    }
+
     fn journal(&self, limit: usize) -> Result<Vec<JournalLine>, BooksError> {
         self.on(|conn| journal::lines(conn, limit))
     }
@@ -278,6 +283,10 @@ impl Books for Store {
             Row::Afresh(product, at) => air::put_afresh(conn, product, at),
             Row::LayoutBook(book) => layouts::put_book(conn, book),
             Row::PieceLayout(layout) => layouts::put_layout(conn, layout),
+            Row::UseRules(rules) => use_book::put_rules(conn, rules),
+            Row::Struck(struck) => use_book::put_struck(conn, struck),
+            Row::Offer(offer) => use_book::put_offer(conn, offer),
+            Row::Mix(mix) => use_book::put_mix(conn, mix),
         })
     }
 
@@ -311,6 +320,11 @@ impl Books for Store {
                 Key::Chore(day, chore) => ("ticked chore", day::remove_chore(conn, day, chore), ""),
                 Key::Moisture(id) => ("moisture reading", wood::remove_moisture(conn, id), ""),
                 Key::Wood(id) => ("wood of your own", wood_own::remove_own_wood(conn, id), ""),
+                Key::Struck(pass) => ("struck pass", use_book::remove_struck(conn, pass), ""),
+                Key::Offer(product, holds) => {
+                    ("can size", use_book::remove_offer(conn, product, holds), "")
+                }
+                Key::Mix(product) => ("mix", use_book::remove_mix(conn, product), ""),
                 Key::Air(at) => ("reading", air::remove(conn, at), "the reading is in use"),
             };
             match removed {

@@ -28,6 +28,12 @@ impl Chosen {
             ),
             Scope::Job(id) => ("piece.job = ?1", Some(Value::Text(id.to_string()))),
             Scope::One(id) => ("piece.id = ?1", Some(Value::Text(id.to_string()))),
+            Scope::MeasuredLately(most) => (
+                "piece.id IN (SELECT piece FROM event WHERE pass IN (SELECT id FROM (\
+                 SELECT id, row_number() OVER (PARTITION BY product ORDER BY ended_ms DESC, id \
+                 DESC) AS place FROM pass WHERE basis <> 'estimated') WHERE place <= ?1))",
+                Some(Value::Integer(i64::from(most))),
+            ),
         };
         Self { sql, value }
     }

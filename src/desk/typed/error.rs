@@ -100,6 +100,10 @@ pub fn field_of(error: &DeskError) -> Option<&'static str> {
         | DeskError::Rule(_)
         | DeskError::Cut(_)
         | DeskError::Lumber(_)
+        | DeskError::PricedBy(_)
+        | DeskError::Can(_)
+        | DeskError::Mix(_)
+        | DeskError::UseRule(_)
         | DeskError::Books(_) => None,
     }
 }

@@ -15,6 +15,7 @@ use super::recipes;
 use super::shelf;
 use super::table::{pour, write};
 use super::tomls;
+use super::use_book;
 use super::wood;
 use crate::desk::{Books, Scope, Shop};
 use crate::shop::What;
@@ -56,6 +57,8 @@ pub fn export(books: &dyn Books, folder: &Path, zone: Tz) -> Result<ExportReport
     let mut texts = texts(&shop).map_err(|error| cannot(folder, &error.to_string()))?;
     let air = AirBook::of(books)?;
     texts.extend(air_texts(&air).map_err(|error| cannot(folder, &error.to_string()))?);
+    let of_use = use_book::write(&shop.use_book);
+    texts.extend(of_use.map(|text| (use_book::FILE, text.into_bytes())));
     open_folder(folder)?;
     let mut written = Vec::new();
     for (name, bytes) in texts {

@@ -18,13 +18,14 @@ use super::shelf::{self, Shelf};
 use super::source::Source;
 use super::table::Notes;
 use super::tomls;
+use super::use_book;
 use super::wood;
 use crate::coating::id::Mint;
 use crate::coating::{DryingClock, Product};
 use crate::desk::{Books, Scope};
 use crate::shop::{
     Client, DayLog, Gates, Job, JobId, Pass, PieceFile, PieceId, Recipe, Settings, Strictness,
-    WoodBook,
+    UseBook, WoodBook,
 };
 use crate::units::counted;
 use chrono::{DateTime, NaiveDate, Utc};
@@ -83,6 +84,7 @@ pub(super) struct Read {
     /// Whether the files say a rule of readiness.
     pub(super) rules: bool,
     pub(super) layouts: Layouts,
+    pub(super) use_book: UseBook,
 }
 
 /// Brings the shop in `folder` into a store without clients, as one action with one line in the
@@ -268,6 +270,15 @@ fn read(
         files.push(file);
     }
     passes::settle(&mut passes, &shelf, &mut files)?;
+    let pass_of = |key: &str| {
+        let at = pass_ring.find(key)?;
+        let unknown = || super::Fault::Unknown {
+            what: "pass",
+            key: key.to_owned(),
+        };
+        passes.get(at).map(|read| read.pass.id).ok_or_else(unknown)
+    };
+    let use_book = use_book::read(reading, &shelf, pass_of)?;
     let passes = passes.into_iter().map(|read| read.pass).collect();
     let air = AirBook::read(reading, &shelf)?;
     let days = days::read(reading)?;
@@ -286,6 +297,7 @@ fn read(
         wood,
         rules,
         layouts,
+        use_book,
     })
 }
 

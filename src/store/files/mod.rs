@@ -34,6 +34,7 @@ mod table;
 mod text;
 mod times;
 mod tomls;
+mod use_book;
 mod wood;
 mod words;
 
@@ -69,6 +70,8 @@ pub const NAMES: [&str; 10] = [
 pub const AIR_NAMES: [&str; 2] = [air::FILE, air::RULES];
 /// The days' ends, of which the same is true.
 pub const LATER: [&str; 1] = ["day.csv"];
+/// What is kept about use, of which the same is true.
+pub const USE_NAMES: [&str; 1] = [use_book::FILE];
 /// The files about wood. Exports of older versions lack them, so none of them must be there.
 pub const WOOD_NAMES: [&str; 4] = [
     own_woods::FILE,

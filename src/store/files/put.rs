@@ -58,6 +58,7 @@ pub(super) fn put(
     for closed in &read.days.closed {
         books.put(Row::DayClosed(closed))?;
     }
+    super::use_book::put(&read.use_book, books)?;
     put_wood(books, read)
 }
 
