@@ -2,15 +2,15 @@
 
 use super::answer::Answer;
 use super::doing::{
-    accept, air, amend, checks, chore, client, close, drying, export, fasten, forecast, hide,
-    import, job, learned, logger, moisture, move_along, own_wood, pass, piece, product, recipe,
-    remove, retime, sandback, scuff, setlist, shop, site, stands, template, tick, touch, undo,
-    wipe,
+    accept, air, allow, amend, checks, chore, client, close, drying, export, fasten, forecast,
+    hide, import, job, learned, logger, mix, moisture, move_along, offer, own_wood, pass, piece,
+    product, recipe, remove, retime, sandback, scuff, setlist, shop, site, stands, strike,
+    template, tick, touch, undo, wipe,
 };
 use super::failure::Failure;
 use super::reading::{
-    bench, clients, cutlist, cutplan, day, draw, findings, jobs, journal, later, log, place,
-    products, rack, ready, recipes, tally, ticket, wood, woods,
+    bench, buy, clients, compare, cutlist, cutplan, day, draw, findings, jobs, journal, later, log,
+    place, products, rack, rates, ready, recipes, tally, ticket, wood, woods,
 };
 use super::session::Session;
 use clap::{Parser, Subcommand};
@@ -73,6 +73,15 @@ pub enum Verb {
     /// Tells what was used, what was planned and what it cost, for a job or in all.
     #[command(after_help = tally::MORE)]
     Tally(tally::TallyArgs),
+    /// Tells your own spread rates beside the labels', with the passes that stand behind them.
+    #[command(after_help = rates::MORE)]
+    Rates(rates::RatesArgs),
+    /// Plans what to buy for the jobs to come: the cheapest cans, one batch of stain a job.
+    #[command(after_help = buy::MORE)]
+    Buy(buy::BuyArgs),
+    /// Tells how the finish of a piece differs from that of another, or of its sample.
+    #[command(after_help = compare::MORE)]
+    Compare(compare::CompareArgs),
     /// Prints the shop ticket of a piece: stages, sanding sheet, coats, set list, log, amounts.
     #[command(after_help = ticket::MORE)]
     Ticket(ticket::TicketArgs),
@@ -208,6 +217,18 @@ pub enum Verb {
     /// Corrects how much a pass used.
     #[command(after_help = amend::MORE)]
     Amend(amend::AmendArgs),
+    /// Strikes a pass out of the spread rates, or takes it back.
+    #[command(after_help = strike::MORE)]
+    Strike(strike::StrikeArgs),
+    /// Lists the can sizes on offer, adds one or takes one away.
+    #[command(after_help = offer::MORE)]
+    Offer(offer::OfferArgs),
+    /// Notes how the shop mixes a product, or measures a mix out.
+    #[command(after_help = mix::MORE)]
+    Mix(mix::MixArgs),
+    /// Shows or sets what planning of use allows for: reserve, loss, bare wood, scale and cup.
+    #[command(after_help = allow::MORE)]
+    Allow(allow::AllowArgs),
     /// Corrects when a line of the log, or a pass, was done; what depends on it follows.
     #[command(after_help = retime::MORE)]
     Retime(retime::RetimeArgs),
@@ -274,6 +295,13 @@ impl Verb {
             Self::Ready => ready::run(session),
             Self::Rack(args) => rack::run(args, session),
             Self::Tally(args) => tally::run(args, session),
+            Self::Rates(args) => rates::run(args, session),
+            Self::Buy(args) => buy::run(args, session),
+            Self::Compare(args) => compare::run(args, session),
+            Self::Strike(args) => strike::run(args, session),
+            Self::Offer(args) => offer::run(args, session),
+            Self::Mix(args) => mix::run(args, session),
+            Self::Allow(args) => allow::run(args, session),
             Self::Ticket(args) => ticket::run(args, session),
             Self::Log(args) => log::run(args, session),
             Self::Day(args) => day::run(args, session),

@@ -10,12 +10,16 @@ mod day;
 mod drawings;
 mod figures;
 mod findings;
+mod finish_record;
 pub mod layout;
 mod ready;
 mod shapes;
 mod tally;
 mod ticket;
 mod ticket_log;
+mod use_buy;
+mod use_mix;
+mod use_rates;
 pub mod wood;
 mod words;
 
@@ -28,11 +32,15 @@ pub use figures::{piece_weight, shape_figures};
 pub use findings::{
     checks_paper, figure_words, finding_mark, finding_source, finding_words, findings_paper,
 };
+pub use finish_record::{difference_words, differences_paper, value_words};
 pub use ready::{ReadyRow, ready_paper, ready_rows};
 pub use shapes::{opening_words, shape_words};
 pub use tally::{tally_paper, whole_tally_paper};
 pub use ticket::ticket_paper;
 pub use ticket_log::{line_code, pass_code};
+pub use use_buy::{BUY_COLUMNS, SIGNED, buy_paper, buy_rows, job_words, line_words};
+pub use use_mix::{mix_paper, scaled_notes, scaled_paper};
+pub use use_rates::{ground_words, learned_words, rate_passes, rates_paper};
 pub use words::event_words;
 
 /// Columns of a sheet of paper, and of the narrowest screen.

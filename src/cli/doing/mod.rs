@@ -5,6 +5,7 @@
 
 pub mod accept;
 pub mod air;
+pub mod allow;
 pub mod amend;
 pub mod checks;
 pub mod chore;
@@ -19,8 +20,10 @@ pub mod import;
 pub mod job;
 pub mod learned;
 pub mod logger;
+pub mod mix;
 pub mod moisture;
 pub mod move_along;
+pub mod offer;
 pub mod own_wood;
 pub mod pass;
 pub mod piece;
@@ -34,6 +37,7 @@ pub mod setlist;
 pub mod shop;
 pub mod site;
 pub mod stands;
+pub mod strike;
 pub mod template;
 pub mod tick;
 pub mod touch;

@@ -5,7 +5,9 @@
 
 pub mod air;
 pub mod bench;
+pub mod buy;
 pub mod clients;
+pub mod compare;
 pub mod cutlist;
 pub mod cutplan;
 pub mod day;
@@ -20,6 +22,7 @@ pub mod place;
 pub mod products;
 pub mod rack;
 mod rack_json;
+pub mod rates;
 pub mod ready;
 pub mod recipes;
 mod shape_json;

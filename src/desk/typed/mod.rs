@@ -31,6 +31,7 @@ mod settings;
 mod site;
 mod size;
 mod span;
+mod use_book;
 mod windows;
 mod words;
 mod work;
@@ -67,6 +68,9 @@ pub use site::{SiteTyped, echo_site, read_site, region_words};
 pub use size::{read_length, read_profile, read_size, write_length, write_profile, write_size};
 pub use span::{SpanUnit, read_span, write_span};
 pub use standing::{StandingTyped, read_standing, read_yes};
+pub use use_book::{
+    UseRulesTyped, read_mix_by, read_on_shelf, read_part, read_price, read_use_rules, read_volume,
+};
 pub use windows::{read_windows, write_windows};
 pub use words::{construction_words, kind_words, pick};
 pub use work::{

@@ -279,7 +279,7 @@ impl Notes {
 }
 
 /// Writes a CSV text, the columns' names first, every cell guarded.
-pub(super) fn write(columns: &[&str], rows: &[Vec<String>]) -> Result<Vec<u8>, csv::Error> {
+pub fn write(columns: &[&str], rows: &[Vec<String>]) -> Result<Vec<u8>, csv::Error> {
     let mut writer = csv::Writer::from_writer(Vec::new());
     writer.write_record(columns)?;
     for row in rows {
