@@ -4,7 +4,7 @@ use super::event::CoatKind;
 use super::id::JobId;
 use super::piece::PieceFile;
 use super::ticket::Ticket;
-use super::use_book::UseRules;
+use super::use_book::{UseRules, yours};
 use super::use_rates::{RateBasis, RateBook};
 use crate::coating::rates::{Ground, Method};
 use crate::coating::{Product, ProductId};
@@ -15,6 +15,34 @@ use std::collections::{BTreeMap, BTreeSet};
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
 pub struct Bases(pub BTreeSet<(Ground, RateBasis)>);
 
+/// `label and yours from 1 to 3 passes`: of several woods the fewest and the most.
+fn said(bases: &BTreeSet<RateBasis>) -> String {
+    let mut words = Vec::new();
+    if bases.contains(&RateBasis::Label) {
+        words.push(RateBasis::Label.words());
+    }
+    let counts = |of: fn(RateBasis) -> Option<usize>| -> Option<(usize, usize)> {
+        let all = || bases.iter().filter_map(|basis| of(*basis));
+        all().min().zip(all().max())
+    };
+    let own = counts(|basis| match basis {
+        RateBasis::Yours { passes } => Some(passes),
+        _ => None,
+    });
+    let others = counts(|basis| match basis {
+        RateBasis::YoursOnOthers { passes } => Some(passes),
+        _ => None,
+    });
+    for (span, on) in [(own, ""), (others, " on other woods")] {
+        match span {
+            Some((few, many)) if few == many => words.push(format!("{}{on}", yours(many))),
+            Some((few, many)) => words.push(format!("yours from {few} to {many} passes{on}")),
+            None => {}
+        }
+    }
+    words.join(" and ")
+}
+
 impl Bases {
     /// `yours from 6 passes`; where grounds differ, each is named.
     pub fn words(&self) -> String {
@@ -23,10 +51,6 @@ impl Bases {
             of.map(|(_, basis)| *basis).collect()
         };
         let (bare, later) = (of(Ground::BareWood), of(Ground::Later));
-        let said = |bases: &BTreeSet<RateBasis>| {
-            let words: Vec<String> = bases.iter().map(|basis| basis.words()).collect();
-            words.join(" and ")
-        };
         match (bare.is_empty(), later.is_empty()) {
             (true, _) => said(&later),
             (_, true) => said(&bare),
