@@ -12,7 +12,7 @@ use bench::Bench;
 use std::collections::BTreeMap;
 use std::path::Path;
 use support::{NOW, ZONE, bring_in, demo_store, exported, mint, utc};
-use tackfree::desk::{Action, Books, Desk, DeskError, Scope, Shop};
+use tackfree::desk::{Action, Books, Desk, DeskError, Scope, Shop, UseAction};
 use tackfree::shop::{Mix, MixBy, MixPart, PassId, UseBook, UseRules};
 use tackfree::store::Store;
 use tackfree::store::files::USE_NAMES;
@@ -22,7 +22,11 @@ fn shop(store: &Store) -> Shop {
     Shop::read(store, Scope::All, ZONE).unwrap()
 }
 
-fn perform(store: &mut Store, action: &Action) -> Result<String, DeskError> {
+fn perform(store: &mut Store, action: &UseAction) -> Result<String, DeskError> {
+    act(store, &Action::Use(action.clone()))
+}
+
+fn act(store: &mut Store, action: &Action) -> Result<String, DeskError> {
     let mut mint = mint(store);
     let mut desk = Desk {
         books: store,
@@ -48,20 +52,20 @@ fn measured(shop: &Shop) -> PassId {
     shop.rates.seen[0].pass
 }
 
-fn everything(store: &Store) -> Vec<Action> {
+fn everything(store: &Store) -> Vec<UseAction> {
     let shop = shop(store);
     let product = shop.find_product("brown gel stain").unwrap().id;
     vec![
-        Action::StrikePass {
+        UseAction::StrikePass {
             pass: measured(&shop),
             reason: "=the can was set down wrong".to_owned(),
         },
-        Action::SaveOffer {
+        UseAction::SaveOffer {
             product,
             holds: Volume::from_ul(236_588),
             price: Money::from_cents(1_150),
         },
-        Action::SaveMix(Mix {
+        UseAction::SaveMix(Mix {
             product,
             by: MixBy::Weight,
             parts: vec![
@@ -77,7 +81,7 @@ fn everything(store: &Store) -> Vec<Action> {
                 },
             ],
         }),
-        Action::SaveUseRules(UseRules {
+        UseAction::SaveUseRules(UseRules {
             reserve_percent: 15,
             scale: Mass::from_g(0.1),
             ..UseRules::default()
@@ -98,24 +102,24 @@ fn each_is_kept_undone_and_done_again() {
         assert_ne!(states[states.len() - 1], states[states.len() - 2]);
     }
     for state in states.iter().rev().skip(1) {
-        perform(&mut store, &Action::Undo).unwrap();
+        act(&mut store, &Action::Undo).unwrap();
         assert_eq!(store.use_book().unwrap(), *state);
     }
     for state in states.iter().skip(1) {
-        perform(&mut store, &Action::Redo).unwrap();
+        act(&mut store, &Action::Redo).unwrap();
         assert_eq!(store.use_book().unwrap(), *state);
     }
     // Taken back one by one, all is as it was but for the rules.
     let product = states[4].mixes[0].product;
     let (pass, holds) = (states[4].struck[0].pass, states[4].offers[0].holds);
     for action in [
-        Action::CountPass(pass),
-        Action::RemoveOffer { product, holds },
-        Action::RemoveMix(product),
-        Action::SaveUseRules(UseRules::default()),
+        UseAction::CountPass(pass),
+        UseAction::RemoveOffer { product, holds },
+        UseAction::RemoveMix(product),
+        UseAction::SaveUseRules(UseRules::default()),
     ] {
         perform(&mut store, &action).unwrap();
-        if !matches!(action, Action::SaveUseRules(_)) {
+        if !matches!(action, UseAction::SaveUseRules(_)) {
             assert!(perform(&mut store, &action).is_err(), "{action:?} twice");
         }
     }
@@ -127,7 +131,7 @@ fn a_struck_pass_no_longer_teaches_and_stays_in_the_tally() {
     let mut store = demo_store();
     let before = shop(&store);
     let pass = measured(&before);
-    let action = Action::StrikePass {
+    let action = UseAction::StrikePass {
         pass,
         reason: "spilt".to_owned(),
     };
@@ -137,14 +141,14 @@ fn a_struck_pass_no_longer_teaches_and_stays_in_the_tally() {
     let used = |shop: &Shop| -> Vec<Volume> {
         shop.tally(&shop.files)
             .iter()
-            .map(|row| row.used())
+            .map(tackfree::shop::TallyRow::used)
             .collect()
     };
     assert_eq!(used(&after), used(&before));
     // Screens read the open pieces only, and learn the same.
     let open = Shop::read(&store, Scope::OpenSince(utc(NOW)), ZONE).unwrap();
     assert_eq!(open.rates, after.rates);
-    perform(&mut store, &Action::CountPass(pass)).unwrap();
+    perform(&mut store, &UseAction::CountPass(pass)).unwrap();
     assert_eq!(shop(&store).rates, before.rates);
 }
 
@@ -154,24 +158,25 @@ fn what_cannot_be_is_refused_in_words() {
     let read = shop(&store);
     let product = read.find_product("brown gel stain").unwrap();
     let (id, can) = (product.id, product.can);
-    let said = |action: &Action, store: &mut Store| perform(store, action).unwrap_err().to_string();
+    let said =
+        |action: &UseAction, store: &mut Store| perform(store, action).unwrap_err().to_string();
     for (action, part) in [
         (
-            Action::StrikePass {
+            UseAction::StrikePass {
                 pass: measured(&read),
                 reason: " \u{1b}[2J ".to_owned(),
             },
             "The reason is empty: type why",
         ),
         (
-            Action::StrikePass {
+            UseAction::StrikePass {
                 pass: PassId(uuid::Uuid::nil()),
                 reason: "x".to_owned(),
             },
             "There is no such pass",
         ),
         (
-            Action::SaveOffer {
+            UseAction::SaveOffer {
                 product: id,
                 holds: Volume::ZERO,
                 price: Money::ZERO,
@@ -179,21 +184,21 @@ fn what_cannot_be_is_refused_in_words() {
             "A can that holds nothing",
         ),
         (
-            Action::RemoveOffer {
+            UseAction::RemoveOffer {
                 product: id,
                 holds: can,
             },
             "is the can the product is priced by: change it with the product",
         ),
         (
-            Action::SaveUseRules(UseRules {
+            UseAction::SaveUseRules(UseRules {
                 bare_percent: 0,
                 ..UseRules::default()
             }),
             "give 30 to 100 %",
         ),
         (
-            Action::SaveMix(Mix {
+            UseAction::SaveMix(Mix {
                 product: id,
                 by: MixBy::Volume,
                 parts: Vec::new(),

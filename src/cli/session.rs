@@ -5,7 +5,7 @@ use super::failure::Failure;
 use super::setup::{Opened, Surroundings};
 use crate::coating::id::Mint;
 use crate::desk::typed::{read_day, read_when};
-use crate::desk::{Action, Desk, Made, Scope, Shop};
+use crate::desk::{Action, Desk, Made, Scope, Shop, UseAction};
 use crate::papers::layout::wrap;
 use crate::store::Store;
 use chrono::{DateTime, NaiveDate, Utc};
@@ -110,6 +110,11 @@ impl<'a> Session<'a> {
     /// Does an action and answers with what was done and what to mind.
     pub fn perform(&mut self, action: &Action) -> Result<Answer, Failure> {
         self.perform_told(action, None)
+    }
+
+    /// The same, of an action about use.
+    pub fn perform_use(&mut self, action: UseAction) -> Result<Answer, Failure> {
+        self.perform(&Action::Use(action))
     }
 
     /// The same, with what is told with a pass.

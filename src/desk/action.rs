@@ -3,13 +3,14 @@
 use super::air_import::AirImport;
 use super::air_rows::DryingRules;
 pub use super::pick::FacePick;
+use super::use_action::UseAction;
 use crate::coating::{Family, ForecastStep, LabelFigures, ProductId, ProductKind, ShopAir};
 use crate::shape::layout::{About, Rule, Standing};
 use crate::shape::{Construction, FaceKey, Shape};
 use crate::shop::{
-    Air, Chore, ClientId, CoatKind, EventId, Grit, JobId, LayoutBook, Mix, PassId, PieceId,
-    PieceKind, PieceWood, RagWay, ReadingId, RecipeId, Schedule, ScuffMeans, SetItem, Settings,
-    Site, TouchVerdict, UseRules, WoodId,
+    Air, Chore, ClientId, CoatKind, EventId, Grit, JobId, LayoutBook, PassId, PieceId, PieceKind,
+    PieceWood, RagWay, ReadingId, RecipeId, Schedule, ScuffMeans, SetItem, Settings, Site,
+    TouchVerdict, WoodId,
 };
 use crate::units::{Mass, Money, Volume};
 use crate::wood::moisture::{Reading, ReadyRule};
@@ -382,37 +383,8 @@ pub enum Action {
     },
     /// Save the shop's own figures for layout and cutting.
     SaveLayoutBook(Box<LayoutBook>),
-    /// A pass is to teach nothing of the spread rates.
-    StrikePass {
-        /// The pass.
-        pass: PassId,
-        /// Why.
-        reason: String,
-    },
-    /// A struck pass teaches again.
-    CountPass(PassId),
-    /// A can size that can be bought.
-    SaveOffer {
-        /// Of what.
-        product: ProductId,
-        /// What the can holds.
-        holds: Volume,
-        /// What it costs.
-        price: Money,
-    },
-    /// That size is no longer on offer.
-    RemoveOffer {
-        /// Of what.
-        product: ProductId,
-        /// What the can holds.
-        holds: Volume,
-    },
-    /// How the shop mixes a product.
-    SaveMix(Mix),
-    /// The shop does not mix that product.
-    RemoveMix(ProductId),
-    /// Set what planning of use allows for.
-    SaveUseRules(UseRules),
+    /// Something about use: rates, can sizes, mixes, allowances.
+    Use(UseAction),
     /// Undo the newest action.
     Undo,
     /// Do again what was undone last.

@@ -29,6 +29,7 @@ mod shop_air;
 mod snapshot;
 mod steps;
 pub mod typed;
+mod use_action;
 mod use_book;
 mod use_read;
 mod wood;
@@ -52,5 +53,6 @@ pub use product_sheet::{
 };
 pub use shop_air::NEWEST_TESTS;
 pub use snapshot::Shop;
+pub use use_action::UseAction;
 pub use use_book::part_words;
 pub use wood_error::WoodRefusal;

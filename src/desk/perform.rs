@@ -204,17 +204,7 @@ impl Desk<'_> {
                 self.withdraw_accepted(*piece, *rule, about)
             }
             Action::SaveLayoutBook(book) => self.save_layout_book(book),
-            Action::StrikePass { pass, reason } => self.strike_pass(*pass, reason),
-            Action::CountPass(pass) => self.count_pass(*pass),
-            Action::SaveOffer {
-                product,
-                holds,
-                price,
-            } => self.save_offer(*product, *holds, *price),
-            Action::RemoveOffer { product, holds } => self.remove_offer(*product, *holds),
-            Action::SaveMix(mix) => self.save_mix(mix),
-            Action::RemoveMix(product) => self.remove_mix(*product),
-            Action::SaveUseRules(rules) => self.save_use_rules(rules),
+            Action::Use(action) => self.use_action(action),
             Action::Undo | Action::Redo => Err(DeskError::NothingToUndo),
         }
     }

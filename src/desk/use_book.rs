@@ -5,6 +5,7 @@ use super::changes::changes;
 use super::error::DeskError;
 use super::people::line;
 use super::perform::{Desk, Done};
+use super::use_action::UseAction;
 use crate::coating::cans::CanError;
 use crate::coating::{Product, ProductId};
 use crate::shop::{Mix, MixPart, Offer, PassId, Struck, UseRules};
@@ -14,6 +15,23 @@ use crate::units::{Money, Volume, show_moment};
 const TEXT_MOST: usize = 200;
 
 impl Desk<'_> {
+    /// One action about use.
+    pub(super) fn use_action(&mut self, action: &UseAction) -> Result<Done, DeskError> {
+        match action {
+            UseAction::StrikePass { pass, reason } => self.strike_pass(*pass, reason),
+            UseAction::CountPass(pass) => self.count_pass(*pass),
+            UseAction::SaveOffer {
+                product,
+                holds,
+                price,
+            } => self.save_offer(*product, *holds, *price),
+            UseAction::RemoveOffer { product, holds } => self.remove_offer(*product, *holds),
+            UseAction::SaveMix(mix) => self.save_mix(mix),
+            UseAction::RemoveMix(product) => self.remove_mix(*product),
+            UseAction::SaveUseRules(rules) => self.save_use_rules(rules),
+        }
+    }
+
     fn product_named(&self, id: ProductId) -> Result<Product, DeskError> {
         let products = self.books.products()?;
         let found = products.into_iter().find(|product| product.id == id);
@@ -32,7 +50,7 @@ impl Desk<'_> {
         Ok(format!("a pass of {} ({when})", product.name))
     }
 
-    pub(super) fn strike_pass(&mut self, pass: PassId, reason: &str) -> Result<Done, DeskError> {
+    fn strike_pass(&mut self, pass: PassId, reason: &str) -> Result<Done, DeskError> {
         let mut notes = Vec::new();
         let reason = line("The reason", reason, TEXT_MOST, &mut notes)?;
         if reason.is_empty() {
@@ -54,7 +72,7 @@ impl Desk<'_> {
         Ok(Done::said(words).with_notes(notes))
     }
 
-    pub(super) fn count_pass(&mut self, pass: PassId) -> Result<Done, DeskError> {
+    fn count_pass(&mut self, pass: PassId) -> Result<Done, DeskError> {
         let called = self.pass_named(pass)?;
         if self.books.use_book()?.struck(pass).is_none() {
             return Err(DeskError::NoSuch {
@@ -66,7 +84,7 @@ impl Desk<'_> {
         self.remove(Key::Struck(pass), words)
     }
 
-    pub(super) fn save_offer(
+    fn save_offer(
         &mut self,
         id: ProductId,
         holds: Volume,
@@ -108,7 +126,7 @@ impl Desk<'_> {
         Ok(Done::said(words).with_notes(notes))
     }
 
-    pub(super) fn remove_offer(&mut self, id: ProductId, holds: Volume) -> Result<Done, DeskError> {
+    fn remove_offer(&mut self, id: ProductId, holds: Volume) -> Result<Done, DeskError> {
         let product = self.product_named(id)?;
         let size = holds.show(self.settings()?.volume);
         let book = self.books.use_book()?;
@@ -128,7 +146,7 @@ impl Desk<'_> {
         self.remove(Key::Offer(id, holds), words)
     }
 
-    pub(super) fn save_mix(&mut self, mix: &Mix) -> Result<Done, DeskError> {
+    fn save_mix(&mut self, mix: &Mix) -> Result<Done, DeskError> {
         let product = self.product_named(mix.product)?;
         let mut notes = Vec::new();
         let mut clean = mix.clone();
@@ -153,7 +171,7 @@ impl Desk<'_> {
         Ok(Done::said(words).with_notes(notes))
     }
 
-    pub(super) fn remove_mix(&mut self, id: ProductId) -> Result<Done, DeskError> {
+    fn remove_mix(&mut self, id: ProductId) -> Result<Done, DeskError> {
         let product = self.product_named(id)?;
         if self.books.use_book()?.mix(id).is_none() {
             return Err(DeskError::NoSuch {
@@ -165,7 +183,7 @@ impl Desk<'_> {
         self.remove(Key::Mix(id), words)
     }
 
-    pub(super) fn save_use_rules(&mut self, rules: &UseRules) -> Result<Done, DeskError> {
+    fn save_use_rules(&mut self, rules: &UseRules) -> Result<Done, DeskError> {
         rules.check()?;
         let changed = changes(&self.books.use_book()?.rules, rules);
         self.books.put(Row::UseRules(rules))?;

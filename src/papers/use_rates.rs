@@ -70,17 +70,17 @@ pub fn rates_paper(products: &[&Product], shop: &Shop) -> Vec<String> {
 /// `812 sq ft/gal (760 to 870 sq ft/gal), 1.30 of the label's, yours from 10 passes`.
 pub fn learned_words(learned: &LearnedRate, shop: &Shop) -> String {
     let area = shop.settings.area();
-    let show = |share: f64| {
+    let at = |share: f64| {
         let rate = SpreadRate::from_m2_per_l(learned.label.m2_per_l() * share);
         rate.unwrap_or(learned.label).show(area)
     };
     // The unit once is enough: 341 to 501 sq ft/gal.
-    let low = show(learned.low);
+    let low = at(learned.low);
     let number = low.split(' ').next().unwrap_or(&low);
     format!(
         "{} ({number} to {}), {:.2} of the label's, yours from {}",
         learned.rate().show(area),
-        show(learned.high),
+        at(learned.high),
         learned.middle,
         counted(learned.passes, "pass", "passes")
     )

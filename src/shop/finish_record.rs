@@ -94,7 +94,7 @@ impl FinishRecord {
                     let product = products.iter().find(|p| p.id == coat.product);
                     let method = pass.zip(product).map(|(pass, of)| method_of(pass, of));
                     let measured = pass.filter(|pass| pass.amount.basis.is_measured());
-                    let film = measured.and(product).zip(laid.get(&coat.pass)).and_then(
+                    let wet_dry = measured.and(product).zip(laid.get(&coat.pass)).and_then(
                         |(product, (used, m2))| {
                             let area = crate::units::Area::from_m2(*m2);
                             film(*used, area, product.label.solids_pct)
@@ -111,7 +111,7 @@ impl FinishRecord {
                             .wiped_off
                             .map(|off| (off - coat.ended).num_minutes().max(0)),
                         air: pass.and_then(|pass| pass.air),
-                        film: film.map(|film| (film.wet_um, film.dry_um)),
+                        film: wet_dry.map(|film| (film.wet_um, film.dry_um)),
                     }
                 })
                 .collect(),

@@ -207,7 +207,7 @@ fn stains(
     batches.sort_by_key(|(batch, _, until)| (until.unwrap_or(NaiveDate::MAX), batch.clone()));
     let begun = |job: &JobId| {
         let of = |begun: &&Begun| begun.job == *job && begun.product == product;
-        from.begun.iter().filter(of).next_back()
+        from.begun.iter().rfind(of)
     };
     let asks: Vec<Asks> = jobs
         .iter()

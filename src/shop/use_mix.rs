@@ -159,12 +159,12 @@ impl Mix {
         // Shares of what is measured out, and how much of it one microlitre of the mix takes.
         let shares: Vec<f64> = match (&densities, self.by) {
             (Some(of), MixBy::Volume) => {
-                let weights = self
+                let by_weight = self
                     .parts
                     .iter()
                     .zip(of)
                     .map(|(part, rho)| share(part) * rho);
-                weights.collect()
+                by_weight.collect()
             }
             _ => self.parts.iter().map(share).collect(),
         };

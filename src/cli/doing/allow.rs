@@ -3,7 +3,7 @@
 use crate::cli::answer::Answer;
 use crate::cli::failure::Failure;
 use crate::cli::session::Session;
-use crate::desk::Action;
+use crate::desk::UseAction;
 use crate::desk::typed::{UseRulesTyped, read_use_rules};
 use crate::papers::PAPER_WIDTH;
 use crate::papers::layout::Columns;
@@ -55,7 +55,7 @@ pub fn run(args: &AllowArgs, session: &mut Session<'_>) -> Result<Answer, Failur
     let rules = shop.use_book.rules;
     if typed != UseRulesTyped::default() {
         let rules = read_use_rules(&typed, rules, &shop.settings)?;
-        return session.perform(&Action::SaveUseRules(rules));
+        return session.perform_use(UseAction::SaveUseRules(rules));
     }
     let mut columns = Columns::at_most(&[]);
     let percent = |value: u32| format!("{value} %");

@@ -6,7 +6,7 @@ use crate::cli::find;
 use crate::cli::session::Session;
 use crate::coating::Product;
 use crate::desk::typed::{read_mix_by, read_part, read_volume};
-use crate::desk::{Action, Shop};
+use crate::desk::{Shop, UseAction};
 use crate::papers::{mix_paper, scaled_notes, scaled_paper};
 use crate::shop::{Mix, MixBy, Scaled};
 use crate::units::{Density, Volume};
@@ -76,7 +76,7 @@ pub fn run(args: &MixArgs, session: &mut Session<'_>) -> Result<Answer, Failure>
     let shop = session.shop()?;
     let product = find::product(&shop, &args.product)?;
     if args.gone {
-        return session.perform(&Action::RemoveMix(product.id));
+        return session.perform_use(UseAction::RemoveMix(product.id));
     }
     if !args.part.is_empty() {
         let by = match &args.by {
@@ -89,7 +89,7 @@ pub fn run(args: &MixArgs, session: &mut Session<'_>) -> Result<Answer, Failure>
             .map(|text| read_part(text))
             .collect::<Result<_, _>>()?;
         let product = product.id;
-        return session.perform(&Action::SaveMix(Mix { product, by, parts }));
+        return session.perform_use(UseAction::SaveMix(Mix { product, by, parts }));
     }
     let Some(mix) = shop.use_book.mix(product.id) else {
         return Err(Failure::said(format!(

@@ -6,7 +6,7 @@ use crate::cli::find;
 use crate::cli::session::Session;
 use crate::coating::Product;
 use crate::desk::typed::{read_price, read_volume};
-use crate::desk::{Action, Shop};
+use crate::desk::{Shop, UseAction};
 use crate::papers::PAPER_WIDTH;
 use crate::papers::layout::Columns;
 use clap::Args;
@@ -61,10 +61,10 @@ pub fn run(args: &OfferArgs, session: &mut Session<'_>) -> Result<Answer, Failur
     let holds = read_volume("size", size, &shop.settings)?;
     let product = product.id;
     match &args.price {
-        _ if args.gone => session.perform(&Action::RemoveOffer { product, holds }),
+        _ if args.gone => session.perform_use(UseAction::RemoveOffer { product, holds }),
         Some(price) => {
             let price = read_price(price)?;
-            session.perform(&Action::SaveOffer {
+            session.perform_use(UseAction::SaveOffer {
                 product,
                 holds,
                 price,

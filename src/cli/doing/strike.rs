@@ -4,7 +4,7 @@ use crate::cli::answer::Answer;
 use crate::cli::failure::Failure;
 use crate::cli::find;
 use crate::cli::session::Session;
-use crate::desk::Action;
+use crate::desk::UseAction;
 use clap::Args;
 
 /// Examples.
@@ -28,10 +28,10 @@ pub fn run(args: &StrikeArgs, session: &mut Session<'_>) -> Result<Answer, Failu
     let shop = session.shop()?;
     let pass = find::pass(&shop, &args.pass)?.id;
     match &args.reason {
-        Some(reason) => session.perform(&Action::StrikePass {
+        Some(reason) => session.perform_use(UseAction::StrikePass {
             pass,
             reason: reason.clone(),
         }),
-        None => session.perform(&Action::CountPass(pass)),
+        None => session.perform_use(UseAction::CountPass(pass)),
     }
 }
