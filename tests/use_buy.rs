@@ -53,13 +53,13 @@ fn on(product: ProductId, batch: Option<&str>, left: i64, until: Option<&str>) -
     }
 }
 
-/// A shelf, its products, and a book with half pints and gallons beside the quarts.
-struct Shop {
+/// The products, and a book with half pints and gallons beside the quarts.
+struct Store {
     products: Vec<Product>,
     book: UseBook,
 }
 
-impl Shop {
+impl Store {
     fn new() -> Self {
         let mut products = ready(STAINED).0;
         for product in &mut products {
@@ -78,10 +78,10 @@ impl Shop {
         Self { products, book }
     }
 
-    fn buy(&self, needs: &[Need], shelf: &[OnShelf], begun: &[Begun]) -> BuyPlan {
+    fn buy(&self, needs: &[Need], cans: &[OnShelf], begun: &[Begun]) -> BuyPlan {
         what_to_buy(&BuyFrom {
             needs,
-            shelf,
+            shelf: cans,
             begun,
             products: &self.products,
             book: &self.book,
@@ -102,8 +102,8 @@ impl Shop {
 /// lacking. A quart of 900 at $26 against four half pints of 230 at $44.
 #[test]
 fn a_line_by_hand() {
-    let shop = Shop::new();
-    let varnish = shop.varnish();
+    let store = Store::new();
+    let varnish = store.varnish();
     let needs = [
         need(1, varnish, CoatKind::Topcoat, ml(600)),
         need(1, varnish, CoatKind::Seal, ml(100)),
@@ -114,7 +114,7 @@ fn a_line_by_hand() {
         on(varnish, None, 50, None),
         on(varnish, Some("B"), 200, Some("2025-11-23")),
     ];
-    let plan = shop.buy(&needs, &shelf, &[]);
+    let plan = store.buy(&needs, &shelf, &[]);
     let [line] = plan.lines.as_slice() else {
         panic!("{plan:?}");
     };
@@ -132,14 +132,14 @@ fn a_line_by_hand() {
 
 #[test]
 fn a_full_shelf_asks_for_nothing_and_a_lake_is_refused_in_words() {
-    let shop = Shop::new();
-    let varnish = shop.varnish();
+    let store = Store::new();
+    let varnish = store.varnish();
     let needs = [need(1, varnish, CoatKind::Topcoat, ml(100))];
-    let plan = shop.buy(&needs, &[on(varnish, None, 110, None)], &[]);
+    let plan = store.buy(&needs, &[on(varnish, None, 110, None)], &[]);
     assert_eq!(plan.lines[0].plan.as_ref().unwrap().counts, []);
     assert_eq!(plan.total(), Money::ZERO);
     let lake = [need(1, varnish, CoatKind::Topcoat, ml(200_000))];
-    let plan = shop.buy(&lake, &[], &[]);
+    let plan = store.buy(&lake, &[], &[]);
     assert!(matches!(plan.lines[0].plan, Err(CanError::TooMany { .. })));
 }
 
@@ -147,8 +147,8 @@ fn a_full_shelf_asks_for_nothing_and_a_lake_is_refused_in_words() {
 /// 330 from A and the 275 from B leave 220 to buy, less than any other way.
 #[test]
 fn each_jobs_stain_is_of_one_batch_and_the_least_is_bought() {
-    let shop = Shop::new();
-    let stain = shop.stain();
+    let store = Store::new();
+    let stain = store.stain();
     let needs = [
         need(1, stain, CoatKind::Stain, ml(200)),
         need(2, stain, CoatKind::Stain, ml(300)),
@@ -160,7 +160,7 @@ fn each_jobs_stain_is_of_one_batch_and_the_least_is_bought() {
         on(stain, Some("B"), 290, None),
         on(stain, Some("A"), 130, None),
     ];
-    let plan = shop.buy(&needs, &shelf, &[]);
+    let plan = store.buy(&needs, &shelf, &[]);
     let line = &plan.lines[0];
     let from: Vec<&StainFrom> = line.stain.iter().map(|of| &of.from).collect();
     let batch = |mark: &str| StainFrom::Shelf(Some(mark.to_owned()));
@@ -172,11 +172,11 @@ fn each_jobs_stain_is_of_one_batch_and_the_least_is_bought() {
 
 #[test]
 fn two_cans_without_a_mark_are_two_batches() {
-    let shop = Shop::new();
-    let stain = shop.stain();
+    let store = Store::new();
+    let stain = store.stain();
     let needs = [need(1, stain, CoatKind::Stain, ml(300))];
     let cans = [on(stain, None, 200, None), on(stain, None, 200, None)];
-    let line = &shop.buy(&needs, &cans, &[]).lines[0];
+    let line = &store.buy(&needs, &cans, &[]).lines[0];
     assert_eq!(line.stain[0].from, StainFrom::New);
     // The shelf would do, mixed into one batch before starting; it is not counted on.
     assert_eq!((line.shelf, line.lacking), (ml(400), ml(330)));
@@ -184,8 +184,8 @@ fn two_cans_without_a_mark_are_two_batches() {
 
 #[test]
 fn a_job_keeps_to_the_batch_it_was_begun_with_while_that_lasts() {
-    let shop = Shop::new();
-    let stain = shop.stain();
+    let store = Store::new();
+    let stain = store.stain();
     let begun = [Begun {
         job: job(1),
         product: stain,
@@ -197,7 +197,7 @@ fn a_job_keeps_to_the_batch_it_was_begun_with_while_that_lasts() {
     ];
     let at = |needed: i64| {
         let needs = [need(1, stain, CoatKind::Stain, ml(needed))];
-        shop.buy(&needs, &shelf, &begun).lines[0].stain[0].clone()
+        store.buy(&needs, &shelf, &begun).lines[0].stain[0].clone()
     };
     let (kept, broken) = (at(300), at(320));
     assert_eq!(kept.from, StainFrom::Shelf(Some("A".to_owned())));
@@ -208,9 +208,9 @@ fn a_job_keeps_to_the_batch_it_was_begun_with_while_that_lasts() {
 
 #[test]
 fn the_price_of_the_products_own_can_is_on_offer_unless_another_is_noted_for_it() {
-    let shop = Shop::new();
-    let product = of(&shop.products, Family::OilGelStain);
-    let holds: Vec<Volume> = shop
+    let store = Store::new();
+    let product = of(&store.products, Family::OilGelStain);
+    let holds: Vec<Volume> = store
         .book
         .offers_of(product)
         .iter()
@@ -313,8 +313,8 @@ fn a_finished_piece_needs_nothing() {
 /// Figures of the issue: 310 mL left, 420 still needed, 110 short.
 #[test]
 fn running_short_is_told_in_words() {
-    let shop = Shop::new();
-    let stain = shop.stain();
+    let store = Store::new();
+    let stain = store.stain();
     let batch = |no, left| JobBatch {
         job: job(no),
         product: stain,
@@ -354,7 +354,7 @@ fn case() -> impl Strategy<Value = Case> {
     )
 }
 
-impl Shop {
+impl Store {
     fn of_case(&self, case: &Case) -> (Vec<Need>, Vec<OnShelf>) {
         let product = |stain| if stain { self.stain() } else { self.varnish() };
         let kind = |stain| {
@@ -367,10 +367,10 @@ impl Shop {
         let needs = case.0.iter();
         let needs = needs.map(|(no, stain, of)| need(*no, product(*stain), kind(*stain), ml(*of)));
         let marks = [None, Some("A"), Some("B"), Some("C")];
-        let shelf = case.1.iter();
-        let shelf = shelf
-            .map(|(mark, stain, of)| on(product(*stain), marks[usize::from(*mark)], *of, None));
-        (needs.collect(), shelf.collect())
+        let cans = case.1.iter();
+        let cans =
+            cans.map(|(mark, stain, of)| on(product(*stain), marks[usize::from(*mark)], *of, None));
+        (needs.collect(), cans.collect())
     }
 }
 
@@ -393,9 +393,9 @@ fn least(needs: &[i64], lefts: &mut Vec<i64>) -> i64 {
 proptest! {
     #[test]
     fn what_is_bought_and_the_shelf_do_for_all(case in case()) {
-        let shop = Shop::new();
-        let (needs, shelf) = shop.of_case(&case);
-        let plan = shop.buy(&needs, &shelf, &[]);
+        let store = Store::new();
+        let (needs, shelf) = store.of_case(&case);
+        let plan = store.buy(&needs, &shelf, &[]);
         for line in &plan.lines {
             let cans = line.plan.as_ref().unwrap();
             prop_assert!(cans.holds >= line.lacking);
@@ -405,7 +405,8 @@ proptest! {
             let sum: i64 = cans.counts.iter().map(|c| c.offer.price.cents() * i64::from(c.cans)).sum();
             prop_assert_eq!(sum, cans.price.cents());
             // What comes from a batch is in it.
-            let mut taken: std::collections::HashMap<Option<String>, i64> = Default::default();
+            let mut taken: std::collections::HashMap<Option<String>, i64> =
+                std::collections::HashMap::new();
             for of in &line.stain {
                 if let StainFrom::Shelf(Some(batch)) = &of.from {
                     *taken.entry(Some(batch.clone())).or_default() += of.needs.ul();
@@ -426,11 +427,12 @@ proptest! {
 
     #[test]
     fn the_least_stain_is_bought(case in case()) {
-        let shop = Shop::new();
-        let (needs, shelf) = shop.of_case(&case);
-        let plan = shop.buy(&needs, &shelf, &[]);
-        for line in plan.lines.iter().filter(|line| line.product == shop.stain()) {
-            let mut lefts: std::collections::BTreeMap<String, i64> = Default::default();
+        let store = Store::new();
+        let (needs, shelf) = store.of_case(&case);
+        let plan = store.buy(&needs, &shelf, &[]);
+        for line in plan.lines.iter().filter(|line| line.product == store.stain()) {
+            let mut lefts: std::collections::BTreeMap<String, i64> =
+                std::collections::BTreeMap::new();
             for (at, on) in shelf.iter().filter(|on| on.product == line.product).enumerate() {
                 let batch = on.batch.clone().unwrap_or_else(|| format!("can {at}"));
                 *lefts.entry(batch).or_default() += on.left.ul();
@@ -447,13 +449,13 @@ proptest! {
         more in 1i64..900,
         begun in 0u8..4,
     ) {
-        let shop = Shop::new();
-        let (mut needs, shelf) = shop.of_case(&case);
+        let store = Store::new();
+        let (mut needs, shelf) = store.of_case(&case);
         let batch = ["A", "B", "C", "gone"][usize::from(begun)].to_owned();
-        let begun = [Begun { job: job(1), product: shop.stain(), batch }];
-        let before = shop.buy(&needs, &shelf, &begun).total();
+        let begun = [Begun { job: job(1), product: store.stain(), batch }];
+        let before = store.buy(&needs, &shelf, &begun).total();
         let at = which.index(needs.len());
         needs[at].volume += ml(more);
-        prop_assert!(shop.buy(&needs, &shelf, &begun).total() >= before);
+        prop_assert!(store.buy(&needs, &shelf, &begun).total() >= before);
     }
 }
