@@ -56,6 +56,7 @@ impl Desk<'_> {
             ended: draft.ended,
             amount,
             air: draft.air,
+            drawn: crate::shop::Drawn::default(),
         };
         let shares = amount.volume.split(&areas);
         let (mut opened_all, mut said) = (Vec::new(), Vec::new());

@@ -6,6 +6,11 @@
 
 mod blocker;
 mod brief;
+mod can;
+mod can_fold;
+mod can_log;
+mod can_money;
+mod can_state;
 mod caution;
 mod check;
 mod chore;
@@ -38,6 +43,13 @@ mod ticket;
 mod waits;
 
 pub use blocker::Blocker;
+pub use can::{Came, Can, DAYS_SOON, Keeps, KeepsDay};
+pub use can_fold::{CanBook, fold_cans};
+pub use can_log::{CanLine, CanWhat, Draw, Drawn, JarFor, Loss, Weights};
+pub use can_money::{split_money, split_volume};
+pub use can_state::{
+    Age, CanMove, CanStanding, CanState, CanSums, EmptyWeight, Known, MoveOf, Qty,
+};
 pub use caution::{
     Caution, cautions_for_job, cautions_for_pass, cautions_for_scuff, cautions_for_stage,
     cautions_for_wipe, sanding_cautions,
@@ -49,7 +61,9 @@ pub use day_close::{Call, Cause, DayEnd, DayState, day_end, day_of, is_late, lef
 pub use dryness::Films;
 pub use event::{CoatKind, Event, ScuffMeans, SetItem, TouchVerdict, What};
 pub use face_state::{Coat, FaceState};
-pub use id::{ClientId, EventId, JobId, PassId, PieceId, ReadingId, RecipeId, WoodId};
+pub use id::{
+    CanId, CanLineId, ClientId, EventId, JobId, PassId, PieceId, ReadingId, RecipeId, WoodId,
+};
 pub use layout::{LayoutBook, PieceLayout};
 pub use moisture::{FastenerError, Moisture, PieceWood, ShopWood, Site, SiteAir, WoodBook};
 pub use next_step::waiting;

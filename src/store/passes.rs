@@ -3,7 +3,7 @@
 use super::cells::{Cells, all, run, word};
 use super::error::Fault;
 use crate::desk::Scope;
-use crate::shop::{Air, Amount, AmountBasis, Pass, PassId};
+use crate::shop::{Air, Amount, AmountBasis, Drawn, Pass, PassId};
 use crate::units::{Mass, Temperature, Volume};
 use rusqlite::types::Value;
 use rusqlite::{Connection, params, params_from_iter};
@@ -67,6 +67,7 @@ fn read(row: &mut Cells<'_>) -> Result<Pass, Fault> {
         ended,
         amount: Amount { volume, basis },
         air,
+        drawn: Drawn::default(),
     })
 }
 

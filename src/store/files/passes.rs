@@ -10,7 +10,7 @@ use super::shelf::Shelf;
 use super::table::{Line, Table};
 use super::times;
 use super::words;
-use crate::shop::{Air, Amount, AmountBasis, Pass, PassId, PieceFile, What};
+use crate::shop::{Air, Amount, AmountBasis, Drawn, Pass, PassId, PieceFile, What};
 use crate::units::{Area, Volume};
 
 pub(super) const PASSES: &[&str] = &[
@@ -94,6 +94,7 @@ pub(super) fn read(
             ended: moment("ended")?,
             amount: Amount { volume, basis },
             air: air(line)?,
+            drawn: Drawn::default(),
         };
         out.push(Read {
             key,
