@@ -10,8 +10,8 @@ use crate::coating::{
 use crate::shape::layout::Finding;
 use crate::shop::moving::{AirBasis, Records, ShopsAir};
 use crate::shop::{
-    Client, ClientId, DayLog, Films, Gates, Job, JobId, LayoutBook, Pass, PieceFile, PieceId,
-    PieceLayout, Recipe, RecipeId, Settings, Strictness, Ticket, WoodBook,
+    CanBook, Client, ClientId, DayLog, Films, Gates, Job, JobId, LayoutBook, Pass, PieceFile,
+    PieceId, PieceLayout, Recipe, RecipeId, Settings, Strictness, Ticket, WoodBook,
 };
 use crate::units::{Humidity, Temperature};
 use chrono::{DateTime, Utc};
@@ -36,6 +36,8 @@ pub struct Shop {
     pub files: Vec<PieceFile>,
     /// The passes that touched them.
     pub passes: Vec<Pass>,
+    /// The cans; of a shop read whole all that ever were, else those not thrown away.
+    pub cans: Arc<CanBook>,
     /// What was ticked and closed at the days' ends.
     pub days: DayLog,
     /// What is on record about wood.
@@ -79,6 +81,7 @@ impl Shop {
             films: for_clock.films,
             layout: books.layout_book()?.unwrap_or_default(),
             layouts: books.layouts(scope)?,
+            cans: Arc::new(books.cans(scope != Scope::All)?.fold(&products)),
             settings,
             products,
             wood: books.wood(scope)?.in_order(),
@@ -98,6 +101,7 @@ impl Shop {
             recipes: Vec::new(),
             files: Vec::new(),
             passes: Vec::new(),
+            cans: Arc::default(),
             days: DayLog::default(),
             air: Arc::new(air),
             tuning: Arc::default(),

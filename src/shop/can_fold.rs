@@ -16,6 +16,26 @@ use uuid::Uuid;
 /// Two readings of one weight may differ by so much through rounding, in microlitres.
 const ROUNDING: i64 = 2;
 
+/// Cans, their logs, and the passes that drew on them, as they are written down.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct CanRecords {
+    /// The cans, in the order of their identifiers.
+    pub cans: Vec<Can>,
+    /// The lines of their logs, in the order of theirs.
+    pub lines: Vec<CanLine>,
+    /// The passes.
+    pub passes: Vec<Pass>,
+}
+
+impl CanRecords {
+    /// Folds them.
+    pub fn fold(self, products: &[Product]) -> CanBook {
+        let mut book = fold_cans(&self.cans, &self.lines, &self.passes, products);
+        book.lines = self.lines;
+        book
+    }
+}
+
 /// Every can as it stands.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
 pub struct CanBook {
@@ -23,6 +43,8 @@ pub struct CanBook {
     pub cans: Vec<CanState>,
     /// What each pass took out of all its cans; passes that name no can are not in it.
     pub passes: HashMap<PassId, Qty>,
+    /// The lines of their logs.
+    pub lines: Vec<CanLine>,
 }
 
 impl CanBook {

@@ -44,7 +44,7 @@ mod waits;
 
 pub use blocker::Blocker;
 pub use can::{Came, Can, DAYS_SOON, Keeps, KeepsDay};
-pub use can_fold::{CanBook, fold_cans};
+pub use can_fold::{CanBook, CanRecords, fold_cans};
 pub use can_log::{CanLine, CanWhat, Draw, Drawn, JarFor, Loss, Weights};
 pub use can_money::{split_money, split_volume};
 pub use can_state::{
