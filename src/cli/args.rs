@@ -2,14 +2,14 @@
 
 use super::answer::Answer;
 use super::doing::{
-    accept, air, amend, checks, chore, client, close, drying, export, fasten, forecast, hide,
+    accept, air, amend, can, checks, chore, client, close, drying, export, fasten, forecast, hide,
     import, job, learned, logger, moisture, move_along, own_wood, pass, piece, product, recipe,
     remove, retime, sandback, scuff, setlist, shop, site, stands, template, tick, touch, undo,
     wipe,
 };
 use super::failure::Failure;
 use super::reading::{
-    bench, clients, cutlist, cutplan, day, draw, findings, jobs, journal, later, log, place,
+    bench, cans, clients, cutlist, cutplan, day, draw, findings, jobs, journal, later, log, place,
     products, rack, ready, recipes, tally, ticket, wood, woods,
 };
 use super::session::Session;
@@ -70,6 +70,10 @@ pub enum Verb {
     /// is slow.
     #[command(after_help = rack::MORE)]
     Rack(rack::RackArgs),
+    /// Lists the cans on the shelf: what is left and how that is known, batch, age, place; or one with
+    /// its log.
+    #[command(after_help = cans::MORE)]
+    Cans(cans::CansArgs),
     /// Tells what was used, what was planned and what it cost, for a job or in all.
     #[command(after_help = tally::MORE)]
     Tally(tally::TallyArgs),
@@ -205,6 +209,9 @@ pub enum Verb {
     /// Ticks a line of the set list.
     #[command(after_help = setlist::MORE)]
     Setlist(setlist::SetlistArgs),
+    /// Logs what happened to cans: received, opened, weighed, mixed, a jar poured off, thrown away.
+    #[command(after_help = can::MORE)]
+    Can(Box<can::CanArgs>),
     /// Corrects how much a pass used.
     #[command(after_help = amend::MORE)]
     Amend(amend::AmendArgs),
@@ -273,6 +280,7 @@ impl Verb {
         match self {
             Self::Ready => ready::run(session),
             Self::Rack(args) => rack::run(args, session),
+            Self::Cans(args) => cans::run(args, session),
             Self::Tally(args) => tally::run(args, session),
             Self::Ticket(args) => ticket::run(args, session),
             Self::Log(args) => log::run(args, session),
@@ -318,6 +326,7 @@ impl Verb {
             Self::Move(args) => move_along::run(args, session),
             Self::Back(args) => move_along::back(args, session),
             Self::Setlist(args) => setlist::run(args, session),
+            Self::Can(args) => can::run(args, session),
             Self::Amend(args) => amend::run(args, session),
             Self::Retime(args) => retime::run(args, session),
             Self::Chore(args) => chore::run(args, session),

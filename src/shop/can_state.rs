@@ -218,6 +218,15 @@ impl CanState {
         }
     }
 
+    /// What was left at a moment, by what is on record now.
+    pub fn left_at(&self, at: DateTime<Utc>) -> Volume {
+        self.moves
+            .iter()
+            .rev()
+            .find(|step| step.at <= at)
+            .map_or(self.came.volume, |step| step.left)
+    }
+
     /// What the empty can weighs, whoever said so.
     pub fn empty_mass(&self) -> Option<Mass> {
         self.empty.map(EmptyWeight::mass)

@@ -39,6 +39,8 @@ mod schedule;
 mod settings;
 mod stage;
 mod tally;
+mod tally_by;
+mod tally_lines;
 mod ticket;
 mod waits;
 
@@ -51,8 +53,8 @@ pub use can_state::{
     Age, CanMove, CanStanding, CanState, CanSums, EmptyWeight, Known, MoveOf, Qty,
 };
 pub use caution::{
-    Caution, cautions_for_job, cautions_for_pass, cautions_for_scuff, cautions_for_stage,
-    cautions_for_wipe, sanding_cautions,
+    Caution, cautions_for_discard, cautions_for_job, cautions_for_pass, cautions_for_scuff,
+    cautions_for_stage, cautions_for_wipe, sanding_cautions,
 };
 pub use check::{Gates, Strictness};
 pub use chore::{Chore, ChoreDone, DayClosed, DayLog, RagWay};
@@ -79,6 +81,11 @@ pub use recipe::Recipe;
 pub use schedule::{Grit, GroupPlan, Schedule, ScheduleError, WipeDown};
 pub use settings::{LookChoice, Settings};
 pub use stage::Stage;
-pub use tally::{Planned, TallyRow, planned_use, tally};
+pub use tally::{Planned, TallyRow, planned_use, tally, tally_from};
+pub use tally_by::{
+    FaceFilm, GroupKey, MethodFilm, ShelfSums, TallyBy, TallyGroup, TallyOf, UseRow, face_films,
+    tally_by,
+};
+pub use tally_lines::{UseLine, batches, use_lines};
 pub use ticket::Ticket;
 pub use waits::{Shows, Waiting};

@@ -5,6 +5,7 @@
 
 pub mod air;
 pub mod bench;
+pub mod cans;
 pub mod clients;
 pub mod cutlist;
 pub mod cutplan;
@@ -24,6 +25,7 @@ pub mod ready;
 pub mod recipes;
 mod shape_json;
 pub mod tally;
+mod tally_by;
 pub mod ticket;
 pub mod wood;
 mod wood_json;

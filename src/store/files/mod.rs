@@ -41,6 +41,7 @@ pub use demo::{demo_files, load_demo};
 pub use error::{Fault, FilesError};
 pub use export::{ExportReport, export};
 pub use import::{ImportReport, import};
+pub use table::write as guarded_csv;
 
 /// The number of this layout of the files, in `shop.toml`. A change that older versions cannot
 /// read gets the next number.
