@@ -23,7 +23,6 @@ pub(super) struct Drawing<'a> {
     pub(super) pass: Option<PassId>,
     pub(super) kind: CoatKind,
     pub(super) product: &'a Product,
-    pub(super) started: DateTime<Utc>,
     pub(super) ended: DateTime<Utc>,
     /// By area and the label's spread rate.
     pub(super) expected: Volume,

@@ -9,6 +9,7 @@
 //! file gets a piece past coverage or sealing.
 
 mod air;
+mod cans;
 mod days;
 mod demo;
 mod error;
@@ -70,6 +71,8 @@ pub const NAMES: [&str; 10] = [
 pub const AIR_NAMES: [&str; 2] = [air::FILE, air::RULES];
 /// The days' ends, of which the same is true.
 pub const LATER: [&str; 1] = ["day.csv"];
+/// The files about cans, written where there are any. Exports of older versions lack them.
+pub const CAN_NAMES: [&str; 3] = [cans::CANS_FILE, cans::LOG_FILE, cans::DRAWS_FILE];
 /// The files about wood. Exports of older versions lack them, so none of them must be there.
 pub const WOOD_NAMES: [&str; 4] = [
     own_woods::FILE,
