@@ -24,15 +24,8 @@ pub fn short_code(id: Uuid) -> String {
 pub fn cans_paper(shop: &Shop, now: DateTime<Utc>, all: bool) -> Vec<String> {
     let mut out = vec!["SHELF".to_owned()];
     let shown = |state: &&CanState| all || state.usable();
-    let mut columns = Columns::at_most(&[4, 24, 14, 8, 11]);
-    columns.row([
-        "can",
-        "product",
-        "batch",
-        "state",
-        "left",
-        "how known, shelf life, place",
-    ]);
+    let mut columns = Columns::at_most(&[4, 28, 20, 10]);
+    columns.row(["can", "product", "batch", "state", "left"]);
     let mut states: Vec<&CanState> = shop.cans.cans.iter().filter(shown).collect();
     let name = |state: &CanState| product_name(shop, state);
     states.sort_by_key(|state| (name(state), state.can.no));
@@ -43,14 +36,19 @@ pub fn cans_paper(shop: &Shop, now: DateTime<Utc>, all: bool) -> Vec<String> {
             &state.can.batch,
             state.standing.word(),
             &state.left.volume.show(shop.settings.volume),
-            &can_row_words(state, shop, now),
         ]);
     }
     if states.is_empty() {
         out.push("  No can stands on the shelf: tackfree can receive PRODUCT.".to_owned());
         return out;
     }
-    out.extend(columns.lines(2, PAPER_WIDTH));
+    let mut lines = columns.lines(2, PAPER_WIDTH).into_iter();
+    out.extend(lines.next());
+    for (line, state) in lines.zip(&states) {
+        out.push(line);
+        let words = wrap(&can_row_words(state, shop, now), PAPER_WIDTH - 8, 0);
+        out.extend(words.into_iter().map(|line| format!("        {line}")));
+    }
     let worth = states
         .iter()
         .map(|state| state.left.cost)

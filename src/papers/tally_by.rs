@@ -93,13 +93,7 @@ fn group_lines(group: &TallyGroup, shop: &Shop) -> Vec<String> {
     let (volume, mut out) = (shop.settings.volume, Vec::new());
     let mut columns = Columns::at_most(&[22, 7]);
     columns.row([
-        "product",
-        "as",
-        "planned",
-        "used",
-        "estimate",
-        "cost",
-        "per area coated",
+        "product", "as", "planned", "used", "estimate", "cost", "rate",
     ]);
     for row in &group.rows {
         columns.row([
@@ -134,8 +128,8 @@ fn group_lines(group: &TallyGroup, shop: &Shop) -> Vec<String> {
             group.jars.cost.show()
         )));
     }
-    if let Some(shelf) = &group.shelf {
-        out.extend(under(&shelf_words(shelf, shop)));
+    if let Some(shelf) = group.shelf.filter(|shelf| shelf.came.volume > Volume::ZERO) {
+        out.extend(under(&shelf_words(&shelf, shop)));
     }
     let rate = cost_rate(group.cents_per_m2(), shop);
     let rate = if rate.is_empty() {
