@@ -2,15 +2,15 @@
 
 use super::answer::Answer;
 use super::doing::{
-    accept, air, allow, amend, checks, chore, client, close, drying, export, fasten, forecast,
+    accept, air, allow, amend, can, checks, chore, client, close, drying, export, fasten, forecast,
     hide, import, job, learned, logger, mix, moisture, move_along, offer, own_wood, pass, piece,
     product, recipe, remove, retime, sandback, scuff, setlist, shop, site, stands, strike,
     template, tick, touch, undo, wipe,
 };
 use super::failure::Failure;
 use super::reading::{
-    bench, buy, clients, compare, cutlist, cutplan, day, draw, findings, jobs, journal, later, log,
-    place, products, rack, rates, ready, recipes, tally, ticket, wood, woods,
+    bench, buy, cans, clients, compare, cutlist, cutplan, day, draw, findings, jobs, journal,
+    later, log, place, products, rack, rates, ready, recipes, tally, ticket, wood, woods,
 };
 use super::session::Session;
 use clap::{Parser, Subcommand};
@@ -70,6 +70,10 @@ pub enum Verb {
     /// is slow.
     #[command(after_help = rack::MORE)]
     Rack(rack::RackArgs),
+    /// Lists the cans on the shelf: what is left and how that is known, batch, age, place; or one with
+    /// its log.
+    #[command(after_help = cans::MORE)]
+    Cans(cans::CansArgs),
     /// Tells what was used, what was planned and what it cost, for a job or in all.
     #[command(after_help = tally::MORE)]
     Tally(tally::TallyArgs),
@@ -214,6 +218,9 @@ pub enum Verb {
     /// Ticks a line of the set list.
     #[command(after_help = setlist::MORE)]
     Setlist(setlist::SetlistArgs),
+    /// Logs what happened to cans: received, opened, weighed, mixed, a jar poured off, thrown away.
+    #[command(after_help = can::MORE)]
+    Can(Box<can::CanArgs>),
     /// Corrects how much a pass used.
     #[command(after_help = amend::MORE)]
     Amend(amend::AmendArgs),
@@ -294,6 +301,7 @@ impl Verb {
         match self {
             Self::Ready => ready::run(session),
             Self::Rack(args) => rack::run(args, session),
+            Self::Cans(args) => cans::run(args, session),
             Self::Tally(args) => tally::run(args, session),
             Self::Rates(args) => rates::run(args, session),
             Self::Buy(args) => buy::run(args, session),
@@ -346,6 +354,7 @@ impl Verb {
             Self::Move(args) => move_along::run(args, session),
             Self::Back(args) => move_along::back(args, session),
             Self::Setlist(args) => setlist::run(args, session),
+            Self::Can(args) => can::run(args, session),
             Self::Amend(args) => amend::run(args, session),
             Self::Retime(args) => retime::run(args, session),
             Self::Chore(args) => chore::run(args, session),

@@ -189,6 +189,10 @@ impl<'a> Session<'a> {
                 let own = shop.wood.own.iter().find(|own| own.id == id);
                 (id.to_string(), own.map(|own| own.wood.name.clone()))
             }
+            Made::Can(id) => {
+                let no = shop.cans.can(id).map(|state| state.can.no.to_string());
+                (id.to_string(), no)
+            }
             Made::Pass(id) => (id.to_string(), Some(crate::papers::pass_code(id))),
         };
         Ok((Some(id), called))

@@ -15,6 +15,7 @@
 //!
 //! A pass that was struck out is simply not among those handed in.
 
+use super::product::Family;
 use crate::units::{Area, Mass, SpreadRate, Volume};
 use serde::{Deserialize, Serialize};
 
@@ -61,6 +62,23 @@ pub enum Method {
 impl Method {
     /// All of them, the usual one first.
     pub const ALL: [Self; 3] = [Self::Wiped, Self::Brushed, Self::Sprayed];
+
+    /// How products of a family are put on where nobody says otherwise: thin oils and stains are
+    /// wiped, varnishes with body and water-borne ones brushed, lacquer sprayed. Common practice,
+    /// no source.
+    pub fn usual(family: Family) -> Self {
+        match family {
+            Family::OilBrushingVarnish | Family::WaterBorne | Family::Shellac => Self::Brushed,
+            Family::Lacquer => Self::Sprayed,
+            Family::OilWipingVarnish
+            | Family::OilGelStain
+            | Family::OilLiquidStain
+            | Family::OilConditioner
+            | Family::HardwaxOil
+            | Family::TungOil
+            | Family::MineralSpirits => Self::Wiped,
+        }
+    }
 
     /// The word on screen.
     pub fn word(self) -> &'static str {

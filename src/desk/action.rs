@@ -2,6 +2,7 @@
 
 use super::air_import::AirImport;
 use super::air_rows::DryingRules;
+use super::can_action::{CanAction, DrawnDraft};
 pub use super::pick::FacePick;
 use super::use_action::UseAction;
 use crate::coating::{Family, ForecastStep, LabelFigures, ProductId, ProductKind, ShopAir};
@@ -118,6 +119,8 @@ pub enum AmountDraft {
         /// After.
         after: Mass,
     },
+    /// Can weighed after; before, it weighed what it was weighed last.
+    WeighedAfter(Mass),
 }
 
 /// A pass as typed.
@@ -139,6 +142,8 @@ pub struct PassDraft {
     pub air: Option<Air>,
     /// Scuffed or abraded just before, with this.
     pub scuffed_first: Option<ScuffMeans>,
+    /// Which cans it came from, what stayed in rag and tray, how it was put on.
+    pub drawn: DrawnDraft,
 }
 
 /// One action.
@@ -202,6 +207,17 @@ pub enum Action {
         /// How much.
         amount: AmountDraft,
     },
+    /// Correct how much a pass used, from which cans, with what loss, put on how.
+    CorrectPassUse {
+        /// The pass.
+        pass: PassId,
+        /// How much.
+        amount: AmountDraft,
+        /// From where, and how.
+        drawn: DrawnDraft,
+    },
+    /// Something done with cans.
+    Can(CanAction),
     /// Stain wiped off.
     WipeOff {
         /// Pieces and faces.

@@ -3,9 +3,10 @@
 use super::air_rows::{AirSpan, DryingRules, LoggedAir, TouchRecord};
 use crate::coating::{ForecastStep, Product, ProductId};
 use crate::shop::{
-    Chore, ChoreDone, Client, ClientId, DayClosed, DayLog, Event, Job, JobId, LayoutBook, Mix,
-    Moisture, Offer, Pass, PassId, Piece, PieceFile, PieceId, PieceLayout, PieceWood, ReadingId,
-    Recipe, RecipeId, Settings, ShopWood, Site, Struck, UseBook, UseRules, WoodBook, WoodId,
+    Can, CanId, CanLine, CanLineId, CanRecords, Chore, ChoreDone, Client, ClientId, DayClosed,
+    DayLog, Event, Job, JobId, LayoutBook, Mix, Moisture, Offer, Pass, PassId, Piece, PieceFile,
+    PieceId, PieceLayout, PieceWood, ReadingId, Recipe, RecipeId, Settings, ShopWood, Site, Struck,
+    UseBook, UseRules, WoodBook, WoodId,
 };
 use crate::units::Volume;
 use crate::wood::moisture::ReadyRule;
@@ -122,6 +123,10 @@ pub enum Row<'a> {
     Event(PieceId, &'a Event),
     /// A pass.
     Pass(&'a Pass),
+    /// A can.
+    Can(&'a Can),
+    /// A line of a can's log.
+    CanLine(&'a CanLine),
     /// A chore of a day's end, ticked.
     Chore(&'a ChoreDone),
     /// A day that was closed.
@@ -171,6 +176,10 @@ pub enum Key {
     Recipe(RecipeId),
     /// A piece.
     Piece(PieceId),
+    /// A can.
+    Can(CanId),
+    /// A line of a can's log.
+    CanLine(CanLineId),
     /// A ticked chore of a day.
     Chore(NaiveDate, Chore),
     /// A moisture reading.
@@ -219,6 +228,9 @@ pub trait Books {
     fn passes(&self, scope: Scope) -> Result<Vec<Pass>, BooksError>;
     /// One pass.
     fn pass(&self, id: PassId) -> Result<Option<Pass>, BooksError>;
+    /// The cans with their logs and every pass that drew on them; `live` leaves out cans that were
+    /// thrown away, unless a can that is there was mixed of them.
+    fn cans(&self, live: bool) -> Result<CanRecords, BooksError>;
     /// What was ticked at the days' ends, and which days were closed.
     fn days(&self) -> Result<DayLog, BooksError>;
     /// What is on record about wood: the readings and the lie of these pieces, and every site, wood

@@ -1,6 +1,7 @@
 //! Why an action was not done.
 
 use super::books::BooksError;
+use super::can_error::CanRefusal;
 use super::wood_error::WoodRefusal;
 use crate::coating::cans::CanError;
 use crate::coating::{ForecastError, ProductError, ReadingError};
@@ -289,13 +290,16 @@ pub enum DeskError {
     PricedBy(String),
     /// A can that cannot be.
     #[error(transparent)]
-    Can(#[from] CanError),
+    CanSize(#[from] CanError),
     /// A mix that cannot be.
     #[error(transparent)]
     Mix(#[from] MixError),
     /// Rules of use that cannot be.
     #[error(transparent)]
     UseRule(#[from] UseRuleError),
+    /// Something about cans, or a question about them.
+    #[error(transparent)]
+    Can(#[from] CanRefusal),
     /// The store.
     #[error(transparent)]
     Books(#[from] BooksError),
@@ -311,8 +315,21 @@ fn elsewhere(what: &str) -> &'static str {
 }
 
 impl DeskError {
+    /// Whether it is a question that who is sure can answer with yes.
+    pub fn is_question(&self) -> bool {
+        matches!(
+            self,
+            Self::Can(CanRefusal::Doubtful(_)) | Self::DoubtfulAir { firm: false, .. }
+        )
+    }
+
     /// The answer, line by line: what was refused, then every reason in order.
     pub fn lines(&self, now: DateTime<Utc>, zone: Tz) -> Vec<String> {
+        if let Self::Can(CanRefusal::Doubtful(doubts)) = self {
+            let mut out: Vec<String> = doubts.iter().map(ToString::to_string).collect();
+            out.push("Correct it, or say that you are sure.".to_owned());
+            return out;
+        }
         let Self::Refused { refusals, .. } = self else {
             return vec![self.to_string()];
         };

@@ -9,10 +9,15 @@ mod air;
 mod air_import;
 mod air_rows;
 mod books;
+mod can_action;
+mod can_checks;
+mod can_error;
+mod cans;
 mod changes;
 mod conditions;
 mod correct_time;
 mod day;
+mod draws;
 mod error;
 mod later;
 mod layouts;
@@ -44,6 +49,11 @@ pub use air::{rules_words, show_air};
 pub use air_import::AirImport;
 pub use air_rows::{AirSource, AirSpan, DryingRules, LoggedAir, TouchRecord, spread_of};
 pub use books::{Books, BooksError, JournalLine, Key, Row, Scope};
+pub use can_action::{
+    CanAction, CanDraft, CanPick, CanTake, DrawnDraft, MixDraft, MixPart, TakeAmount,
+};
+pub use can_checks::known_words;
+pub use can_error::{CanDoubt, CanRefusal};
 pub use conditions::{Condition, PassAsked, stands_words};
 pub use error::{DeskError, Refusal};
 pub use later::{LaterPass, LaterStage, later_lines};

@@ -11,8 +11,9 @@ use crate::coating::{
 use crate::shape::layout::Finding;
 use crate::shop::moving::{AirBasis, Records, ShopsAir};
 use crate::shop::{
-    Client, ClientId, DayLog, Films, Gates, Job, JobId, LayoutBook, Pass, PieceFile, PieceId,
-    PieceLayout, RateBook, Recipe, RecipeId, Settings, Strictness, Ticket, UseBook, WoodBook,
+    CanBook, Client, ClientId, DayLog, Films, Gates, Job, JobId, LayoutBook, Pass, PieceFile,
+    PieceId, PieceLayout, RateBook, Recipe, RecipeId, Settings, Strictness, Ticket, UseBook,
+    WoodBook,
 };
 use crate::units::{Humidity, Temperature};
 use chrono::{DateTime, Utc};
@@ -37,6 +38,8 @@ pub struct Shop {
     pub files: Vec<PieceFile>,
     /// The passes that touched them.
     pub passes: Vec<Pass>,
+    /// The cans; of a shop read whole all that ever were, else those not thrown away.
+    pub cans: Arc<CanBook>,
     /// What was ticked and closed at the days' ends.
     pub days: DayLog,
     /// What is on record about wood.
@@ -89,6 +92,7 @@ impl Shop {
             layouts: books.layouts(scope)?,
             use_book,
             rates: Arc::new(rates),
+            cans: Arc::new(books.cans(scope != Scope::All)?.fold(&products)),
             settings,
             products,
             wood: books.wood(scope)?.in_order(),
@@ -108,6 +112,7 @@ impl Shop {
             recipes: Vec::new(),
             files: Vec::new(),
             passes: Vec::new(),
+            cans: Arc::default(),
             days: DayLog::default(),
             air: Arc::new(air),
             tuning: Arc::default(),

@@ -4,7 +4,7 @@ use super::books::{Books, BooksError, Scope};
 use super::snapshot::Shop;
 use crate::coating::Product;
 use crate::shop::{
-    NEWEST_PASSES, Need, Pass, PieceFile, RateBook, TallyRow, UseBook, method_of, needs, tally_by,
+    NEWEST_PASSES, Need, Pass, PieceFile, RateBook, TallyRow, UseBook, method_of, needs, tally_at,
 };
 
 /// The rates learned from what was read, or from as much of the log as teaches.
@@ -31,7 +31,12 @@ pub(super) fn learned_rates(
 impl Shop {
     /// The tally of these pieces, planned by the shop's own rates where it has them.
     pub fn tally(&self, files: &[PieceFile]) -> Vec<TallyRow> {
-        tally_by(files, &self.passes, &self.products, &self.rates)
+        tally_at(
+            (files, &self.passes),
+            &self.products,
+            &self.cans,
+            &self.rates,
+        )
     }
 
     /// What the pieces read still take.

@@ -3,7 +3,7 @@
 use super::PAPER_WIDTH;
 use super::layout::{Columns, wrap};
 use crate::desk::Shop;
-use crate::shop::{PieceFile, TallyRow, tally};
+use crate::shop::{PieceFile, TallyRow, tally_from};
 use crate::units::{Money, Volume};
 
 /// A tally under a heading.
@@ -73,7 +73,7 @@ fn basis_words(row: &TallyRow, shop: &Shop) -> String {
 
 /// The tally of the whole shop, then a line for each job.
 pub fn whole_tally_paper(shop: &Shop) -> Vec<String> {
-    let all = tally(&shop.files, &shop.passes, &shop.products);
+    let all = tally_from(&shop.files, &shop.passes, &shop.products, &shop.cans);
     let mut out = tally_paper("TALLY of all jobs", &all, shop);
     let mut columns = Columns::at_most(&[6, 40]);
     for job in &shop.jobs {
@@ -83,7 +83,7 @@ pub fn whole_tally_paper(shop: &Shop) -> Vec<String> {
             .filter(|file| file.piece.job == job.id)
             .cloned()
             .collect();
-        let cost: Money = tally(&files, &shop.passes, &shop.products)
+        let cost: Money = tally_from(&files, &shop.passes, &shop.products, &shop.cans)
             .iter()
             .map(|row| row.cost)
             .sum();
@@ -93,9 +93,6 @@ pub fn whole_tally_paper(shop: &Shop) -> Vec<String> {
         out.push(String::new());
         out.push("  Cost by job (tackfree tally JOB tells more):".to_owned());
         out.extend(columns.lines(4, PAPER_WIDTH));
-        out.push(
-            "  Each line is rounded to the cent once, so sums may differ by a cent.".to_owned(),
-        );
     }
     out
 }

@@ -80,7 +80,7 @@ fn cans_words(plan: &CanPlan, shop: &Shop) -> String {
 }
 
 /// What stands behind a line, sentence by sentence.
-pub fn line_words(line: &BuyLine, shop: &Shop) -> Vec<String> {
+fn line_words(line: &BuyLine, shop: &Shop) -> Vec<String> {
     let said = |volume: Volume| volume.show(shop.settings.volume);
     let jobs = line
         .jobs

@@ -97,7 +97,11 @@ impl FinishRecord {
                     let wet_dry = measured.and(product).zip(laid.get(&coat.pass)).and_then(
                         |(product, (used, m2))| {
                             let area = crate::units::Area::from_m2(*m2);
-                            film(*used, area, product.label.solids_pct)
+                            film(
+                                pass.map_or(*used, |pass| pass.on_wood_of(*used)),
+                                area,
+                                product.label.solids_pct,
+                            )
                         },
                     );
                     RecordCoat {

@@ -6,6 +6,11 @@
 
 mod blocker;
 mod brief;
+mod can;
+mod can_fold;
+mod can_log;
+mod can_money;
+mod can_state;
 mod caution;
 mod check;
 mod chore;
@@ -35,6 +40,8 @@ mod schedule;
 mod settings;
 mod stage;
 mod tally;
+mod tally_by;
+mod tally_lines;
 mod ticket;
 mod use_batches;
 mod use_book;
@@ -46,9 +53,16 @@ mod use_short;
 mod waits;
 
 pub use blocker::Blocker;
+pub use can::{Came, Can, DAYS_SOON, Keeps, KeepsDay};
+pub use can_fold::{CanBook, CanRecords, fold_cans};
+pub use can_log::{CanLine, CanWhat, Draw, Drawn, JarFor, Loss, Weights};
+pub use can_money::{split_money, split_volume};
+pub use can_state::{
+    Age, CanMove, CanStanding, CanState, CanSums, EmptyWeight, Known, MoveOf, Qty,
+};
 pub use caution::{
-    Caution, cautions_for_job, cautions_for_pass, cautions_for_scuff, cautions_for_stage,
-    cautions_for_wipe, sanding_cautions,
+    Caution, cautions_for_discard, cautions_for_job, cautions_for_pass, cautions_for_scuff,
+    cautions_for_stage, cautions_for_wipe, sanding_cautions,
 };
 pub use check::{Gates, Strictness};
 pub use chore::{Chore, ChoreDone, DayClosed, DayLog, RagWay};
@@ -60,7 +74,9 @@ pub use face_state::{Coat, FaceState};
 pub use finish_record::{
     Difference, Differs, FinishRecord, RecordCoat, RecordFace, Value, differences,
 };
-pub use id::{ClientId, EventId, JobId, PassId, PieceId, ReadingId, RecipeId, WoodId};
+pub use id::{
+    CanId, CanLineId, ClientId, EventId, JobId, PassId, PieceId, ReadingId, RecipeId, WoodId,
+};
 pub use layout::{LayoutBook, PieceLayout};
 pub use moisture::{FastenerError, Moisture, PieceWood, ShopWood, Site, SiteAir, WoodBook};
 pub use next_step::waiting;
@@ -76,7 +92,12 @@ pub use recipe::Recipe;
 pub use schedule::{Grit, GroupPlan, Schedule, ScheduleError, WipeDown};
 pub use settings::{LookChoice, Settings};
 pub use stage::Stage;
-pub use tally::{Planned, TallyRow, planned_use, planned_use_by, tally, tally_by};
+pub use tally::{Planned, TallyRow, planned_use, planned_use_by, tally, tally_at, tally_from};
+pub use tally_by::{
+    FaceFilm, GroupKey, MethodFilm, ShelfSums, TallyBy, TallyGroup, TallyOf, UseRow, face_films,
+    tally_by,
+};
+pub use tally_lines::{UseLine, batches, use_lines};
 pub use ticket::Ticket;
 pub use use_book::{Offer, Struck, UseBook, UseRuleError, UseRules};
 pub use use_buy::{Begun, BuyFrom, BuyLine, BuyPlan, JobStain, OnShelf, StainFrom, what_to_buy};
@@ -84,7 +105,6 @@ pub use use_mix::{Measured, Mix, MixBy, MixError, MixPart, RATIO_OFF, Scaled};
 pub use use_needs::{Bases, Need, needs};
 pub use use_rates::{
     NEWEST_PASSES, RateBasis, RateBook, RateInUse, RateKey, RateLine, SeenPass, method_of,
-    usual_method,
 };
 pub use use_short::{JobBatch, Short, short};
 pub use waits::{Shows, Waiting};

@@ -15,7 +15,7 @@ use super::use_book::{UseBook, yours};
 use crate::coating::rates::{
     Ground, LearnedRate, Method, Prior, RatePass, learn_rate, learn_rate_from,
 };
-use crate::coating::{Family, Product, ProductId};
+use crate::coating::{Product, ProductId};
 use crate::units::{Area, SpreadRate, Volume};
 use chrono::{DateTime, Utc};
 use std::collections::{BTreeMap, HashMap};
@@ -117,18 +117,9 @@ pub struct RateBook {
     pub seen: Vec<SeenPass>,
 }
 
-/// How a product of this family is put on as a rule. Common practice, no source.
-pub fn usual_method(family: Family) -> Method {
-    match family {
-        Family::OilBrushingVarnish => Method::Brushed,
-        Family::Lacquer => Method::Sprayed,
-        _ => Method::Wiped,
-    }
-}
-
-/// How a pass was put on. Passes do not say yet, so it is the usual way of the product's family.
-pub fn method_of(_pass: &Pass, product: &Product) -> Method {
-    usual_method(product.family)
+/// How a pass was put on.
+pub fn method_of(pass: &Pass, product: &Product) -> Method {
+    pass.method(product)
 }
 
 /// A wood's name as rates are kept by.
@@ -315,7 +306,7 @@ impl RateBook {
         let count = |method: Method| of().filter(|other| *other == method).count();
         let most = Method::ALL.into_iter().map(count).max().unwrap_or(0);
         of().find(|method| count(*method) == most)
-            .unwrap_or_else(|| usual_method(product.family))
+            .unwrap_or_else(|| Method::usual(product.family))
     }
 }
 

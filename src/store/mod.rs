@@ -5,6 +5,7 @@
 //! screen, or a reading of the clock.
 
 mod air;
+mod cans;
 mod cells;
 mod day;
 mod error;
@@ -32,8 +33,8 @@ use crate::desk::{
     AirSpan, Books, BooksError, DryingRules, JournalLine, Key, LoggedAir, Row, Scope, TouchRecord,
 };
 use crate::shop::{
-    Client, DayLog, Job, LayoutBook, Pass, PassId, PieceFile, PieceLayout, Recipe, Settings,
-    UseBook, WoodBook,
+    CanRecords, Client, DayLog, Job, LayoutBook, Pass, PassId, PieceFile, PieceLayout, Recipe,
+    Settings, UseBook, WoodBook,
 };
 use chrono::{DateTime, Utc};
 use error::Fault;
@@ -170,11 +171,15 @@ impl Books for Store {
     }
 
     fn passes(&self, scope: Scope) -> Result<Vec<Pass>, BooksError> {
-        self.on(|conn| passes::passes(conn, scope))
+        self.at_once(|conn| passes::passes(conn, scope))
     }
 
     fn pass(&self, id: PassId) -> Result<Option<Pass>, BooksError> {
         self.on(|conn| passes::pass(conn, id))
+    }
+
+    fn cans(&self, live: bool) -> Result<CanRecords, BooksError> {
+        self.at_once(|conn| cans::records(conn, live))
     }
 
     fn days(&self) -> Result<DayLog, BooksError> {
@@ -270,6 +275,8 @@ impl Books for Store {
             Row::Piece(piece) => pieces::put_piece(conn, piece),
             Row::Event(piece, event) => events::put_event(conn, piece, event),
             Row::Pass(pass) => passes::put_pass(conn, pass),
+            Row::Can(can) => cans::put_can(conn, can),
+            Row::CanLine(line) => cans::put_line(conn, line),
             Row::Chore(done) => day::put_chore(conn, done),
             Row::DayClosed(closed) => day::put_closed(conn, closed),
             Row::Moisture(of) => wood::put_moisture(conn, of),
@@ -317,6 +324,12 @@ impl Books for Store {
                     pieces::remove_piece(conn, id),
                     "the piece has work on record",
                 ),
+                Key::Can(id) => (
+                    "can",
+                    cans::remove_can(conn, id),
+                    "the can has work on record",
+                ),
+                Key::CanLine(id) => ("line of a can's log", cans::remove_line(conn, id), ""),
                 Key::Chore(day, chore) => ("ticked chore", day::remove_chore(conn, day, chore), ""),
                 Key::Moisture(id) => ("moisture reading", wood::remove_moisture(conn, id), ""),
                 Key::Wood(id) => ("wood of your own", wood_own::remove_own_wood(conn, id), ""),

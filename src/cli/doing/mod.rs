@@ -7,6 +7,7 @@ pub mod accept;
 pub mod air;
 pub mod allow;
 pub mod amend;
+pub mod can;
 pub mod checks;
 pub mod chore;
 pub mod client;

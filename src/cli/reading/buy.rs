@@ -11,7 +11,7 @@ use crate::papers::{BUY_COLUMNS, buy_paper, buy_rows};
 use crate::shop::{
     BuyFrom, BuyLine, JobId, JobStain, Need, OnShelf, StainFrom, UseBook, what_to_buy,
 };
-use crate::store::files::csv_table;
+use crate::store::files::guarded_csv;
 use clap::Args;
 use serde::Serialize;
 
@@ -167,7 +167,7 @@ pub fn run(args: &BuyArgs, session: &mut Session<'_>) -> Result<Answer, Failure>
     });
     let lines = if args.csv {
         let rows = buy_rows(&plan, &shop);
-        let bytes = csv_table(BUY_COLUMNS, &rows).map_err(Failure::unexpected)?;
+        let bytes = guarded_csv(BUY_COLUMNS, &rows).map_err(Failure::unexpected)?;
         let text = String::from_utf8(bytes).map_err(Failure::unexpected)?;
         text.lines().map(str::to_owned).collect()
     } else {

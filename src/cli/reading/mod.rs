@@ -6,6 +6,7 @@
 pub mod air;
 pub mod bench;
 pub mod buy;
+pub mod cans;
 pub mod clients;
 pub mod compare;
 pub mod cutlist;
@@ -27,6 +28,7 @@ pub mod ready;
 pub mod recipes;
 mod shape_json;
 pub mod tally;
+mod tally_by;
 pub mod ticket;
 pub mod wood;
 mod wood_json;

@@ -7,6 +7,7 @@
 //! the desk cleans them and says so.
 
 mod air;
+mod can;
 mod clauses;
 mod corners;
 mod day;
@@ -37,6 +38,7 @@ mod words;
 mod work;
 
 pub use air::{read_ahead, read_air_time, read_shop_air, write_shop_air};
+pub use can::{read_can_no, read_keeps, read_method, read_take, read_weight, split_sure};
 pub use corners::{read_corners, write_corners};
 pub use day::{read_chore, read_day, read_rag_way};
 mod standing;

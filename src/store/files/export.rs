@@ -1,6 +1,7 @@
 //! Writing the whole shop out.
 
 use super::air::{self, AirBook};
+use super::cans;
 use super::days;
 use super::error::FilesError;
 use super::fastening;
@@ -18,7 +19,7 @@ use super::tomls;
 use super::use_book;
 use super::wood;
 use crate::desk::{Books, Scope, Shop};
-use crate::shop::What;
+use crate::shop::{CanRecords, What};
 use crate::store::os;
 use chrono_tz::Tz;
 use std::fs::{self, File};
@@ -56,6 +57,8 @@ pub fn export(books: &dyn Books, folder: &Path, zone: Tz) -> Result<ExportReport
     agree(&shop)?;
     let mut texts = texts(&shop).map_err(|error| cannot(folder, &error.to_string()))?;
     let air = AirBook::of(books)?;
+    let records = books.cans(false)?;
+    texts.extend(can_texts(&records, &shop).map_err(|error| cannot(folder, &error.to_string()))?);
     texts.extend(air_texts(&air).map_err(|error| cannot(folder, &error.to_string()))?);
     let of_use = use_book::write(&shop.use_book);
     texts.extend(of_use.map(|text| (use_book::FILE, text.into_bytes())));
@@ -140,6 +143,24 @@ fn agree(shop: &Shop) -> Result<(), FilesError> {
         }
     }
     Ok(())
+}
+
+/// The cans; nothing where there are none.
+fn can_texts(
+    records: &CanRecords,
+    shop: &Shop,
+) -> Result<Vec<(&'static str, Vec<u8>)>, csv::Error> {
+    if records.cans.is_empty() {
+        return Ok(Vec::new());
+    }
+    let cans: Vec<_> = records.cans.iter().map(cans::can_row).collect();
+    let lines: Vec<_> = records.lines.iter().map(cans::line_row).collect();
+    let draws: Vec<_> = shop.passes.iter().flat_map(cans::draw_rows).collect();
+    Ok(vec![
+        (cans::CANS_FILE, write(cans::CANS, &cans)?),
+        (cans::LOG_FILE, write(cans::LOG, &lines)?),
+        (cans::DRAWS_FILE, write(cans::DRAWS, &draws)?),
+    ])
 }
 
 /// The files that are written only where they have something to say.

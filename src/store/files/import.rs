@@ -1,6 +1,7 @@
 //! Bringing a whole shop in: read, replayed through the gates, and put, all or nothing.
 
 use super::air::AirBook;
+use super::cans::{self, Cans};
 use super::days;
 use super::error::FilesError;
 use super::fastening;
@@ -78,6 +79,7 @@ pub(super) struct Read {
     pub(super) jobs: Vec<Job>,
     pub(super) files: Vec<PieceFile>,
     pub(super) passes: Vec<Pass>,
+    pub(super) cans: Cans,
     pub(super) air: AirBook,
     pub(super) days: DayLog,
     pub(super) wood: WoodBook,
@@ -279,6 +281,8 @@ fn read(
         passes.get(at).map(|read| read.pass.id).ok_or_else(unknown)
     };
     let use_book = use_book::read(reading, &shelf, pass_of)?;
+    let (cans, can_ring) = cans::read(reading, &shelf, &client_ring, &job_ring)?;
+    cans::draws(reading, &cans, &can_ring, &pass_ring, &mut passes)?;
     let passes = passes.into_iter().map(|read| read.pass).collect();
     let air = AirBook::read(reading, &shelf)?;
     let days = days::read(reading)?;
@@ -292,6 +296,7 @@ fn read(
         jobs,
         files,
         passes,
+        cans,
         air,
         days,
         wood,

@@ -9,6 +9,7 @@
 //! file gets a piece past coverage or sealing.
 
 mod air;
+mod cans;
 mod days;
 mod demo;
 mod error;
@@ -42,7 +43,7 @@ pub use demo::{demo_files, load_demo};
 pub use error::{Fault, FilesError};
 pub use export::{ExportReport, export};
 pub use import::{ImportReport, import};
-pub use table::write as csv_table;
+pub use table::write as guarded_csv;
 
 /// The number of this layout of the files, in `shop.toml`. A change that older versions cannot
 /// read gets the next number.
@@ -73,6 +74,8 @@ pub const AIR_NAMES: [&str; 2] = [air::FILE, air::RULES];
 pub const LATER: [&str; 1] = ["day.csv"];
 /// What is kept about use, of which the same is true.
 pub const USE_NAMES: [&str; 1] = [use_book::FILE];
+/// The files about cans, written where there are any. Exports of older versions lack them.
+pub const CAN_NAMES: [&str; 3] = [cans::CANS_FILE, cans::LOG_FILE, cans::DRAWS_FILE];
 /// The files about wood. Exports of older versions lack them, so none of them must be there.
 pub const WOOD_NAMES: [&str; 4] = [
     own_woods::FILE,

@@ -43,6 +43,12 @@ pub(super) fn put(
     for layout in &read.layouts.pieces {
         books.put(Row::PieceLayout(layout))?;
     }
+    for can in &read.cans.cans {
+        books.put(Row::Can(can))?;
+    }
+    for line in &read.cans.lines {
+        books.put(Row::CanLine(line))?;
+    }
     for pass in &read.passes {
         books.put(Row::Pass(pass))?;
     }

@@ -278,7 +278,11 @@ impl Notes {
     }
 }
 
-/// Writes a CSV text, the columns' names first, every cell guarded.
+/// Writes a CSV text, the columns' names first, every cell guarded against spreadsheets that take
+/// it for a formula.
+///
+/// # Errors
+/// What the writer meets; in memory that is nothing.
 pub fn write(columns: &[&str], rows: &[Vec<String>]) -> Result<Vec<u8>, csv::Error> {
     let mut writer = csv::Writer::from_writer(Vec::new());
     writer.write_record(columns)?;
