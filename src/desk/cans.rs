@@ -1,6 +1,6 @@
 //! Cans: received, opened, weighed, mixed, poured off, thrown away, moved, corrected.
 
-use super::books::{BooksError, Key, Row};
+use super::books::{BooksError, Key, Row, Scope};
 use super::can_action::{CanAction, CanDraft, MixDraft};
 use super::can_checks::Asking;
 use super::can_error::CanRefusal;
@@ -55,7 +55,7 @@ impl Desk<'_> {
     /// Every can that ever was, and the products.
     pub(super) fn can_book(&self) -> Result<(CanBook, Vec<Product>), BooksError> {
         let products = self.books.products()?;
-        Ok((self.books.cans(false)?.fold(&products), products))
+        Ok((self.books.cans(Scope::All)?.fold(&products), products))
     }
 
     /// A can that is still there at that time, and its product.

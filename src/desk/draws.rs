@@ -1,7 +1,7 @@
 //! What a pass draws from which can, how it was put on, and what is asked about that.
 
 use super::action::AmountDraft;
-use super::books::BooksError;
+use super::books::{BooksError, Scope};
 use super::can_action::{CanPick, CanTake, DrawnDraft, TakeAmount};
 use super::can_checks::Asking;
 use super::can_error::{CanDoubt, CanRefusal};
@@ -41,7 +41,7 @@ impl Desk<'_> {
     ) -> Result<(Amount, Drawn), DeskError> {
         let settings = self.settings()?;
         let products = self.books.products()?;
-        let mut records = self.books.cans(false)?;
+        let mut records = self.books.cans(Scope::All)?;
         // A pass that is corrected does not stand in its own way.
         records.passes.retain(|pass| Some(pass.id) != of.pass);
         let others = records.passes.clone();
@@ -119,7 +119,7 @@ impl Desk<'_> {
         }
         for (job, no) in of.jobs {
             let mut before: BTreeMap<String, ()> = BTreeMap::new();
-            let passes = self.books.passes(super::books::Scope::Job(*job))?;
+            let passes = self.books.passes(Scope::Job(*job))?;
             for pass in &passes {
                 let counts = Some(pass.id) != of.pass
                     && pass.kind == CoatKind::Stain

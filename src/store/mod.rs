@@ -177,8 +177,8 @@ impl Books for Store {
         self.on(|conn| passes::pass(conn, id))
     }
 
-    fn cans(&self, live: bool) -> Result<CanRecords, BooksError> {
-        self.at_once(|conn| cans::records(conn, live))
+    fn cans(&self, scope: Scope) -> Result<CanRecords, BooksError> {
+        self.at_once(|conn| cans::records(conn, scope))
     }
 
     fn days(&self) -> Result<DayLog, BooksError> {

@@ -86,7 +86,11 @@ fn a_can_is_received_weighed_poured_from_and_thrown_away() {
     assert!(bench.ok(NOW, &["cans", "--all"]).contains("discarded"));
     bench.ok(NOW, &["undo"]);
     assert!(bench.ok(NOW, &["cans"]).contains("V-8"));
-    bench.ok(NOW, &["can", "remove", "1"]).len();
+    let used = bench.run(NOW, &["can", "remove", "1"]);
+    assert!(used.err.contains("the can has work on record"), "{used:?}");
+    bench.ok(NOW, &["can", "receive", "hardwax oil"]);
+    bench.ok(NOW, &["can", "remove", "3"]);
+    assert!(!bench.ok(NOW, &["cans", "--all"]).contains("hardwax"));
 }
 
 #[test]
@@ -119,7 +123,7 @@ fn what_does_not_read_is_said() {
                 "--on",
                 "2027-01-01",
             ],
-            "--day",
+            "is still to come",
         ),
         (&["tally", "--by", "week"], "possible values"),
     ];

@@ -110,7 +110,7 @@ pub struct WeighArgs {
     /// The can.
     pub can: String,
     /// What it weighs: 1042 g, 36.8 oz, "2 lb 4 oz".
-    #[arg(num_args = 1.., allow_hyphen_values = true)]
+    #[arg(num_args = 1.., required = true)]
     pub weight: Vec<String>,
     /// When; now unless said.
     #[arg(long, value_name = "TIME", allow_hyphen_values = true)]

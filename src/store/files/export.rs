@@ -56,7 +56,7 @@ pub fn export(books: &dyn Books, folder: &Path, zone: Tz) -> Result<ExportReport
     agree(&shop)?;
     let mut texts = texts(&shop).map_err(|error| cannot(folder, &error.to_string()))?;
     let air = AirBook::of(books)?;
-    let records = books.cans(false)?;
+    let records = books.cans(Scope::All)?;
     texts.extend(can_texts(&records, &shop).map_err(|error| cannot(folder, &error.to_string()))?);
     texts.extend(air_texts(&air).map_err(|error| cannot(folder, &error.to_string()))?);
     open_folder(folder)?;
