@@ -40,6 +40,7 @@ mod settings;
 mod stage;
 mod tally;
 mod tally_by;
+mod tally_film;
 mod tally_lines;
 mod ticket;
 mod waits;
@@ -82,10 +83,8 @@ pub use schedule::{Grit, GroupPlan, Schedule, ScheduleError, WipeDown};
 pub use settings::{LookChoice, Settings};
 pub use stage::Stage;
 pub use tally::{Planned, TallyRow, planned_use, tally, tally_from};
-pub use tally_by::{
-    FaceFilm, GroupKey, MethodFilm, ShelfSums, TallyBy, TallyGroup, TallyOf, UseRow, face_films,
-    tally_by,
-};
+pub use tally_by::{GroupKey, ShelfSums, TallyBy, TallyGroup, TallyOf, UseRow, tally_by};
+pub use tally_film::{FaceFilm, MethodFilm, face_films};
 pub use tally_lines::{UseLine, batches, use_lines};
 pub use ticket::Ticket;
 pub use waits::{Shows, Waiting};

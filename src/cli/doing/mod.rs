@@ -7,6 +7,7 @@ pub mod accept;
 pub mod air;
 pub mod amend;
 pub mod can;
+mod can_args;
 pub mod checks;
 pub mod chore;
 pub mod client;
