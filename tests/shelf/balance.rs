@@ -131,6 +131,52 @@ fn steps() -> impl Strategy<Value = Vec<Step>> {
     prop::collection::vec(step, 1..28)
 }
 
+/// What is poured, mixed or thrown away; `can` finds a can by number.
+fn pour(shelf: &Shelf, step: &Step, can: impl Fn(usize) -> Option<CanId>) -> Option<CanAction> {
+    let at = shelf.now();
+    Some(match *step {
+        Step::Jar(no, ul) => CanAction::Jar {
+            can: can(no)?,
+            volume: Volume::from_ul(ul),
+            to: JarFor::Job(shelf.trial.job),
+            at,
+            sure: true,
+        },
+        Step::Lose(no, ul) => CanAction::Lose {
+            can: can(no)?,
+            volume: Volume::from_ul(ul),
+            reason: "spilled".to_owned(),
+            at,
+            sure: true,
+        },
+        Step::Mix(a, b, ul) => CanAction::Mix {
+            draft: MixDraft {
+                parts: vec![
+                    MixPart {
+                        can: can(a)?,
+                        volume: None,
+                    },
+                    MixPart {
+                        can: can(b)?,
+                        volume: Some(Volume::from_ul(ul)),
+                    },
+                ],
+                size: None,
+                empty: None,
+                place: String::new(),
+            },
+            at,
+            sure: true,
+        },
+        Step::Discard(no) => CanAction::Discard {
+            can: can(no)?,
+            reason: "skinned over".to_owned(),
+            at,
+        },
+        _ => return None,
+    })
+}
+
 /// The action a step means in this shop; none where there is nothing to do it to.
 fn action(shelf: &Shelf, step: &Step, pieces: &[tackfree::shop::PieceId]) -> Option<Action> {
     let shop = shelf.trial.shop();
@@ -180,44 +226,9 @@ fn action(shelf: &Shelf, step: &Step, pieces: &[tackfree::shop::PieceId]) -> Opt
             at,
             sure: true,
         }),
-        Step::Jar(no, ul) => Action::Can(CanAction::Jar {
-            can: can(no)?,
-            volume: Volume::from_ul(ul),
-            to: JarFor::Job(shelf.trial.job),
-            at,
-            sure: true,
-        }),
-        Step::Lose(no, ul) => Action::Can(CanAction::Lose {
-            can: can(no)?,
-            volume: Volume::from_ul(ul),
-            reason: "spilled".to_owned(),
-            at,
-            sure: true,
-        }),
-        Step::Mix(a, b, ul) => Action::Can(CanAction::Mix {
-            draft: MixDraft {
-                parts: vec![
-                    MixPart {
-                        can: can(a)?,
-                        volume: None,
-                    },
-                    MixPart {
-                        can: can(b)?,
-                        volume: Some(Volume::from_ul(ul)),
-                    },
-                ],
-                size: None,
-                empty: None,
-                place: String::new(),
-            },
-            at,
-            sure: true,
-        }),
-        Step::Discard(no) => Action::Can(CanAction::Discard {
-            can: can(no)?,
-            reason: "skinned over".to_owned(),
-            at,
-        }),
+        Step::Jar(..) | Step::Lose(..) | Step::Mix(..) | Step::Discard(_) => {
+            Action::Can(pour(shelf, step, can)?)
+        }
         Step::Pass(piece, no, how, ul) => {
             let lost = (how % 2 == 0).then(|| grams(1.3));
             let amount = match how {

@@ -6,7 +6,7 @@ use tackfree::coating::film::film;
 use tackfree::coating::id::Mint;
 use tackfree::shop::{
     Age, Amount, AmountBasis, Came, Can, CanId, CanLine, CanLineId, CanWhat, CoatKind, Draw, Drawn,
-    Keeps, Known, Loss, Pass, PassId, Weights, fold_cans, ready_products, split_money,
+    Keeps, KeepsDay, Known, Loss, Pass, PassId, Weights, fold_cans, ready_products, split_money,
     split_volume,
 };
 use tackfree::units::{Area, Density, Mass, Money, SpreadRate, Volume};
@@ -169,7 +169,7 @@ fn the_earlier_end_of_the_shelf_life_counts() {
         sealed: Some(365),
         open: Some(90),
     };
-    let until = |opened| keeps.until(day("2026-01-01"), opened).map(|end| end.day());
+    let until = |opened| keeps.until(day("2026-01-01"), opened).map(KeepsDay::day);
     assert_eq!(until(None), Some(day("2027-01-01")));
     assert_eq!(until(Some(day("2026-02-01"))), Some(day("2026-05-02")));
     assert_eq!(until(Some(day("2026-12-01"))), Some(day("2027-01-01")));
