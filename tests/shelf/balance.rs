@@ -308,3 +308,33 @@ fn the_demos_shelf_is_balanced() {
     assert!(shop.cans.cans.len() >= 10);
     assert_eq!(ml(1).ul(), 1_000);
 }
+
+#[test]
+fn months_are_those_of_the_shops_calendar() {
+    let mut shelf = Shelf::new();
+    let piece = shelf.trial.shelf();
+    // Nine in the evening of the last of November in Chicago is December in UTC.
+    shelf.trial.now = crate::shop::utc("2026-12-01T03:00:00Z");
+    let none = DrawnDraft::default();
+    shelf
+        .pass(piece, AmountDraft::Estimate, none)
+        .expect("a pass");
+    let shop = shelf.trial.shop();
+    let of = TallyOf {
+        files: &shop.files,
+        jobs: &shop.jobs,
+        passes: &shop.passes,
+        products: &shop.products,
+        cans: &shop.cans,
+        zone: ZONE,
+    };
+    let groups = tally_by(&of, TallyBy::Month);
+    assert_eq!(groups.len(), 1);
+    assert_eq!(groups[0].key, GroupKey::Month(2026, 11));
+    assert_eq!(groups[0].rows[0].planned, None);
+    // No can was named: the can price, and said so.
+    let row = &groups[0].rows[0];
+    assert_eq!(row.no_can, row.used());
+    assert_eq!(row.cost_at_price, row.cost);
+    assert_eq!(row.estimated_share(), Some(1.0));
+}

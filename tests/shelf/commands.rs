@@ -170,3 +170,42 @@ fn a_pass_names_its_can_and_is_amended() {
     assert_eq!(films, 2, "wiped and brushed side by side");
     bench.ok(NOW, &["undo"]);
 }
+
+#[test]
+fn weights_and_words_are_read_as_they_are_typed() {
+    use tackfree::desk::AmountDraft;
+    use tackfree::desk::typed::{read_amount, read_keeps, read_method, read_weight, split_sure};
+    use tackfree::shop::Settings;
+    use tackfree::units::Mass;
+    // Ounces and pounds avoirdupois: 28.349523125 g and 453.59237 g (NIST Handbook 44, Appendix C).
+    for (text, mg) in [
+        ("1042 g", 1_042_000),
+        ("36.8 oz", 1_043_262),
+        ("2 lb 4 oz", 1_020_583),
+        ("1.2 kg", 1_200_000),
+    ] {
+        assert_eq!(read_weight(text), Ok(Mass::from_mg(mg)), "{text}");
+    }
+    for text in ["", "heavy", "12", "3 fl oz"] {
+        assert!(read_weight(text).is_err(), "{text}");
+    }
+    let settings = Settings::starting(chrono_tz::America::Chicago);
+    assert_eq!(
+        read_amount("> 884 g", &settings),
+        Ok(AmountDraft::WeighedAfter(Mass::from_mg(884_000)))
+    );
+    assert!(matches!(
+        read_amount("36.8 oz > 31 oz", &settings),
+        Ok(AmountDraft::Weighed { .. })
+    ));
+    assert_eq!(split_sure("4 oz sure"), ("4 oz", true));
+    assert_eq!(split_sure("SURE"), ("", true));
+    assert_eq!(split_sure("measure"), ("measure", false));
+    assert_eq!(split_sure("\u{e9}sure"), ("\u{e9}sure", false));
+    assert_eq!(read_keeps("keeps", "18 months"), Ok(Some(548)));
+    assert_eq!(read_keeps("keeps", "3 years"), Ok(Some(1_095)));
+    assert_eq!(read_keeps("keeps", ""), Ok(None));
+    assert!(read_keeps("keeps", "200 years").is_err());
+    assert!(read_method("mopped").is_err());
+    assert_eq!(read_method(""), Ok(None));
+}

@@ -258,3 +258,25 @@ fn a_cell_that_looks_like_a_formula_is_guarded_and_comes_back() {
     let out = all(exported(&store).path());
     assert!(out["cans.csv"].contains(",'=HYPERLINK(1),"));
 }
+
+#[test]
+fn a_part_of_the_shop_knows_what_its_passes_cost() {
+    let store = demo_store();
+    let whole = read(&store);
+    for job in &whole.jobs {
+        let part = Shop::read(&store, Scope::Job(job.id), ZONE).expect("the shop");
+        for pass in &part.passes {
+            let (all, some) = (
+                whole.cans.passes.get(&pass.id),
+                part.cans.passes.get(&pass.id),
+            );
+            assert_eq!(some, all, "job {}", job.no);
+            for draw in &pass.drawn.draws {
+                assert_eq!(part.cans.can(draw.can), whole.cans.can(draw.can));
+            }
+        }
+    }
+    // Cans that were thrown away are left out where nothing asks for them.
+    let open = Shop::read(&store, Scope::OpenSince(now()), ZONE).expect("the shop");
+    assert!(open.cans.cans.len() < whole.cans.cans.len());
+}
