@@ -8,8 +8,8 @@ use support::*;
 use tackfree::coating::rates::Method;
 use tackfree::shape::FaceKey;
 use tackfree::shop::{
-    Air, Amount, AmountBasis, CoatKind, Differs, Event, EventId, FinishRecord, Grit, Pass, PassId,
-    PieceFile, PieceId, Value, What, differences, method_of,
+    Air, Amount, AmountBasis, CoatKind, Differs, Drawn, Event, EventId, FinishRecord, Grit, Pass,
+    PassId, PieceFile, PieceId, Value, What, differences, method_of,
 };
 use tackfree::units::{Area, Humidity, Temperature, Volume};
 use uuid::Uuid;
@@ -76,6 +76,7 @@ impl Made {
                 temperature: Temperature::from_c(air.0),
                 humidity: Humidity::from_percent(air.1).unwrap(),
             }),
+            drawn: Drawn::default(),
         });
         let what = What::Coat {
             pass: id,

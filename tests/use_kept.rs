@@ -467,3 +467,103 @@ fn json_fields_are_documented() {
         }
     }
 }
+
+/// A job whose stain was begun from a can gets a second piece that the can does not do for: the Bench
+/// and the Shelf say so at once, and the list takes the rest from one other batch.
+#[test]
+fn running_short_is_told_from_the_cans() {
+    let bench = demo_bench();
+    let none = bench.json(THEN, &["bench"]);
+    assert_eq!(none["short"], serde_json::json!([]));
+    let store = Store::open(&bench.path("shop.tackfree")).unwrap();
+    let read = shop(&store);
+    let begun = read.begun();
+    let begun = begun.first().expect("a job of the demo is being stained");
+    let no = read.job(begun.job).unwrap().no.to_string();
+    let on = |of: &tackfree::shop::OnShelf| of.batch.as_ref() == Some(&begun.batch);
+    let left: Volume = read
+        .on_shelf()
+        .into_iter()
+        .filter(on)
+        .map(|on| on.left)
+        .sum();
+    drop(store);
+    let args = [
+        "piece",
+        &no,
+        "long island",
+        "--size",
+        "140 x 60",
+        "--thickness",
+        "1 1/2",
+        "--species",
+        "hard maple",
+        "--construction",
+        "edge",
+        "--recipe",
+        "gel stain under a wiped film",
+    ];
+    bench.ok(THEN, &args);
+    bench.ok(
+        THEN,
+        &[
+            "piece",
+            &no,
+            "other island",
+            "--size",
+            "140 x 60",
+            "--thickness",
+            "1 1/2",
+            "--species",
+            "hard maple",
+            "--construction",
+            "edge",
+            "--recipe",
+            "gel stain under a wiped film",
+        ],
+    );
+    let told = bench.json(THEN, &["bench"]);
+    let short = &told["short"][0];
+    assert_eq!(short["batch"], begun.batch.as_str());
+    assert!(
+        (short["left_ml"].as_f64().unwrap() - left.ml()).abs() < 0.01,
+        "{short}"
+    );
+    let missing = short["needed_ml"].as_f64().unwrap() - left.ml();
+    assert!((short["missing_ml"].as_f64().unwrap() - missing).abs() < 0.01 && missing > 0.0);
+    assert_eq!(bench.json(THEN, &["cans"])["short"], told["short"]);
+    let words = format!("stain batch {} has", begun.batch);
+    for verb in ["bench", "cans"] {
+        let text = bench.ok(THEN, &[verb]);
+        assert!(
+            text.contains("RUNNING SHORT") && text.replace("\n  ", "").contains(&words),
+            "{text}"
+        );
+    }
+    let list = bench.json(THEN, &["buy"]);
+    let lines = list["lines"].as_array().unwrap();
+    let line = lines
+        .iter()
+        .find(|line| !line["stain"].as_array().unwrap().is_empty())
+        .unwrap();
+    assert_ne!(line["stain"][0]["batch"], begun.batch.as_str());
+    assert_eq!(line["stain"][0]["breaks_batch"], begun.batch.as_str());
+}
+
+/// What is good on the shelf, and what is past its day, is counted by the list.
+#[test]
+fn the_list_counts_every_can() {
+    let bench = demo_bench();
+    let cans = bench.json(THEN, &["cans"]);
+    let told = bench.json(THEN, &["buy"]);
+    for line in told["lines"].as_array().unwrap() {
+        let id = line["product_id"].as_str().unwrap();
+        let of = cans["cans"].as_array().unwrap().iter();
+        let left: f64 = of
+            .filter(|can| can["product_id"] == id)
+            .map(|can| can["left_ml"].as_f64().unwrap())
+            .sum();
+        let counted = line["shelf_ml"].as_f64().unwrap() + line["past_ml"].as_f64().unwrap();
+        assert!((left - counted).abs() < 0.01, "{line}");
+    }
+}

@@ -11,8 +11,9 @@ use tackfree::coating::rates::{Ground, Method, Prior, RatePass, learn_rate, lear
 use tackfree::coating::{Family, Product};
 use tackfree::shape::FaceKey;
 use tackfree::shop::{
-    Amount, AmountBasis, CoatKind, Event, EventId, Pass, PassId, PieceFile, PieceId, RateBasis,
-    RateBook, RateKey, Struck, UseBook, What, method_of, planned_use, planned_use_by, tally_by,
+    Amount, AmountBasis, CanBook, CoatKind, Drawn, Event, EventId, Pass, PassId, PieceFile,
+    PieceId, RateBasis, RateBook, RateKey, Struck, UseBook, What, method_of, planned_use,
+    planned_use_by, tally_at,
 };
 use tackfree::units::{Area, Mass, SpreadRate, Volume};
 use uuid::Uuid;
@@ -116,6 +117,7 @@ impl Logs {
                 basis,
             },
             air: None,
+            drawn: Drawn::default(),
         });
         id
     }
@@ -400,7 +402,12 @@ fn planning_takes_the_learned_rate_at_once_and_says_so() {
     assert_eq!(own.area, label.area);
     near(own.volume.ml(), label.volume.ml() / 2.0, 0.02);
     assert_eq!(planned[&CoatKind::Seal], by_label[&CoatKind::Seal]);
-    let rows = tally_by(std::slice::from_ref(file), &[], &logs.products, &book);
+    let rows = tally_at(
+        (std::slice::from_ref(file), &[]),
+        &logs.products,
+        &CanBook::default(),
+        &book,
+    );
     let row = rows
         .iter()
         .find(|row| row.kind == CoatKind::Topcoat)

@@ -56,6 +56,7 @@ impl Failure {
     }
 
     /// The same, where the way to insist has a name.
+    #[must_use]
     pub fn named_sure(self) -> Self {
         match self {
             Self::Said(lines) => Self::Said(

@@ -228,9 +228,9 @@ pub trait Books {
     fn passes(&self, scope: Scope) -> Result<Vec<Pass>, BooksError>;
     /// One pass.
     fn pass(&self, id: PassId) -> Result<Option<Pass>, BooksError>;
-    /// The cans with their logs and every pass that drew on them; `live` leaves out cans that were
-    /// thrown away, unless a can that is there was mixed of them.
-    fn cans(&self, live: bool) -> Result<CanRecords, BooksError>;
+    /// The cans with their logs and every pass that drew on them: all there are, or of another scope
+    /// those that were not thrown away, those that its passes drew on, and those mixed into them.
+    fn cans(&self, scope: Scope) -> Result<CanRecords, BooksError>;
     /// What was ticked at the days' ends, and which days were closed.
     fn days(&self) -> Result<DayLog, BooksError>;
     /// What is on record about wood: the readings and the lie of these pieces, and every site, wood

@@ -1,7 +1,7 @@
 //! What a pass draws from which can, how it was put on, and what is asked about that.
 
 use super::action::AmountDraft;
-use super::books::BooksError;
+use super::books::{BooksError, Scope};
 use super::can_action::{CanPick, CanTake, DrawnDraft, TakeAmount};
 use super::can_checks::Asking;
 use super::can_error::{CanDoubt, CanRefusal};
@@ -15,7 +15,7 @@ use crate::shop::{
 };
 use crate::units::{Mass, Volume};
 use chrono::{DateTime, Utc};
-use std::collections::BTreeMap;
+use std::collections::BTreeSet;
 
 /// The pass that draws.
 pub(super) struct Drawing<'a> {
@@ -36,19 +36,19 @@ impl Desk<'_> {
         &self,
         of: &Drawing<'_>,
         amount: AmountDraft,
-        draft: &DrawnDraft,
+        typed: &DrawnDraft,
         notes: &mut Vec<String>,
     ) -> Result<(Amount, Drawn), DeskError> {
         let settings = self.settings()?;
         let products = self.books.products()?;
-        let mut records = self.books.cans(false)?;
+        let mut records = self.books.cans(Scope::All)?;
         // A pass that is corrected does not stand in its own way.
         records.passes.retain(|pass| Some(pass.id) != of.pass);
         let others = records.passes.clone();
         let book = records.fold(&products);
-        let takes = takes(&book, draft, of, notes)?;
+        let takes = takes(&book, typed, of, notes)?;
         let (amount, draws) = shared_out(&takes, amount, of, &settings, notes)?;
-        let lost = match draft.lost.filter(|mass| *mass > Mass::ZERO) {
+        let lost = match typed.lost.filter(|mass| *mass > Mass::ZERO) {
             None => None,
             Some(mass) => {
                 let lost = Loss::weighed(mass, of.product.label.density);
@@ -75,7 +75,7 @@ impl Desk<'_> {
         if of.kind == CoatKind::Stain {
             self.batches(&mut asking, of, &takes, (&book, &others))?;
         }
-        notes.extend(asking.answered(draft.sure)?);
+        notes.extend(asking.answered(typed.sure)?);
         for (state, _) in &takes {
             if state.standing == CanStanding::Sealed {
                 notes.push(format!(
@@ -84,12 +84,12 @@ impl Desk<'_> {
                 ));
             }
         }
-        let drawn = Drawn {
+        let from = Drawn {
             draws,
             lost,
-            method: draft.method,
+            method: typed.method,
         };
-        Ok((amount, drawn))
+        Ok((amount, from))
     }
 
     /// A stain from another batch than the rest of its job.
@@ -118,8 +118,8 @@ impl Desk<'_> {
             });
         }
         for (job, no) in of.jobs {
-            let mut before: BTreeMap<String, ()> = BTreeMap::new();
-            let passes = self.books.passes(super::books::Scope::Job(*job))?;
+            let mut before: BTreeSet<String> = BTreeSet::new();
+            let passes = self.books.passes(Scope::Job(*job))?;
             for pass in &passes {
                 let counts = Some(pass.id) != of.pass
                     && pass.kind == CoatKind::Stain
@@ -129,17 +129,17 @@ impl Desk<'_> {
                     if let Some(state) = book.can(draw.can)
                         && !state.can.batch.is_empty()
                     {
-                        before.insert(state.can.batch.clone(), ());
+                        before.insert(state.can.batch.clone());
                     }
                 }
             }
             for state in with_batch() {
-                if !before.is_empty() && !before.contains_key(&state.can.batch) {
+                if !before.is_empty() && !before.contains(&state.can.batch) {
                     asking.ask(CanDoubt::OtherBatch {
                         can: state.can.called(),
                         batch: state.can.batch.clone(),
                         job: no.to_string(),
-                        before: before.keys().cloned().collect::<Vec<_>>().join(", "),
+                        before: before.iter().cloned().collect::<Vec<_>>().join(", "),
                     });
                 }
             }
@@ -153,11 +153,11 @@ type Take<'a> = (&'a CanState, Option<TakeAmount>);
 /// The cans meant.
 fn takes<'a>(
     book: &'a CanBook,
-    draft: &DrawnDraft,
+    typed: &DrawnDraft,
     of: &Drawing<'_>,
     notes: &mut Vec<String>,
 ) -> Result<Vec<Take<'a>>, DeskError> {
-    let named = match &draft.cans {
+    let named = match &typed.cans {
         CanPick::NoCan => return Ok(Vec::new()),
         CanPick::These(takes) => takes,
         CanPick::Usual => {
@@ -286,16 +286,13 @@ fn can_by_can(
         };
         // Doubts about the whole are not doubts about a part.
         let part = in_volume(amount, of.product, of.expected, settings, &mut Vec::new())?;
-        let weights = match part.basis {
-            AmountBasis::Weighed { before, after } => {
-                befores += before;
-                afters += after;
-                Some(Weights { before, after })
-            }
-            _ => {
-                all_weighed = false;
-                None
-            }
+        let weights = if let AmountBasis::Weighed { before, after } = part.basis {
+            befores += before;
+            afters += after;
+            Some(Weights { before, after })
+        } else {
+            all_weighed = false;
+            None
         };
         draws.push(Draw {
             can: state.can.id,

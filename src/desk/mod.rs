@@ -12,6 +12,7 @@ mod books;
 mod can_action;
 mod can_checks;
 mod can_error;
+mod can_pours;
 mod cans;
 mod changes;
 mod conditions;

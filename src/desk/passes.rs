@@ -67,7 +67,7 @@ impl Desk<'_> {
             jobs: &jobs,
         };
         let (amount, drawn) = self.draw(&drawing, draft.amount, &draft.drawn, &mut notes)?;
-        let from = self.from_words(&drawn)?;
+        let from = self.cans_words(&drawn)?;
         let id = PassId(self.id());
         let pass = Pass {
             id,
@@ -183,7 +183,7 @@ impl Desk<'_> {
     }
 
     /// `, from can 7 and can 8`, where cans are named.
-    fn from_words(&self, drawn: &Drawn) -> Result<String, DeskError> {
+    fn cans_words(&self, drawn: &Drawn) -> Result<String, DeskError> {
         if drawn.draws.is_empty() {
             return Ok(String::new());
         }
@@ -257,7 +257,7 @@ impl Desk<'_> {
             jobs: &jobs,
         };
         (pass.amount, pass.drawn) = self.draw(&drawing, draft, from, &mut notes)?;
-        let from = self.from_words(&pass.drawn)?;
+        let from = self.cans_words(&pass.drawn)?;
         self.books.put(Row::Pass(&pass))?;
         for ((piece, mut event, _), share) in
             lines.into_iter().zip(pass.amount.volume.split(&areas))

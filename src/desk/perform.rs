@@ -192,9 +192,7 @@ impl Desk<'_> {
             } => self.tick_chore(*day, *chore, *way, *at),
             Action::UntickChore { day, chore } => self.untick_chore(*day, *chore),
             Action::CloseDay { day, reason } => self.close_day(*day, reason.as_deref()),
-            Action::SaveMoisture(which, piece, reading) => {
-                self.save_moisture(*which, *piece, reading)
-            }
+            Action::SaveMoisture(which, piece, of) => self.save_moisture(*which, *piece, of),
             Action::RemoveMoisture(id) => self.remove_moisture(*id),
             Action::SaveSite(site) => self.save_site(site),
             Action::SavePieceWood(of) => self.save_piece_wood(of),

@@ -38,7 +38,8 @@ pub struct Shop {
     pub files: Vec<PieceFile>,
     /// The passes that touched them.
     pub passes: Vec<Pass>,
-    /// The cans; of a shop read whole all that ever were, else those not thrown away.
+    /// The cans; of a shop read whole all that ever were, else those not thrown away and those that
+    /// the passes read here drew on.
     pub cans: Arc<CanBook>,
     /// What was ticked and closed at the days' ends.
     pub days: DayLog,
@@ -92,7 +93,7 @@ impl Shop {
             layouts: books.layouts(scope)?,
             use_book,
             rates: Arc::new(rates),
-            cans: Arc::new(books.cans(scope != Scope::All)?.fold(&products)),
+            cans: Arc::new(books.cans(scope)?.fold(&products)),
             settings,
             products,
             wood: books.wood(scope)?.in_order(),

@@ -2,10 +2,12 @@
 
 use super::books::{Books, BooksError, Scope};
 use super::snapshot::Shop;
-use crate::coating::Product;
+use crate::coating::{Product, ProductId, ProductKind};
 use crate::shop::{
-    NEWEST_PASSES, Need, Pass, PieceFile, RateBook, TallyRow, UseBook, method_of, needs, tally_at,
+    Begun, CanState, CoatKind, JobBatch, JobId, NEWEST_PASSES, Need, OnShelf, Pass, PassId,
+    PieceFile, RateBook, Short, TallyRow, Ticket, UseBook, method_of, needs, short, tally_at,
 };
+use std::collections::BTreeMap;
 
 /// The rates learned from what was read, or from as much of the log as teaches.
 pub(super) fn learned_rates(
@@ -47,5 +49,90 @@ impl Shop {
             &self.rates,
             &self.use_book.rules,
         )
+    }
+
+    /// What stands on the shelf, can by can. A can whose batch was not read is a batch of its own.
+    pub fn on_shelf(&self) -> Vec<OnShelf> {
+        let usable = self.cans.cans.iter().filter(|can| can.usable());
+        usable
+            .map(|state| {
+                let zone = self.settings.zone;
+                let opened = state.opened.map(|at| at.with_timezone(&zone).date_naive());
+                let until = state.can.keeps.until(state.can.day(zone), opened);
+                OnShelf {
+                    product: state.can.product,
+                    batch: Some(mark(state)),
+                    left: state.left.volume,
+                    good_until: until.map(crate::shop::KeepsDay::day),
+                }
+            })
+            .collect()
+    }
+
+    /// The stain batch each job under way was begun with: that of the newest pass which its pieces
+    /// still carry.
+    pub fn begun(&self) -> Vec<Begun> {
+        let mut newest: BTreeMap<(JobId, ProductId), PassId> = BTreeMap::new();
+        for file in self.files.iter().filter(|file| !file.piece.finished) {
+            let ticket = Ticket::of(file);
+            for coat in ticket.faces.iter().flat_map(|face| &face.coats) {
+                if coat.kind == CoatKind::Stain {
+                    let last = newest
+                        .entry((file.piece.job, coat.product))
+                        .or_insert(coat.pass);
+                    *last = coat.pass.max(*last);
+                }
+            }
+        }
+        let batch_of = |id: PassId| {
+            let pass = self.passes.iter().find(|pass| pass.id == id)?;
+            let draw = pass.drawn.draws.last()?;
+            self.cans.can(draw.can).map(mark)
+        };
+        newest
+            .into_iter()
+            .filter_map(|((job, product), pass)| {
+                Some(Begun {
+                    job,
+                    product,
+                    batch: batch_of(pass)?,
+                })
+            })
+            .collect()
+    }
+
+    /// The stain batches that do not last for what their jobs still need.
+    pub fn short(&self) -> Vec<Short> {
+        let cans = self.on_shelf();
+        let left = |begun: &Begun| {
+            let same = |on: &&OnShelf| {
+                on.product == begun.product && on.batch.as_ref() == Some(&begun.batch)
+            };
+            cans.iter().filter(same).map(|on| on.left).sum()
+        };
+        let batches: Vec<JobBatch> = self
+            .begun()
+            .into_iter()
+            .filter(|begun| {
+                let product = self.product(begun.product);
+                product.is_some_and(|product| product.kind == ProductKind::Stain)
+            })
+            .map(|begun| JobBatch {
+                left: left(&begun),
+                job: begun.job,
+                product: begun.product,
+                batch: begun.batch,
+            })
+            .collect();
+        short(&self.needs(), &batches)
+    }
+}
+
+/// A can's batch; one without a mark is a batch of its own.
+fn mark(state: &CanState) -> String {
+    if state.can.batch.is_empty() {
+        format!("of {}", state.can.called())
+    } else {
+        state.can.batch.clone()
     }
 }

@@ -111,7 +111,7 @@ fn age_words(state: &CanState, shop: &Shop, now: DateTime<Utc>) -> String {
 /// One can: what it is, what is left, its log.
 pub fn can_paper(state: &CanState, shop: &Shop, now: DateTime<Utc>) -> Vec<String> {
     let (settings, can) = (&shop.settings, &state.can);
-    let show = |volume: crate::units::Volume| volume.show(settings.volume);
+    let said = |volume: crate::units::Volume| volume.show(settings.volume);
     let today = now.with_timezone(&settings.zone).date_naive();
     let mut out = vec![format!("CAN {} of {}", can.no, product_name(shop, state))];
     let mut say = |words: String| {
@@ -121,15 +121,15 @@ pub fn can_paper(state: &CanState, shop: &Shop, now: DateTime<Utc>) -> Vec<Strin
     say(match can.came {
         Came::Bought { on, price } => format!(
             "holds {}, came {} with {} for {}",
-            show(can.size),
+            said(can.size),
             show_date(on, today),
-            show(can.held),
+            said(can.held),
             price.show()
         ),
         Came::Mixed { at } => format!(
             "mixed {}: {}, worth {}",
             show_moment(at, now, settings.zone),
-            show(can.held),
+            said(can.held),
             state.came.cost.show()
         ),
     });
@@ -154,7 +154,7 @@ pub fn can_paper(state: &CanState, shop: &Shop, now: DateTime<Utc>) -> Vec<Strin
     say(stands.join(", "));
     say(format!(
         "left {}, {}, worth {}",
-        show(state.left.volume),
+        said(state.left.volume),
         known_words(state, now, settings),
         state.left.cost.show()
     ));
@@ -230,7 +230,7 @@ fn log(state: &CanState, shop: &Shop, now: DateTime<Utc>) -> Vec<String> {
 
 /// A line of a can's log in words.
 pub fn line_words(line: &CanLine, shop: &Shop) -> String {
-    let show = |volume: crate::units::Volume| volume.show(shop.settings.volume);
+    let said = |volume: crate::units::Volume| volume.show(shop.settings.volume);
     match &line.what {
         CanWhat::Opened => "opened".to_owned(),
         CanWhat::Weighed(mass) => format!("weighed {}", mass.show()),
@@ -243,15 +243,15 @@ pub fn line_words(line: &CanLine, shop: &Shop) -> String {
                     .job(*id)
                     .map_or_else(|| "a job gone".to_owned(), |job| format!("job {}", job.no)),
             };
-            format!("jar of {} for {whom}", show(*volume))
+            format!("jar of {} for {whom}", said(*volume))
         }
-        CanWhat::Lost { volume, reason } => format!("lost {}: {reason}", show(*volume)),
+        CanWhat::Lost { volume, reason } => format!("lost {}: {reason}", said(*volume)),
         CanWhat::MixedInto { into, volume } => {
             let into = shop
                 .cans
                 .can(*into)
                 .map_or_else(|| "a can gone".to_owned(), |state| state.can.called());
-            format!("{} mixed into {into}", show(*volume))
+            format!("{} mixed into {into}", said(*volume))
         }
         CanWhat::Discarded { reason } => format!("thrown away: {reason}"),
         CanWhat::Moved { place } => format!("put at: {place}"),

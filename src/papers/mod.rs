@@ -45,7 +45,7 @@ pub use tally_by::{
 };
 pub use ticket::ticket_paper;
 pub use ticket_log::{line_code, pass_code};
-pub use use_buy::{BUY_COLUMNS, SIGNED, buy_paper, buy_rows, job_words};
+pub use use_buy::{BUY_COLUMNS, SIGNED, buy_paper, buy_rows, job_words, short_words};
 pub use use_mix::{mix_paper, scaled_notes, scaled_paper};
 pub use use_rates::{ground_words, learned_words, rate_passes, rates_paper};
 pub use words::event_words;

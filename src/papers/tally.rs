@@ -3,7 +3,7 @@
 use super::PAPER_WIDTH;
 use super::layout::{Columns, wrap};
 use crate::desk::Shop;
-use crate::shop::{PieceFile, TallyRow, tally_from};
+use crate::shop::{PieceFile, TallyRow};
 use crate::units::{Money, Volume};
 
 /// A tally under a heading.
@@ -73,7 +73,7 @@ fn basis_words(row: &TallyRow, shop: &Shop) -> String {
 
 /// The tally of the whole shop, then a line for each job.
 pub fn whole_tally_paper(shop: &Shop) -> Vec<String> {
-    let all = tally_from(&shop.files, &shop.passes, &shop.products, &shop.cans);
+    let all = shop.tally(&shop.files);
     let mut out = tally_paper("TALLY of all jobs", &all, shop);
     let mut columns = Columns::at_most(&[6, 40]);
     for job in &shop.jobs {
@@ -83,10 +83,7 @@ pub fn whole_tally_paper(shop: &Shop) -> Vec<String> {
             .filter(|file| file.piece.job == job.id)
             .cloned()
             .collect();
-        let cost: Money = tally_from(&files, &shop.passes, &shop.products, &shop.cans)
-            .iter()
-            .map(|row| row.cost)
-            .sum();
+        let cost: Money = shop.tally(&files).iter().map(|row| row.cost).sum();
         columns.row([&job.no.to_string(), &job.title, &cost.show()]);
     }
     if !columns.is_empty() {

@@ -22,6 +22,7 @@ pub fn tally_groups(shop: &Shop, by: TallyBy) -> Vec<TallyGroup> {
         passes: &shop.passes,
         products: &shop.products,
         cans: &shop.cans,
+        rates: &shop.rates,
         zone: shop.settings.zone,
     };
     tally_by(&of, by)
@@ -149,7 +150,7 @@ fn under(words: &str) -> Vec<String> {
 }
 
 fn row_words(row: &UseRow, shop: &Shop) -> Vec<String> {
-    let show = |volume: Volume| volume.show(shop.settings.volume);
+    let said = |volume: Volume| volume.show(shop.settings.volume);
     let mut out = Vec::new();
     // Stain is wiped off again and wipes dry away: only films are told.
     if row.kind.is_film() && !row.films.is_empty() {
@@ -157,7 +158,7 @@ fn row_words(row: &UseRow, shop: &Shop) -> Vec<String> {
         out.push(format!("one coat {}", sides.join("; ")));
     }
     if row.lost > Volume::ZERO {
-        out.push(format!("{} of it in rag and tray", show(row.lost)));
+        out.push(format!("{} of it in rag and tray", said(row.lost)));
     }
     if !row.batches.is_empty() {
         out.push(format!("batch {}", row.batches.join(", ")));
@@ -165,7 +166,7 @@ fn row_words(row: &UseRow, shop: &Shop) -> Vec<String> {
     if row.no_can > Volume::ZERO && row.no_can < row.used() {
         out.push(format!(
             "{} from no named can, reckoned at the can price ({})",
-            show(row.no_can),
+            said(row.no_can),
             row.cost_at_price.show()
         ));
     } else if row.no_can > Volume::ZERO {
@@ -188,13 +189,13 @@ fn side(film: &MethodFilm, shop: &Shop) -> String {
 }
 
 fn shelf_words(shelf: &ShelfSums, shop: &Shop) -> String {
-    let show = |volume: Volume| volume.show(shop.settings.volume);
+    let said = |volume: Volume| volume.show(shop.settings.volume);
     let sums = &shelf.sums;
     let mut parts = vec![
-        format!("{} on the wood", show(sums.on_wood.volume)),
+        format!("{} on the wood", said(sums.on_wood.volume)),
         format!(
             "{} on the shelf ({})",
-            show(shelf.left.volume),
+            said(shelf.left.volume),
             shelf.left.cost.show()
         ),
     ];
@@ -205,7 +206,7 @@ fn shelf_words(shelf: &ShelfSums, shop: &Shop) -> String {
         (sums.discarded, "thrown away"),
     ] {
         if qty.volume > Volume::ZERO {
-            parts.push(format!("{} {words}", show(qty.volume)));
+            parts.push(format!("{} {words}", said(qty.volume)));
         }
     }
     match sums.found.volume.ul() {
@@ -213,17 +214,17 @@ fn shelf_words(shelf: &ShelfSums, shop: &Shop) -> String {
         more if more < 0 => {
             parts.push(format!(
                 "less {} found beyond the reckoning",
-                show(-sums.found.volume)
+                said(-sums.found.volume)
             ));
         }
         _ => parts.push(format!(
             "{} found missing by weighing",
-            show(sums.found.volume)
+            said(sums.found.volume)
         )),
     }
     format!(
         "cans: {} came in for {}: {}",
-        show(shelf.came.volume),
+        said(shelf.came.volume),
         shelf.came.cost.show(),
         parts.join(", ")
     )

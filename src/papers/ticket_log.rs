@@ -5,7 +5,7 @@ use super::layout::Columns;
 use super::words::event_words;
 use crate::desk::Shop;
 use crate::shape::FaceKey;
-use crate::shop::{Event, EventId, Pass, PassId, PieceFile, What, tally_from};
+use crate::shop::{Event, EventId, Pass, PassId, PieceFile, What};
 use crate::units::Money;
 use chrono::{DateTime, Datelike, Utc};
 
@@ -92,12 +92,7 @@ fn used_words(what: &What, shop: &Shop) -> String {
 
 /// What the piece took so far and what it will take, by product.
 pub(super) fn amount_lines(shop: &Shop, file: &PieceFile) -> Vec<String> {
-    let rows = tally_from(
-        std::slice::from_ref(file),
-        &shop.passes,
-        &shop.products,
-        &shop.cans,
-    );
+    let rows = shop.tally(std::slice::from_ref(file));
     if rows.is_empty() {
         return Vec::new();
     }

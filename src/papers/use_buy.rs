@@ -5,7 +5,7 @@ use super::layout::wrap;
 use crate::coating::Product;
 use crate::coating::cans::CanPlan;
 use crate::desk::Shop;
-use crate::shop::{BuyLine, BuyPlan, JobId, JobStain, StainFrom};
+use crate::shop::{BuyLine, BuyPlan, JobId, JobStain, Short, StainFrom};
 use crate::units::{Volume, counted};
 
 /// How jobs are chosen, until agreements are kept.
@@ -141,6 +141,11 @@ pub fn job_words(id: JobId, shop: &Shop) -> String {
         || "a job gone".to_owned(),
         |job| format!("job {} {}", job.no, job.title),
     )
+}
+
+/// A stain batch that does not last: `Miller island: stain batch B-204 has 310 mL left, ...`.
+pub fn short_words(short: &Short, shop: &Shop) -> String {
+    short.words(|job| job_words(job, shop), shop.settings.volume)
 }
 
 /// The list as rows, the total last.

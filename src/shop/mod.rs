@@ -41,6 +41,7 @@ mod settings;
 mod stage;
 mod tally;
 mod tally_by;
+mod tally_film;
 mod tally_lines;
 mod ticket;
 mod use_batches;
@@ -93,10 +94,8 @@ pub use schedule::{Grit, GroupPlan, Schedule, ScheduleError, WipeDown};
 pub use settings::{LookChoice, Settings};
 pub use stage::Stage;
 pub use tally::{Planned, TallyRow, planned_use, planned_use_by, tally, tally_at, tally_from};
-pub use tally_by::{
-    FaceFilm, GroupKey, MethodFilm, ShelfSums, TallyBy, TallyGroup, TallyOf, UseRow, face_films,
-    tally_by,
-};
+pub use tally_by::{GroupKey, ShelfSums, TallyBy, TallyGroup, TallyOf, UseRow, tally_by};
+pub use tally_film::{FaceFilm, MethodFilm, face_films};
 pub use tally_lines::{UseLine, batches, use_lines};
 pub use ticket::Ticket;
 pub use use_book::{Offer, Struck, UseBook, UseRuleError, UseRules};

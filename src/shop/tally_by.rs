@@ -8,9 +8,11 @@ use super::id::{ClientId, JobId, PieceId};
 use super::pass::Pass;
 use super::people::Job;
 use super::piece::PieceFile;
-use super::tally::planned_use;
+use super::tally::planned_use_by;
+use super::tally_film::{MethodFilm, solids};
 use super::tally_lines::{UseLine, use_lines};
-use crate::coating::film::{Film, film};
+use super::use_rates::RateBook;
+use crate::coating::film::film;
 use crate::coating::{Method, Product, ProductId};
 use crate::shape::FaceKey;
 use crate::units::{Area, Money, Volume};
@@ -42,21 +44,6 @@ pub enum GroupKey {
     Product(ProductId),
     /// A year and its month, from 1.
     Month(i32, u32),
-}
-
-/// Film of what was put on in one way: the mean of one coat over all area it coated.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct MethodFilm {
-    /// How.
-    pub method: Method,
-    /// Area coated, every coat counted.
-    pub area: Area,
-    /// On the wood.
-    pub on_wood: Volume,
-    /// Of one coat.
-    pub film: Film,
-    /// Whether every pass of it was weighed or measured: an estimate tells the label's film.
-    pub measured: bool,
 }
 
 /// One product's line in a group.
@@ -171,67 +158,6 @@ fn cents_per_m2(cost: Money, area: Area) -> Option<f64> {
     (area.m2() > 0.0).then(|| cents / area.m2())
 }
 
-/// Film of one face of one piece, all coats of one kind.
-#[derive(Debug, Clone, PartialEq)]
-pub struct FaceFilm {
-    /// The piece.
-    pub piece: PieceId,
-    /// The face.
-    pub face: FaceKey,
-    /// What kind of coat.
-    pub kind: CoatKind,
-    /// The product.
-    pub product: ProductId,
-    /// Coats.
-    pub coats: usize,
-    /// Film of all of them.
-    pub film: Film,
-    /// Whether all of it was weighed or measured.
-    pub measured: bool,
-}
-
-/// The film on every face, coat upon coat, from what is on the wood. Sanding between coats, and
-/// what was sanded back, is not taken off.
-pub fn face_films(lines: &[UseLine], products: &[Product]) -> Vec<FaceFilm> {
-    let mut out: BTreeMap<(PieceId, FaceKey, CoatKind, ProductId), FaceFilm> = BTreeMap::new();
-    for line in lines {
-        let Some(solids) = solids(line.product, products) else {
-            continue;
-        };
-        let Some(coat) = film(line.on_wood(), line.area, solids) else {
-            continue;
-        };
-        for (face, _) in &line.faces {
-            let sum = out
-                .entry((line.piece, *face, line.kind, line.product))
-                .or_insert_with(|| FaceFilm {
-                    piece: line.piece,
-                    face: *face,
-                    kind: line.kind,
-                    product: line.product,
-                    coats: 0,
-                    film: Film {
-                        wet_um: 0.0,
-                        dry_um: 0.0,
-                    },
-                    measured: true,
-                });
-            sum.coats += 1;
-            sum.film.wet_um += coat.wet_um;
-            sum.film.dry_um += coat.dry_um;
-            sum.measured &= line.measured;
-        }
-    }
-    out.into_values().collect()
-}
-
-fn solids(id: ProductId, products: &[Product]) -> Option<f64> {
-    products
-        .iter()
-        .find(|product| product.id == id)
-        .map(|product| product.label.solids_pct)
-}
-
 /// The whole shop, as far as a tally asks.
 #[derive(Debug, Clone, Copy)]
 pub struct TallyOf<'a> {
@@ -245,6 +171,8 @@ pub struct TallyOf<'a> {
     pub products: &'a [Product],
     /// The cans.
     pub cans: &'a CanBook,
+    /// The shop's own spread rates.
+    pub rates: &'a RateBook,
     /// The shop's zone.
     pub zone: Tz,
 }
@@ -313,13 +241,15 @@ impl TallyOf<'_> {
     }
 }
 
+/// What one figure of film is of.
+type FilmOf = (GroupKey, CoatKind, ProductId, Method);
+
 /// The tally of the shop, group by group. Groups in which nothing was used or planned are left
 /// out.
 pub fn tally_by(of: &TallyOf<'_>, by: TallyBy) -> Vec<TallyGroup> {
     let lines = use_lines(of.files, of.passes, of.products, of.cans);
     let mut rows: BTreeMap<GroupKey, BTreeMap<(CoatKind, ProductId), UseRow>> = BTreeMap::new();
-    let mut films: BTreeMap<(GroupKey, CoatKind, ProductId, Method), (Area, Volume, bool)> =
-        BTreeMap::new();
+    let mut films: BTreeMap<FilmOf, (Area, Volume, bool)> = BTreeMap::new();
     let mut wood: BTreeMap<GroupKey, BTreeMap<(PieceId, FaceKey), Area>> = BTreeMap::new();
     for line in &lines {
         let Some(key) = of.of_line(by, line) else {
@@ -348,7 +278,7 @@ pub fn tally_by(of: &TallyOf<'_>, by: TallyBy) -> Vec<TallyGroup> {
     }
     if by != TallyBy::Month {
         for file in of.files {
-            for planned in planned_use(file, of.products) {
+            for planned in planned_use_by(file, of.products, of.rates) {
                 let key = match by {
                     TallyBy::Product => Some(GroupKey::Product(planned.product)),
                     _ => of.of_job(by, file.piece.job),

@@ -2,20 +2,27 @@
 
 use super::cells::{Cells, all, run};
 use super::error::Fault;
-use super::passes;
+use super::passes::{self, Chosen};
+use crate::desk::Scope;
 use crate::shop::{Came, Can, CanId, CanLine, CanLineId, CanRecords, CanWhat, JarFor, Keeps};
 use crate::units::{Mass, Money, Volume};
-use rusqlite::{Connection, params};
+use rusqlite::{Connection, params, params_from_iter};
 
 const COLUMNS: &str = "id, no, product, size_ul, held_ul, batch, came, on_day, price_cents, \
                        mixed_ms, keeps_sealed, keeps_open, empty_mg, place";
 
-/// Cans that were not thrown away, and those that went into them.
-const LIVE: &str = "WITH RECURSIVE live (id) AS (\
-                    SELECT id FROM can WHERE NOT EXISTS \
-                    (SELECT 1 FROM can_line WHERE can = can.id AND kind = 'discarded') \
-                    UNION SELECT can_line.can FROM can_line \
-                    JOIN live ON can_line.into_can = live.id) ";
+/// Cans that were not thrown away, those that passes on chosen pieces drew on, and those that went
+/// into either.
+fn live(chosen: &str) -> String {
+    format!(
+        "WITH RECURSIVE live (id) AS (\
+         SELECT id FROM can WHERE NOT EXISTS \
+         (SELECT 1 FROM can_line WHERE can = can.id AND kind = 'discarded') \
+         UNION SELECT can FROM pass_can WHERE pass IN (SELECT event.pass FROM piece \
+         CROSS JOIN event ON event.piece = piece.id WHERE event.pass IS NOT NULL AND {chosen}) \
+         UNION SELECT can_line.can FROM can_line JOIN live ON can_line.into_can = live.id) "
+    )
+}
 
 fn read(row: &mut Cells<'_>) -> Result<Can, Fault> {
     let (id, no, product) = (row.parse()?, row.take()?, row.parse()?);
@@ -75,22 +82,26 @@ fn read_line(row: &mut Cells<'_>) -> Result<CanLine, Fault> {
     Ok(CanLine { id, can, at, what })
 }
 
-/// Every can with its log and the passes that drew on it; `live` leaves out those that were thrown
-/// away.
-pub(super) fn records(conn: &Connection, live: bool) -> Result<CanRecords, Fault> {
-    let (with, of, among) = if live {
-        (LIVE, "WHERE id IN live", "WHERE can IN live")
+/// The cans with their logs and every pass that drew on them: all there are, or of another scope
+/// those that were not thrown away and those that its passes drew on.
+pub(super) fn records(conn: &Connection, scope: Scope) -> Result<CanRecords, Fault> {
+    let chosen = Chosen::from(scope);
+    let (with, of, among) = if scope == Scope::All {
+        (String::new(), "", "")
     } else {
-        ("", "", "")
+        let with = live(chosen.sql);
+        (with, "WHERE id IN live", "WHERE can IN live")
     };
+    let params = || params_from_iter(chosen.value.clone());
     let sql = format!("{with}SELECT {COLUMNS} FROM can {of} ORDER BY id");
-    let cans = all(conn, &sql, [], read)?;
+    let cans = all(conn, &sql, params(), read)?;
     let sql = format!(
         "{with}SELECT id, can, at_ms, kind, mass_mg, volume_ul, client, job, into_can, reason, \
          place FROM can_line {among} ORDER BY id"
     );
-    let lines = all(conn, &sql, [], read_line)?;
-    let passes = passes::drawn(conn, &format!("{with}SELECT pass FROM pass_can {among}"))?;
+    let lines = all(conn, &sql, params(), read_line)?;
+    let of = format!("{with}SELECT pass FROM pass_can {among}");
+    let passes = passes::drawn(conn, &of, chosen.value.clone())?;
     Ok(CanRecords {
         cans,
         lines,

@@ -178,8 +178,8 @@ impl Books for Store {
         self.on(|conn| passes::pass(conn, id))
     }
 
-    fn cans(&self, live: bool) -> Result<CanRecords, BooksError> {
-        self.at_once(|conn| cans::records(conn, live))
+    fn cans(&self, scope: Scope) -> Result<CanRecords, BooksError> {
+        self.at_once(|conn| cans::records(conn, scope))
     }
 
     fn days(&self) -> Result<DayLog, BooksError> {
@@ -303,15 +303,19 @@ impl Books for Store {
                 Key::Client(id) => (
                     "client",
                     people::remove_client(conn, id),
-                    "the client has jobs",
+                    "the client has jobs, or a jar was poured off for it",
                 ),
-                Key::Job(id) => ("job", people::remove_job(conn, id), "the job has pieces"),
+                Key::Job(id) => (
+                    "job",
+                    people::remove_job(conn, id),
+                    "the job has pieces or jars",
+                ),
                 Key::Product(id) => {
                     if recipes::is_scheduled(conn, id)? {
                         let detail = "a finish schedule asks for the product".to_owned();
                         return Err(BooksError::InUse { detail }.into());
                     }
-                    let users = "the product is in the log of the pieces it went on";
+                    let users = "the product is in a can, or in the log of the pieces it went on";
                     ("product", recipes::remove_product(conn, id), users)
                 }
                 Key::Recipe(id) => (

@@ -106,11 +106,11 @@ pub(super) fn passes(conn: &Connection, scope: Scope) -> Result<Vec<Pass>, Fault
     with_draws(conn, passes, &of, params_from_iter(chosen.value))
 }
 
-/// The passes that a query names, with what they drew.
-pub(super) fn drawn(conn: &Connection, of: &str) -> Result<Vec<Pass>, Fault> {
+/// The passes that a query names, with what they drew; `value` is its `?1`, if it has one.
+pub(super) fn drawn(conn: &Connection, of: &str, value: Option<Value>) -> Result<Vec<Pass>, Fault> {
     let sql = format!("SELECT {COLUMNS} FROM pass WHERE id IN ({of}) ORDER BY started_ms, id");
-    let passes = all(conn, &sql, [], read)?;
-    with_draws(conn, passes, of, [])
+    let passes = all(conn, &sql, params_from_iter(value.clone()), read)?;
+    with_draws(conn, passes, of, params_from_iter(value))
 }
 
 fn with_draws(

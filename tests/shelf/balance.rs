@@ -26,6 +26,7 @@ fn balanced(shop: &Shop) {
             passes: &shop.passes,
             products: &shop.products,
             cans: &shop.cans,
+            rates: &shop.rates,
             zone: ZONE,
         };
         tally_by(&of, by)
@@ -131,6 +132,52 @@ fn steps() -> impl Strategy<Value = Vec<Step>> {
     prop::collection::vec(step, 1..28)
 }
 
+/// What is poured, mixed or thrown away; `can` finds a can by number.
+fn pour(shelf: &Shelf, step: &Step, can: impl Fn(usize) -> Option<CanId>) -> Option<CanAction> {
+    let at = shelf.now();
+    Some(match *step {
+        Step::Jar(no, ul) => CanAction::Jar {
+            can: can(no)?,
+            volume: Volume::from_ul(ul),
+            to: JarFor::Job(shelf.trial.job),
+            at,
+            sure: true,
+        },
+        Step::Lose(no, ul) => CanAction::Lose {
+            can: can(no)?,
+            volume: Volume::from_ul(ul),
+            reason: "spilled".to_owned(),
+            at,
+            sure: true,
+        },
+        Step::Mix(a, b, ul) => CanAction::Mix {
+            draft: MixDraft {
+                parts: vec![
+                    MixPart {
+                        can: can(a % 3)?,
+                        volume: None,
+                    },
+                    MixPart {
+                        can: can((a + 1 + b % 2) % 3)?,
+                        volume: Some(Volume::from_ul(ul)),
+                    },
+                ],
+                size: None,
+                empty: None,
+                place: String::new(),
+            },
+            at,
+            sure: true,
+        },
+        Step::Discard(no) => CanAction::Discard {
+            can: can(no)?,
+            reason: "skinned over".to_owned(),
+            at,
+        },
+        _ => return None,
+    })
+}
+
 /// The action a step means in this shop; none where there is nothing to do it to.
 fn action(shelf: &Shelf, step: &Step, pieces: &[tackfree::shop::PieceId]) -> Option<Action> {
     let shop = shelf.trial.shop();
@@ -180,44 +227,9 @@ fn action(shelf: &Shelf, step: &Step, pieces: &[tackfree::shop::PieceId]) -> Opt
             at,
             sure: true,
         }),
-        Step::Jar(no, ul) => Action::Can(CanAction::Jar {
-            can: can(no)?,
-            volume: Volume::from_ul(ul),
-            to: JarFor::Job(shelf.trial.job),
-            at,
-            sure: true,
-        }),
-        Step::Lose(no, ul) => Action::Can(CanAction::Lose {
-            can: can(no)?,
-            volume: Volume::from_ul(ul),
-            reason: "spilled".to_owned(),
-            at,
-            sure: true,
-        }),
-        Step::Mix(a, b, ul) => Action::Can(CanAction::Mix {
-            draft: MixDraft {
-                parts: vec![
-                    MixPart {
-                        can: can(a)?,
-                        volume: None,
-                    },
-                    MixPart {
-                        can: can(b)?,
-                        volume: Some(Volume::from_ul(ul)),
-                    },
-                ],
-                size: None,
-                empty: None,
-                place: String::new(),
-            },
-            at,
-            sure: true,
-        }),
-        Step::Discard(no) => Action::Can(CanAction::Discard {
-            can: can(no)?,
-            reason: "skinned over".to_owned(),
-            at,
-        }),
+        Step::Jar(..) | Step::Lose(..) | Step::Mix(..) | Step::Discard(_) => {
+            Action::Can(pour(shelf, step, can)?)
+        }
         Step::Pass(piece, no, how, ul) => {
             let lost = (how % 2 == 0).then(|| grams(1.3));
             let amount = match how {
@@ -233,11 +245,9 @@ fn action(shelf: &Shelf, step: &Step, pieces: &[tackfree::shop::PieceId]) -> Opt
         }
         Step::PassOfTwo(piece, a, b, ul) => {
             let amount = AmountDraft::Volume(Volume::from_ul(ul));
-            pass(
-                piece,
-                amount,
-                drawn(vec![can(a)?, can(b)?], Some(grams(0.7))),
-            )
+            // The first three cans hold varnish.
+            let two = [can(a % 3)?, can((a + 1 + b % 2) % 3)?];
+            pass(piece, amount, drawn(two.to_vec(), Some(grams(0.7))))
         }
         Step::Amend(no, ul, lost) => {
             let pass = shop.passes.get(no)?;
@@ -262,15 +272,15 @@ proptest! {
     fn what_came_is_where_it_went(steps in steps()) {
         let mut shelf = Shelf::new();
         let pieces: Vec<_> = (0..6).map(|_| shelf.trial.shelf()).collect();
-        shelf.varnish();
-        let mut passes = 0;
+        for _ in 0..3 {
+            shelf.varnish();
+        }
         for step in &steps {
             shelf.later(7.0);
             let Some(action) = action(&shelf, step, &pieces) else { continue };
             let before = shelf.trial.shop();
             let answer = shelf.trial.perform(&action);
             let after = shelf.trial.shop();
-            passes = passes.max(after.passes.len());
             balanced(&after);
             if answer.is_err() {
                 prop_assert_eq!(&before.cans, &after.cans);
@@ -296,4 +306,35 @@ fn the_demos_shelf_is_balanced() {
     assert!(drawn.count() > 20);
     assert!(shop.cans.cans.len() >= 10);
     assert_eq!(ml(1).ul(), 1_000);
+}
+
+#[test]
+fn months_are_those_of_the_shops_calendar() {
+    let mut shelf = Shelf::new();
+    let piece = shelf.trial.shelf();
+    // Nine in the evening of the last of November in Chicago is December in UTC.
+    shelf.trial.now = crate::shop::utc("2026-12-01T03:00:00Z");
+    let none = DrawnDraft::default();
+    shelf
+        .pass(piece, AmountDraft::Estimate, none)
+        .expect("a pass");
+    let shop = shelf.trial.shop();
+    let of = TallyOf {
+        files: &shop.files,
+        jobs: &shop.jobs,
+        passes: &shop.passes,
+        products: &shop.products,
+        cans: &shop.cans,
+        rates: &shop.rates,
+        zone: ZONE,
+    };
+    let groups = tally_by(&of, TallyBy::Month);
+    assert_eq!(groups.len(), 1);
+    assert_eq!(groups[0].key, GroupKey::Month(2026, 11));
+    assert_eq!(groups[0].rows[0].planned, None);
+    // No can was named: the can price, and said so.
+    let row = &groups[0].rows[0];
+    assert_eq!(row.no_can, row.used());
+    assert_eq!(row.cost_at_price, row.cost);
+    assert_eq!(row.estimated_share(), Some(1.0));
 }

@@ -86,7 +86,11 @@ fn a_can_is_received_weighed_poured_from_and_thrown_away() {
     assert!(bench.ok(NOW, &["cans", "--all"]).contains("discarded"));
     bench.ok(NOW, &["undo"]);
     assert!(bench.ok(NOW, &["cans"]).contains("V-8"));
-    bench.ok(NOW, &["can", "remove", "1"]).len();
+    let used = bench.run(NOW, &["can", "remove", "1"]);
+    assert!(used.err.contains("the can has work on record"), "{used:?}");
+    bench.ok(NOW, &["can", "receive", "hardwax oil"]);
+    bench.ok(NOW, &["can", "remove", "3"]);
+    assert!(!bench.ok(NOW, &["cans", "--all"]).contains("hardwax"));
 }
 
 #[test]
@@ -119,7 +123,7 @@ fn what_does_not_read_is_said() {
                 "--on",
                 "2027-01-01",
             ],
-            "--day",
+            "is still to come",
         ),
         (&["tally", "--by", "week"], "possible values"),
     ];
@@ -165,4 +169,43 @@ fn a_pass_names_its_can_and_is_amended() {
         .len();
     assert_eq!(films, 2, "wiped and brushed side by side");
     bench.ok(NOW, &["undo"]);
+}
+
+#[test]
+fn weights_and_words_are_read_as_they_are_typed() {
+    use tackfree::desk::AmountDraft;
+    use tackfree::desk::typed::{read_amount, read_keeps, read_method, read_weight, split_sure};
+    use tackfree::shop::Settings;
+    use tackfree::units::Mass;
+    // Ounces and pounds avoirdupois: 28.349523125 g and 453.59237 g (NIST Handbook 44, Appendix C).
+    for (text, mg) in [
+        ("1042 g", 1_042_000),
+        ("36.8 oz", 1_043_262),
+        ("2 lb 4 oz", 1_020_583),
+        ("1.2 kg", 1_200_000),
+    ] {
+        assert_eq!(read_weight(text), Ok(Mass::from_mg(mg)), "{text}");
+    }
+    for text in ["", "heavy", "12", "3 fl oz"] {
+        assert!(read_weight(text).is_err(), "{text}");
+    }
+    let settings = Settings::starting(chrono_tz::America::Chicago);
+    assert_eq!(
+        read_amount("> 884 g", &settings),
+        Ok(AmountDraft::WeighedAfter(Mass::from_mg(884_000)))
+    );
+    assert!(matches!(
+        read_amount("36.8 oz > 31 oz", &settings),
+        Ok(AmountDraft::Weighed { .. })
+    ));
+    assert_eq!(split_sure("4 oz sure"), ("4 oz", true));
+    assert_eq!(split_sure("SURE"), ("", true));
+    assert_eq!(split_sure("measure"), ("measure", false));
+    assert_eq!(split_sure("\u{e9}sure"), ("\u{e9}sure", false));
+    assert_eq!(read_keeps("keeps", "18 months"), Ok(Some(548)));
+    assert_eq!(read_keeps("keeps", "3 years"), Ok(Some(1_095)));
+    assert_eq!(read_keeps("keeps", ""), Ok(None));
+    assert!(read_keeps("keeps", "200 years").is_err());
+    assert!(read_method("mopped").is_err());
+    assert_eq!(read_method(""), Ok(None));
 }

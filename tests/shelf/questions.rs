@@ -475,6 +475,7 @@ fn without_an_empty_weight_the_first_weighing_reckons_one() {
 fn throwing_away_says_how_it_is_done_safely() {
     let mut shelf = Shelf::new();
     let can = shelf.varnish();
+    let piece = shelf.trial.shelf();
     let at = shelf.now();
     let done = shelf.done(CanAction::Discard {
         can,
@@ -492,5 +493,13 @@ fn throwing_away_says_how_it_is_done_safely() {
     ] {
         assert!(said.contains(word), "{word}: {said}");
     }
-    assert!(shelf.trial.store.cans(true).expect("cans").cans.is_empty());
+    assert!(
+        shelf
+            .trial
+            .store
+            .cans(tackfree::desk::Scope::One(piece))
+            .expect("cans")
+            .cans
+            .is_empty()
+    );
 }

@@ -8,7 +8,7 @@ use tackfree::desk::{
     DrawnDraft, FacePick, Made, PassDraft, RecipeDraft, Which,
 };
 use tackfree::shop::{
-    CanId, CanState, CoatKind, Grit, GroupPlan, Keeps, PassId, PieceId, Schedule, WipeDown,
+    CanId, CanState, CoatKind, Grit, GroupPlan, Keeps, PieceId, Schedule, WipeDown,
 };
 use tackfree::units::{Mass, Money, Volume};
 
@@ -155,15 +155,6 @@ impl Shelf {
     ) -> Result<Done, DeskError> {
         let draft = self.pass_draft(piece, CoatKind::Topcoat, amount, drawn);
         self.trial.perform(&Action::LogPass(draft))
-    }
-
-    pub fn last_pass(&self) -> PassId {
-        let shop = self.trial.shop();
-        shop.passes
-            .iter()
-            .map(|pass| pass.id)
-            .max()
-            .expect("a pass")
     }
 }
 

@@ -8,6 +8,7 @@ pub mod air;
 pub mod allow;
 pub mod amend;
 pub mod can;
+mod can_args;
 pub mod checks;
 pub mod chore;
 pub mod client;

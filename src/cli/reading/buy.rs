@@ -24,7 +24,7 @@ pub struct BuyArgs {
     /// Leaves a job out, one that is not signed; may be said several times.
     #[arg(long, value_name = "JOB")]
     pub without: Vec<String>,
-    /// What is on the shelf: product, what is left, batch, last good day; may be said several times.
+    /// What is on the shelf beside the cans on record: product, what is left, batch, last good day; may be said several times.
     #[arg(long, value_name = "CAN")]
     pub have: Vec<String>,
     /// Another reserve for this once, in per cent.
@@ -153,14 +153,16 @@ pub fn run(args: &BuyArgs, session: &mut Session<'_>) -> Result<Answer, Failure>
         without.push(find::job(&shop, text)?.id);
     }
     let have = |text: &String| read_on_shelf(text, &shop.products, &shop.settings);
-    let shelf: Vec<OnShelf> = args.have.iter().map(have).collect::<Result<_, _>>()?;
+    let mut shelf: Vec<OnShelf> = args.have.iter().map(have).collect::<Result<_, _>>()?;
+    shelf.extend(shop.on_shelf());
+    let begun = shop.begun();
     let mut needs: Vec<Need> = shop.needs();
     needs.retain(|need| !without.contains(&need.job));
     let book: &UseBook = &shop.use_book;
     let plan = what_to_buy(&BuyFrom {
         needs: &needs,
         shelf: &shelf,
-        begun: &[],
+        begun: &begun,
         products: &shop.products,
         book,
         today: session.today(&shop),

@@ -1,5 +1,6 @@
 //! The shelf: every can, or one with its log.
 
+use super::short_json::{ShortJson, shorts};
 use super::{moment, rounded};
 use crate::cli::answer::Answer;
 use crate::cli::failure::Failure;
@@ -13,7 +14,7 @@ use clap::Args;
 use serde::Serialize;
 
 /// Examples and fields.
-pub const MORE: &str = "Examples:\n  tackfree cans\n  tackfree cans --all --json\n  tackfree cans 7\n\nWithout --all: the cans that still have something in them. What is left is told by the last weighing\nor by subtraction. With --json: cans [no, id, product, product_id, batch, size_ml, held_ml, came\n(bought or mixed), on, price_cents (of a mix what went in was worth), state (sealed, open, empty,\ndiscarded), opened or null, left_ml, left_cents, known (as-it-came, weighed, subtracted), known_at or\nnull, last_weight_g or null, empty_g or null, empty_is (given, reckoned or null), age (good, soon\npast, past, not known), good_until or null, place, moves [at, what, volume_ml, cost_cents, left_ml],\nlines [code, at, words]]. Volumes in millilitres, weights in grams, money in cents.";
+pub const MORE: &str = "Examples:\n  tackfree cans\n  tackfree cans --all --json\n  tackfree cans 7\n\nWithout --all: the cans that still have something in them. What is left is told by the last weighing\nor by subtraction. With --json: cans [no, id, product, product_id, batch, size_ml, held_ml, came\n(bought or mixed), on, price_cents (of a mix what went in was worth), state (sealed, open, empty,\ndiscarded), opened or null, left_ml, left_cents, known (as-it-came, weighed, subtracted), known_at or\nnull, last_weight_g or null, empty_g or null, empty_is (given, reckoned or null), age (good, soon\npast, past, not known), good_until or null, place, moves [at, what, volume_ml, cost_cents, left_ml],\nlines [code, at, words]]. short [jobs (their numbers), product, batch, left_ml, needed_ml, missing_ml, words] (stain batches that do not last).\nVolumes in millilitres, weights in grams, money in cents.";
 
 /// What was asked.
 #[derive(Debug, Args)]
@@ -28,6 +29,7 @@ pub struct CansArgs {
 #[derive(Serialize)]
 struct CansJson {
     cans: Vec<CanJson>,
+    short: Vec<ShortJson>,
 }
 
 #[derive(Serialize)]
@@ -163,7 +165,11 @@ pub fn run(args: &CansArgs, session: &mut Session<'_>) -> Result<Answer, Failure
             return Err(Failure::said("There is no such can in this store."));
         };
         let cans = vec![CanJson::of(state, &shop, now)];
-        return Answer::new(can_paper(state, &shop, now), CansJson { cans });
+        let json = CansJson {
+            cans,
+            short: shorts(&shop).1,
+        };
+        return Answer::new(can_paper(state, &shop, now), json);
     }
     let shown = shop
         .cans
@@ -171,5 +177,8 @@ pub fn run(args: &CansArgs, session: &mut Session<'_>) -> Result<Answer, Failure
         .iter()
         .filter(|state| args.all || state.usable());
     let cans = shown.map(|state| CanJson::of(state, &shop, now)).collect();
-    Answer::new(cans_paper(&shop, now, args.all), CansJson { cans })
+    let (told, short) = shorts(&shop);
+    let mut lines = cans_paper(&shop, now, args.all);
+    lines.extend(told);
+    Answer::new(lines, CansJson { cans, short })
 }

@@ -7,7 +7,7 @@ use crate::cli::find;
 use crate::cli::session::Session;
 use crate::desk::Shop;
 use crate::papers::{difference_words, differences_paper, value_words};
-use crate::shop::{FinishRecord, PieceFile, differences, method_of};
+use crate::shop::{FinishRecord, PassId, PieceFile, batches, differences, method_of};
 use clap::Args;
 use serde::Serialize;
 
@@ -112,7 +112,12 @@ pub fn run(args: &CompareArgs, session: &mut Session<'_>) -> Result<Answer, Fail
             "That is the same piece twice: name the other one, or the sample.",
         ));
     }
-    let record = |file| FinishRecord::of(file, &shop.passes, &shop.products, method_of, |_| None);
+    let batch_of = |id: PassId| {
+        let pass = shop.passes.iter().find(|pass| pass.id == id)?;
+        let batches = batches(pass, &shop.cans);
+        (!batches.is_empty()).then(|| batches.join(" + "))
+    };
+    let record = |file| FinishRecord::of(file, &shop.passes, &shop.products, method_of, batch_of);
     let (a, b) = (record(one), record(other));
     let found = differences(&a, &b);
     let told = found.iter().map(|difference| DifferenceJson {

@@ -27,6 +27,7 @@ pub mod rates;
 pub mod ready;
 pub mod recipes;
 mod shape_json;
+mod short_json;
 pub mod tally;
 mod tally_by;
 pub mod ticket;

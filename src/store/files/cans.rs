@@ -1,11 +1,11 @@
-//! `cans.csv`, `can_log.csv` and `draws.csv`: the cans, what happened to them, and what passes drew
-//! from them. Shops without cans, and exports of older versions, have none of them.
+//! `cans.csv`: the cans. Shops without cans, and exports of older versions, have neither it nor
+//! `can_log.csv` nor `draws.csv`.
 
+use super::can_log;
 use super::error::{Fault, FilesError};
 use super::import::Reading;
 use super::keys::{Ring, word as key_word};
 use super::meaning::{Words, pick, word};
-use super::passes;
 use super::people::ID_CURE;
 use super::shelf::Shelf;
 use super::table::Line;
@@ -13,16 +13,11 @@ use super::text::LINE_MOST;
 use super::times;
 use super::wood::maybe;
 use super::words;
-use crate::shop::{
-    AmountBasis, Came, Can, CanId, CanLine, CanLineId, CanWhat, ClientId, Draw, JarFor, JobId,
-    Keeps, Pass, Weights,
-};
+use crate::shop::{Came, Can, CanId, CanLine, CanWhat, ClientId, JobId, Keeps};
 use crate::units::{Money, Volume};
 use std::collections::HashMap;
 
 pub(super) const CANS_FILE: &str = "cans.csv";
-pub(super) const LOG_FILE: &str = "can_log.csv";
-pub(super) const DRAWS_FILE: &str = "draws.csv";
 
 pub(super) const CANS: &[&str] = &[
     "id",
@@ -40,32 +35,7 @@ pub(super) const CANS: &[&str] = &[
     "empty",
     "place",
 ];
-pub(super) const LOG: &[&str] = &[
-    "id", "can", "at", "what", "weight", "volume", "client", "job", "into", "reason", "place",
-];
-pub(super) const DRAWS: &[&str] = &["pass", "can", "volume", "before", "after"];
 
-/// What happened, without its figures.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-enum Kind {
-    Opened,
-    Weighed,
-    Jar,
-    Lost,
-    MixedInto,
-    Discarded,
-    Moved,
-}
-
-const KINDS: Words<Kind> = &[
-    (Kind::Opened, "opened"),
-    (Kind::Weighed, "weighed"),
-    (Kind::Jar, "jar"),
-    (Kind::Lost, "lost"),
-    (Kind::MixedInto, "mixed-into"),
-    (Kind::Discarded, "discarded"),
-    (Kind::Moved, "moved"),
-];
 const CAME: Words<bool> = &[(true, "bought"), (false, "mixed")];
 
 /// The cans as read.
@@ -98,11 +68,11 @@ pub(super) fn read(
             out.cans.push(can);
             Ok(())
         })?;
-        log(reading, &mut out, &ring, (clients, jobs))?;
+        can_log::read(reading, &mut out, &ring, (clients, jobs))?;
         mixes_add_up(&out, &places)?;
     } else {
         // A log of cans that are not there has something to say about it.
-        log(reading, &mut out, &ring, (clients, jobs))?;
+        can_log::read(reading, &mut out, &ring, (clients, jobs))?;
     }
     Ok((out, ring))
 }
@@ -186,138 +156,6 @@ fn can(
     })
 }
 
-fn log(
-    reading: &mut Reading<'_>,
-    out: &mut Cans,
-    ring: &Ring<CanId>,
-    (clients, jobs): (&Ring<ClientId>, &Ring<JobId>),
-) -> Result<(), FilesError> {
-    let Some(table) = maybe(reading, LOG_FILE, LOG)? else {
-        return Ok(());
-    };
-    table.each(|line| {
-        let id = match line.maybe("id", key_word)? {
-            None => reading.keys.mint(),
-            Some(key) => {
-                let twice = Fault::Twice {
-                    what: "line of a can's log",
-                    key: super::table::short(&key),
-                };
-                let id = reading.keys.of(&key).ok_or_else(|| line.fail(twice))?;
-                reading.keys.after(&key);
-                id
-            }
-        };
-        let find = |key: &str| ring.find(key).map_err(|fault| fault.to_string());
-        let can = line.must("can", "write the id of the can", find)?;
-        let (now, zone) = (reading.now, reading.zone);
-        let cure = "write a time like 2026-11-20T18:00:00.000Z";
-        let at = line.must("at", cure, |text| times::read_moment(text, now, zone))?;
-        if at > now {
-            return Err(line.bad("at", "it is still to come."));
-        }
-        let Some(of) = out.cans.iter().find(|known| known.id == can) else {
-            return Err(line.bad("can", "there is no such can."));
-        };
-        if at.with_timezone(&zone).date_naive() < of.day(zone) {
-            return Err(line.bad("at", "it is before the can came."));
-        }
-        let what = what(reading, line, of, &out.cans, (ring, clients, jobs))?;
-        out.lines.push(CanLine {
-            id: CanLineId(id),
-            can,
-            at,
-            what,
-        });
-        Ok(())
-    })
-}
-
-fn what(
-    reading: &mut Reading<'_>,
-    line: &Line<'_>,
-    of: &Can,
-    cans: &[Can],
-    (ring, clients, jobs): (&Ring<CanId>, &Ring<ClientId>, &Ring<JobId>),
-) -> Result<CanWhat, FilesError> {
-    let kind = line.must("what", "write what happened", |text| pick(KINDS, text))?;
-    let said: &[&'static str] = match kind {
-        Kind::Opened => &[],
-        Kind::Weighed => &["weight"],
-        Kind::Jar => &["volume", "client", "job"],
-        Kind::Lost => &["volume", "reason"],
-        Kind::MixedInto => &["volume", "into"],
-        Kind::Discarded => &["reason"],
-        Kind::Moved => &["place"],
-    };
-    let others: Vec<&'static str> = LOG
-        .iter()
-        .skip(4)
-        .copied()
-        .filter(|column| !said.contains(column))
-        .collect();
-    line.nothing_in(&others, word(KINDS, &kind))?;
-    let volume = || {
-        let volume = line.must("volume", "write how much", words::read_volume)?;
-        if volume > Volume::ZERO {
-            Ok(volume)
-        } else {
-            Err(line.bad("volume", "it must be more than nothing."))
-        }
-    };
-    Ok(match kind {
-        Kind::Opened => CanWhat::Opened,
-        Kind::Weighed => {
-            CanWhat::Weighed(line.must("weight", "write what it weighed", words::read_mass)?)
-        }
-        Kind::Jar => {
-            let client = line.maybe("client", |key| {
-                clients.find(key).map_err(|fault| fault.to_string())
-            })?;
-            let job = line.maybe("job", |key| {
-                jobs.find(key).map_err(|fault| fault.to_string())
-            })?;
-            let to = match (client, job) {
-                (Some(client), None) => JarFor::Client(client),
-                (None, Some(job)) => JarFor::Job(job),
-                _ => return Err(line.bad("client", "a jar is for a client or for a job.")),
-            };
-            CanWhat::Jar {
-                volume: volume()?,
-                to,
-            }
-        }
-        Kind::Lost => CanWhat::Lost {
-            volume: volume()?,
-            reason: line.name("reason", LINE_MOST, &mut reading.notes)?,
-        },
-        Kind::MixedInto => {
-            let find = |key: &str| ring.find(key).map_err(|fault| fault.to_string());
-            let into = line.must("into", "write the id of the mixed can", find)?;
-            let mixed = cans.iter().find(|can| can.id == into);
-            if !mixed.is_some_and(|can| matches!(can.came, Came::Mixed { .. })) {
-                return Err(line.bad("into", "that can was bought, not mixed."));
-            }
-            if mixed.is_some_and(|can| can.product != of.product) {
-                return Err(line.bad("into", "that can holds another product."));
-            }
-            if into <= of.id {
-                return Err(line.bad("into", "a mixed can comes after those it is mixed of."));
-            }
-            CanWhat::MixedInto {
-                into,
-                volume: volume()?,
-            }
-        }
-        Kind::Discarded => CanWhat::Discarded {
-            reason: line.name("reason", LINE_MOST, &mut reading.notes)?,
-        },
-        Kind::Moved => CanWhat::Moved {
-            place: line.name("place", LINE_MOST, &mut reading.notes)?,
-        },
-    })
-}
-
 /// What went into a mixed can is what it held, at the moment it was mixed.
 fn mixes_add_up(cans: &Cans, places: &HashMap<CanId, u64>) -> Result<(), FilesError> {
     for can in &cans.cans {
@@ -350,107 +188,6 @@ fn mixes_add_up(cans: &Cans, places: &HashMap<CanId, u64>) -> Result<(), FilesEr
     Ok(())
 }
 
-/// Reads what passes drew, into the passes; they are settled already.
-pub(super) fn draws(
-    reading: &mut Reading<'_>,
-    cans: &Cans,
-    ring: &Ring<CanId>,
-    pass_ring: &Ring<usize>,
-    passes: &mut [passes::Read],
-) -> Result<(), FilesError> {
-    let Some(table) = maybe(reading, DRAWS_FILE, DRAWS)? else {
-        return Ok(());
-    };
-    let mut last: HashMap<usize, u64> = HashMap::new();
-    let mut open: Vec<(usize, u64)> = Vec::new();
-    table.each(|line| {
-        let place = line.must("pass", "write the id of the pass", |key| {
-            pass_ring.find(key).map_err(|fault| fault.to_string())
-        })?;
-        let can = line.must("can", "write the id of the can", |key| {
-            ring.find(key).map_err(|fault| fault.to_string())
-        })?;
-        let Some(read) = passes.get_mut(place) else {
-            return Err(line.bad("pass", "there is no such pass."));
-        };
-        let pass = &mut read.pass;
-        let product = cans
-            .cans
-            .iter()
-            .find(|known| known.id == can)
-            .map(|can| can.product);
-        if product != Some(pass.product) {
-            return Err(line.bad("can", "it holds another product than the pass."));
-        }
-        if pass.drawn.draws.iter().any(|draw| draw.can == can) {
-            return Err(line.bad("can", "it stands twice with this pass."));
-        }
-        let before = line.maybe("before", words::read_mass)?;
-        let after = line.maybe("after", words::read_mass)?;
-        let volume = line.maybe("volume", words::read_volume)?;
-        let weights = match (before, after) {
-            (None, None) => None,
-            (Some(before), Some(after)) if before >= after => Some(Weights { before, after }),
-            (Some(_), Some(_)) => {
-                let why = "the can weighs more after than before; swap the two.";
-                return Err(line.bad("after", why));
-            }
-            _ => return Err(line.bad("before", "write both weights, or neither.")),
-        };
-        if volume.is_none() {
-            open.push((place, line.no));
-        }
-        pass.drawn.draws.push(Draw {
-            can,
-            volume: volume.unwrap_or(Volume::ZERO),
-            weights,
-        });
-        last.insert(place, line.no);
-        Ok(())
-    })?;
-    for (place, no) in open {
-        if let Some(read) = passes.get_mut(place) {
-            whole(&mut read.pass).map_err(|fault| fault.at(DRAWS_FILE, no))?;
-        }
-    }
-    for (place, no) in last {
-        let Some(pass) = passes.get(place).map(|read| &read.pass) else {
-            continue;
-        };
-        let sum: Volume = pass.drawn.draws.iter().map(|draw| draw.volume).sum();
-        if sum != pass.amount.volume {
-            let why = format!(
-                "what came from the cans ({}) is not what the pass used ({}).",
-                words::volume(sum),
-                words::volume(pass.amount.volume)
-            );
-            return Err(Fault::Value {
-                what: "volume",
-                why,
-            }
-            .at(DRAWS_FILE, no));
-        }
-    }
-    Ok(())
-}
-
-/// A draw without a volume took all that its pass used, and was weighed as the pass was.
-fn whole(pass: &mut Pass) -> Result<(), Fault> {
-    let (volume, basis) = (pass.amount.volume, pass.amount.basis);
-    let [draw] = pass.drawn.draws.as_mut_slice() else {
-        let cure = "a pass from several cans says how much came from each".to_owned();
-        return Err(Fault::Empty {
-            what: "volume",
-            cure,
-        });
-    };
-    draw.volume = volume;
-    if let (AmountBasis::Weighed { before, after }, None) = (basis, draw.weights) {
-        draw.weights = Some(Weights { before, after });
-    }
-    Ok(())
-}
-
 /// A can's cells.
 pub(super) fn can_row(can: &Can) -> Vec<String> {
     let days = |days: Option<u32>| days.map_or_else(String::new, |days| days.to_string());
@@ -474,71 +211,4 @@ pub(super) fn can_row(can: &Can) -> Vec<String> {
         can.empty.map_or_else(String::new, words::mass),
         can.place.clone(),
     ]
-}
-
-/// A log line's cells.
-pub(super) fn line_row(line: &CanLine) -> Vec<String> {
-    let mut cells = vec![String::new(); LOG.len()];
-    let mut put = |column: &str, text: String| {
-        let at = LOG.iter().position(|name| *name == column);
-        if let Some(cell) = at.and_then(|at| cells.get_mut(at)) {
-            *cell = text;
-        }
-    };
-    put("id", line.id.to_string());
-    put("can", line.can.to_string());
-    put("at", times::moment(line.at));
-    let kind = match &line.what {
-        CanWhat::Opened => Kind::Opened,
-        CanWhat::Weighed(mass) => {
-            put("weight", words::mass(*mass));
-            Kind::Weighed
-        }
-        CanWhat::Jar { volume, to } => {
-            put("volume", words::volume(*volume));
-            match to {
-                JarFor::Client(id) => put("client", id.to_string()),
-                JarFor::Job(id) => put("job", id.to_string()),
-            }
-            Kind::Jar
-        }
-        CanWhat::Lost { volume, reason } => {
-            put("volume", words::volume(*volume));
-            put("reason", reason.clone());
-            Kind::Lost
-        }
-        CanWhat::MixedInto { into, volume } => {
-            put("volume", words::volume(*volume));
-            put("into", into.to_string());
-            Kind::MixedInto
-        }
-        CanWhat::Discarded { reason } => {
-            put("reason", reason.clone());
-            Kind::Discarded
-        }
-        CanWhat::Moved { place } => {
-            put("place", place.clone());
-            Kind::Moved
-        }
-    };
-    put("what", word(KINDS, &kind).to_owned());
-    cells
-}
-
-/// The rows of what a pass drew.
-pub(super) fn draw_rows(pass: &Pass) -> Vec<Vec<String>> {
-    let row = |draw: &Draw| {
-        let weight = |of: fn(Weights) -> crate::units::Mass| {
-            draw.weights
-                .map_or_else(String::new, |weights| words::mass(of(weights)))
-        };
-        vec![
-            pass.id.to_string(),
-            draw.can.to_string(),
-            words::volume(draw.volume),
-            weight(|weights| weights.before),
-            weight(|weights| weights.after),
-        ]
-    };
-    pass.drawn.draws.iter().map(row).collect()
 }

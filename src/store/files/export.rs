@@ -1,8 +1,10 @@
 //! Writing the whole shop out.
 
 use super::air::{self, AirBook};
+use super::can_log;
 use super::cans;
 use super::days;
+use super::draws;
 use super::error::FilesError;
 use super::fastening;
 use super::layout;
@@ -57,7 +59,7 @@ pub fn export(books: &dyn Books, folder: &Path, zone: Tz) -> Result<ExportReport
     agree(&shop)?;
     let mut texts = texts(&shop).map_err(|error| cannot(folder, &error.to_string()))?;
     let air = AirBook::of(books)?;
-    let records = books.cans(false)?;
+    let records = books.cans(Scope::All)?;
     texts.extend(can_texts(&records, &shop).map_err(|error| cannot(folder, &error.to_string()))?);
     texts.extend(air_texts(&air).map_err(|error| cannot(folder, &error.to_string()))?);
     let of_use = use_book::write(&shop.use_book);
@@ -154,12 +156,12 @@ fn can_texts(
         return Ok(Vec::new());
     }
     let cans: Vec<_> = records.cans.iter().map(cans::can_row).collect();
-    let lines: Vec<_> = records.lines.iter().map(cans::line_row).collect();
-    let draws: Vec<_> = shop.passes.iter().flat_map(cans::draw_rows).collect();
+    let lines: Vec<_> = records.lines.iter().map(can_log::line_row).collect();
+    let drawn: Vec<_> = shop.passes.iter().flat_map(draws::draw_rows).collect();
     Ok(vec![
         (cans::CANS_FILE, write(cans::CANS, &cans)?),
-        (cans::LOG_FILE, write(cans::LOG, &lines)?),
-        (cans::DRAWS_FILE, write(cans::DRAWS, &draws)?),
+        (can_log::FILE, write(can_log::LOG, &lines)?),
+        (draws::FILE, write(draws::DRAWS, &drawn)?),
     ])
 }
 

@@ -3,6 +3,7 @@
 use super::air::AirBook;
 use super::cans::{self, Cans};
 use super::days;
+use super::draws;
 use super::error::FilesError;
 use super::fastening;
 use super::keys::{Keys, Ring};
@@ -282,7 +283,7 @@ fn read(
     };
     let use_book = use_book::read(reading, &shelf, pass_of)?;
     let (cans, can_ring) = cans::read(reading, &shelf, &client_ring, &job_ring)?;
-    cans::draws(reading, &cans, &can_ring, &pass_ring, &mut passes)?;
+    draws::read(reading, &cans, &can_ring, &pass_ring, &mut passes)?;
     let passes = passes.into_iter().map(|read| read.pass).collect();
     let air = AirBook::read(reading, &shelf)?;
     let days = days::read(reading)?;

@@ -9,9 +9,11 @@
 //! file gets a piece past coverage or sealing.
 
 mod air;
+mod can_log;
 mod cans;
 mod days;
 mod demo;
+mod draws;
 mod error;
 mod export;
 mod faces;
@@ -75,7 +77,7 @@ pub const LATER: [&str; 1] = ["day.csv"];
 /// What is kept about use, of which the same is true.
 pub const USE_NAMES: [&str; 1] = [use_book::FILE];
 /// The files about cans, written where there are any. Exports of older versions lack them.
-pub const CAN_NAMES: [&str; 3] = [cans::CANS_FILE, cans::LOG_FILE, cans::DRAWS_FILE];
+pub const CAN_NAMES: [&str; 3] = [cans::CANS_FILE, can_log::FILE, draws::FILE];
 /// The files about wood. Exports of older versions lack them, so none of them must be there.
 pub const WOOD_NAMES: [&str; 4] = [
     own_woods::FILE,
