@@ -19,6 +19,7 @@ mod day_close;
 mod dryness;
 mod event;
 mod face_state;
+mod finish_differs;
 mod finish_record;
 mod id;
 mod layout;
@@ -72,9 +73,8 @@ pub use day_close::{Call, Cause, DayEnd, DayState, day_end, day_of, is_late, lef
 pub use dryness::Films;
 pub use event::{CoatKind, Event, ScuffMeans, SetItem, TouchVerdict, What};
 pub use face_state::{Coat, FaceState};
-pub use finish_record::{
-    Difference, Differs, FinishRecord, RecordCoat, RecordFace, Value, differences,
-};
+pub use finish_differs::{Difference, Differs, Value, differences};
+pub use finish_record::{FinishRecord, RecordCoat, RecordFace};
 pub use id::{
     CanId, CanLineId, ClientId, EventId, JobId, PassId, PieceId, ReadingId, RecipeId, WoodId,
 };
