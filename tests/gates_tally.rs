@@ -136,6 +136,7 @@ fn pass(id: u128, product: ProductId, kind: CoatKind, amount: Amount) -> Pass {
         ended: at,
         amount,
         air: None,
+        drawn: tackfree::shop::Drawn::default(),
     }
 }
 

@@ -68,6 +68,11 @@ fn loss_and_thinning_as_published() {
 /// Data sheets of wood varnishes and floor finishes that state solids, film and coverage.
 #[test]
 fn data_sheets_agree_with_the_identity() {
+    // Wet film of the same sheets: 83, 56 and 122 um.
+    let wet = |rate: f64| 1000.0 / rate;
+    near(wet(12.0), 83.0, 0.5);
+    near(wet(18.0), 56.0, 0.5);
+    near(wet(8.2), 122.0, 0.5);
     near(m2_per_l(48.0, 40.0), 12.0, 0.0005);
     near(ft2_per_gal(48.0, 40.0 / MIL_UM), 481.0, 9.0);
     near(m2_per_l(45.0, 25.0), 18.0, 0.0005);
@@ -79,6 +84,26 @@ fn data_sheets_agree_with_the_identity() {
     near(m2_per_l(50.0, 25.0), 20.0, 0.0005);
     near(m2_per_l(40.0, 75.0), 5.3, 0.05);
     near(m2_per_l(100.0, 250.0), 4.0, 0.0005);
+}
+
+/// Label coverage in ft2/gal against solids and dry film of the same sheet: an alkyd with 15 % loss,
+/// a water-borne floor finish, an oil floor varnish, a water-borne varnish and a lacquer. Printed
+/// figures are rounded to tens and the ends of their ranges to the sheet's own solids.
+#[test]
+fn label_coverage_follows_from_solids_and_film() {
+    let lossy = |solids, mils: f64| {
+        let spread = theoretical_spread(solids, mils * MIL_UM).unwrap();
+        practical_spread(spread, 0.15).unwrap().sq_ft_per_gal()
+    };
+    near(lossy(42.0, 2.5), 230.0, 2.0);
+    near(lossy(43.0, 1.5), 390.0, 2.0);
+    near(ft2_per_gal(24.4, 1.1), 350.0, 10.0);
+    near(ft2_per_gal(24.4, 0.9), 450.0, 16.0);
+    near(ft2_per_gal(43.0, 1.4), 500.0, 10.0);
+    near(ft2_per_gal(43.0, 1.0), 700.0, 11.0);
+    near(ft2_per_gal(16.5, 1.0), 265.0, 0.5);
+    near(ft2_per_gal(16.5, 0.8), 331.0, 0.5);
+    near(ft2_per_gal(17.0, 1.0), 270.0, 3.0);
 }
 
 /// VOC of two data sheets from density and weight solids: 446 and 564.36 g/L; and volume solids

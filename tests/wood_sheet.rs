@@ -420,6 +420,7 @@ fn unbalanced() -> Demo {
             amount: AmountDraft::Estimate,
             air: None,
             scuffed_first: Some(tackfree::shop::ScuffMeans::Pad),
+            drawn: tackfree::desk::DrawnDraft::default(),
         }));
     }
     demo.now += Duration::days(10);

@@ -2,15 +2,15 @@
 
 use super::answer::Answer;
 use super::doing::{
-    accept, air, amend, checks, chore, client, close, drying, export, fasten, forecast, hide,
-    import, job, learned, logger, moisture, move_along, own_wood, pass, piece, product, recipe,
-    remove, retime, sandback, scuff, setlist, shop, site, stands, template, tick, touch, undo,
-    wipe,
+    accept, air, allow, amend, can, checks, chore, client, close, drying, export, fasten, forecast,
+    hide, import, job, learned, logger, mix, moisture, move_along, offer, own_wood, pass, piece,
+    product, recipe, remove, retime, sandback, scuff, setlist, shop, site, stands, strike,
+    template, tick, touch, undo, wipe,
 };
 use super::failure::Failure;
 use super::reading::{
-    bench, clients, cutlist, cutplan, day, draw, findings, jobs, journal, later, log, place,
-    products, rack, ready, recipes, tally, ticket, wood, woods,
+    bench, buy, cans, clients, compare, cutlist, cutplan, day, draw, findings, jobs, journal,
+    later, log, place, products, rack, rates, ready, recipes, tally, ticket, wood, woods,
 };
 use super::session::Session;
 use clap::{Parser, Subcommand};
@@ -70,9 +70,22 @@ pub enum Verb {
     /// is slow.
     #[command(after_help = rack::MORE)]
     Rack(rack::RackArgs),
+    /// Lists the cans on the shelf: what is left and how that is known, batch, age, place; or one with
+    /// its log.
+    #[command(after_help = cans::MORE)]
+    Cans(cans::CansArgs),
     /// Tells what was used, what was planned and what it cost, for a job or in all.
     #[command(after_help = tally::MORE)]
     Tally(tally::TallyArgs),
+    /// Tells your own spread rates beside the labels', with the passes that stand behind them.
+    #[command(after_help = rates::MORE)]
+    Rates(rates::RatesArgs),
+    /// Plans what to buy for the jobs to come: the cheapest cans, one batch of stain a job.
+    #[command(after_help = buy::MORE)]
+    Buy(buy::BuyArgs),
+    /// Tells how the finish of a piece differs from that of another, or of its sample.
+    #[command(after_help = compare::MORE)]
+    Compare(compare::CompareArgs),
     /// Prints the shop ticket of a piece: stages, sanding sheet, coats, set list, log, amounts.
     #[command(after_help = ticket::MORE)]
     Ticket(ticket::TicketArgs),
@@ -205,9 +218,24 @@ pub enum Verb {
     /// Ticks a line of the set list.
     #[command(after_help = setlist::MORE)]
     Setlist(setlist::SetlistArgs),
+    /// Logs what happened to cans: received, opened, weighed, mixed, a jar poured off, thrown away.
+    #[command(after_help = can::MORE)]
+    Can(Box<can::CanArgs>),
     /// Corrects how much a pass used.
     #[command(after_help = amend::MORE)]
     Amend(amend::AmendArgs),
+    /// Strikes a pass out of the spread rates, or takes it back.
+    #[command(after_help = strike::MORE)]
+    Strike(strike::StrikeArgs),
+    /// Lists the can sizes on offer, adds one or takes one away.
+    #[command(after_help = offer::MORE)]
+    Offer(offer::OfferArgs),
+    /// Notes how the shop mixes a product, or measures a mix out.
+    #[command(after_help = mix::MORE)]
+    Mix(mix::MixArgs),
+    /// Shows or sets what planning of use allows for: reserve, loss, bare wood, scale and cup.
+    #[command(after_help = allow::MORE)]
+    Allow(allow::AllowArgs),
     /// Corrects when a line of the log, or a pass, was done; what depends on it follows.
     #[command(after_help = retime::MORE)]
     Retime(retime::RetimeArgs),
@@ -273,7 +301,15 @@ impl Verb {
         match self {
             Self::Ready => ready::run(session),
             Self::Rack(args) => rack::run(args, session),
+            Self::Cans(args) => cans::run(args, session),
             Self::Tally(args) => tally::run(args, session),
+            Self::Rates(args) => rates::run(args, session),
+            Self::Buy(args) => buy::run(args, session),
+            Self::Compare(args) => compare::run(args, session),
+            Self::Strike(args) => strike::run(args, session),
+            Self::Offer(args) => offer::run(args, session),
+            Self::Mix(args) => mix::run(args, session),
+            Self::Allow(args) => allow::run(args, session),
             Self::Ticket(args) => ticket::run(args, session),
             Self::Log(args) => log::run(args, session),
             Self::Day(args) => day::run(args, session),
@@ -318,6 +354,7 @@ impl Verb {
             Self::Move(args) => move_along::run(args, session),
             Self::Back(args) => move_along::back(args, session),
             Self::Setlist(args) => setlist::run(args, session),
+            Self::Can(args) => can::run(args, session),
             Self::Amend(args) => amend::run(args, session),
             Self::Retime(args) => retime::run(args, session),
             Self::Chore(args) => chore::run(args, session),

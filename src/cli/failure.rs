@@ -55,6 +55,20 @@ impl Failure {
         }
     }
 
+    /// The same, where the way to insist has a name.
+    #[must_use]
+    pub fn named_sure(self) -> Self {
+        match self {
+            Self::Said(lines) => Self::Said(
+                lines
+                    .into_iter()
+                    .map(|line| line.replace("say that you are sure", "add --sure"))
+                    .collect(),
+            ),
+            other => other,
+        }
+    }
+
     /// What it says, line by line, clean of control characters: parts of it were typed.
     pub fn lines(&self) -> Vec<String> {
         match self {

@@ -5,7 +5,7 @@ use super::failure::Failure;
 use super::setup::{Opened, Surroundings};
 use crate::coating::id::Mint;
 use crate::desk::typed::{read_day, read_when};
-use crate::desk::{Action, Desk, Made, Scope, Shop};
+use crate::desk::{Action, Desk, Made, Scope, Shop, UseAction};
 use crate::papers::layout::wrap;
 use crate::store::Store;
 use chrono::{DateTime, NaiveDate, Utc};
@@ -112,6 +112,11 @@ impl<'a> Session<'a> {
         self.perform_told(action, None)
     }
 
+    /// The same, of an action about use.
+    pub fn perform_use(&mut self, action: UseAction) -> Result<Answer, Failure> {
+        self.perform(&Action::Use(action))
+    }
+
     /// The same, with what is told with a pass.
     pub fn perform_told(
         &mut self,
@@ -183,6 +188,10 @@ impl<'a> Session<'a> {
             Made::Wood(id) => {
                 let own = shop.wood.own.iter().find(|own| own.id == id);
                 (id.to_string(), own.map(|own| own.wood.name.clone()))
+            }
+            Made::Can(id) => {
+                let no = shop.cans.can(id).map(|state| state.can.no.to_string());
+                (id.to_string(), no)
             }
             Made::Pass(id) => (id.to_string(), Some(crate::papers::pass_code(id))),
         };

@@ -19,6 +19,7 @@ pub use figures::{Figure, FigureSet, FigureSource, LabelFigures, Voc};
 pub use id::ProductId;
 pub use product::{Family, FigureBasis, Product, ProductError, ProductKind, RecoatWindow, Span};
 pub use product_doubts::{Doubt, show_film};
+pub use rates::Method;
 pub use recoat_words::{after_windows, span_words, windows_words};
 
 // Use: film, learned rates, cans.

@@ -15,11 +15,17 @@
 //!
 //! A pass that was struck out is simply not among those handed in.
 
+use super::product::Family;
 use crate::units::{Area, Mass, SpreadRate, Volume};
 use serde::{Deserialize, Serialize};
 
 /// Standard deviation of the prior on ln(own / label).
 const PRIOR_SPREAD: f64 = 0.5;
+/// How far the rates of different woods lie apart, on the logarithm: judgement, no source. Open
+/// woods are said to take 5 to 20 % more (a maker's data sheet on loss factors).
+const WOODS_DIFFER: f64 = 0.12;
+/// Standard deviations on either side of the middle that hold 8 in 10 of a normal belief.
+const EIGHT_IN_TEN: f64 = 1.281_55;
 /// Scatter of single passes on the logarithm, and the belief in each beforehand.
 const SCATTERS: [(f64, f64); 7] = [
     (0.05, 0.05),
@@ -56,6 +62,23 @@ pub enum Method {
 impl Method {
     /// All of them, the usual one first.
     pub const ALL: [Self; 3] = [Self::Wiped, Self::Brushed, Self::Sprayed];
+
+    /// How products of a family are put on where nobody says otherwise: thin oils and stains are
+    /// wiped, varnishes with body and water-borne ones brushed, lacquer sprayed. Common practice,
+    /// no source.
+    pub fn usual(family: Family) -> Self {
+        match family {
+            Family::OilBrushingVarnish | Family::WaterBorne | Family::Shellac => Self::Brushed,
+            Family::Lacquer => Self::Sprayed,
+            Family::OilWipingVarnish
+            | Family::OilGelStain
+            | Family::OilLiquidStain
+            | Family::OilConditioner
+            | Family::HardwaxOil
+            | Family::TungOil
+            | Family::MineralSpirits => Self::Wiped,
+        }
+    }
 
     /// The word on screen.
     pub fn word(self) -> &'static str {
@@ -122,8 +145,45 @@ impl LearnedRate {
     }
 }
 
-/// Learns the shop's own rate. Passes without area or use say nothing and are not counted.
+/// What is held before the first pass: a normal belief about ln(own / label).
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Prior {
+    /// Its middle.
+    pub centre: f64,
+    /// Its standard deviation.
+    pub spread: f64,
+}
+
+impl Prior {
+    /// The label, a factor of 1.65 either way.
+    pub const LABEL: Self = Self {
+        centre: 0.0,
+        spread: PRIOR_SPREAD,
+    };
+
+    /// What other woods taught, taken over to one wood: their middle, their own uncertainty, and
+    /// that woods differ by about an eighth (judgement). Never surer of itself than that, never
+    /// less sure than the label.
+    pub fn from_other_woods(learned: &LearnedRate) -> Self {
+        if learned.passes == 0 {
+            return Self::LABEL;
+        }
+        let own = (learned.high / learned.low).ln() / (2.0 * EIGHT_IN_TEN);
+        Self {
+            centre: learned.middle.ln(),
+            spread: own.hypot(WOODS_DIFFER).min(PRIOR_SPREAD),
+        }
+    }
+}
+
+/// Learns the shop's own rate from the label's. Passes without area or use say nothing and are not
+/// counted.
 pub fn learn_rate(label: SpreadRate, passes: &[RatePass]) -> LearnedRate {
+    learn_rate_from(Prior::LABEL, label, passes)
+}
+
+/// Learns the shop's own rate from a belief of its own, told against the label's.
+pub fn learn_rate_from(prior: Prior, label: SpreadRate, passes: &[RatePass]) -> LearnedRate {
     let seen: Vec<(f64, f64)> = passes
         .iter()
         .filter_map(|pass| {
@@ -135,16 +195,16 @@ pub fn learn_rate(label: SpreadRate, passes: &[RatePass]) -> LearnedRate {
     if seen.is_empty() {
         return LearnedRate {
             label,
-            middle: 1.0,
-            low: (-1.281_55 * PRIOR_SPREAD).exp(),
-            high: (1.281_55 * PRIOR_SPREAD).exp(),
+            middle: prior.centre.exp(),
+            low: (prior.centre - EIGHT_IN_TEN * prior.spread).exp(),
+            high: (prior.centre + EIGHT_IN_TEN * prior.spread).exp(),
             passes: 0,
         };
     }
     let thetas: Vec<f64> = (0..GRID_POINTS)
         .map(|n| GRID_FROM + f64::from(n) * GRID_STEP)
         .collect();
-    let weights = posterior(&thetas, &seen);
+    let weights = posterior(prior, &thetas, &seen);
     let at = |share: f64| quantile(&thetas, &weights, share).exp();
     LearnedRate {
         label,
@@ -156,14 +216,14 @@ pub fn learn_rate(label: SpreadRate, passes: &[RatePass]) -> LearnedRate {
 }
 
 /// Weight of each grid point, the scatter summed out; not normalised.
-fn posterior(thetas: &[f64], seen: &[(f64, f64)]) -> Vec<f64> {
+fn posterior(prior: Prior, thetas: &[f64], seen: &[(f64, f64)]) -> Vec<f64> {
     let mut logs: Vec<Vec<f64>> = Vec::with_capacity(SCATTERS.len());
     for (scatter, belief) in SCATTERS {
         logs.push(
             thetas
                 .iter()
                 .map(|theta| {
-                    let prior = -0.5 * (theta / PRIOR_SPREAD).powi(2);
+                    let held = -0.5 * ((theta - prior.centre) / prior.spread).powi(2);
                     let likely: f64 = seen
                         .iter()
                         .map(|(x, step)| {
@@ -173,7 +233,7 @@ fn posterior(thetas: &[f64], seen: &[(f64, f64)]) -> Vec<f64> {
                             (good + slip).ln()
                         })
                         .sum();
-                    prior + likely + belief.ln()
+                    held + likely + belief.ln()
                 })
                 .collect(),
         );

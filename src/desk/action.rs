@@ -2,7 +2,9 @@
 
 use super::air_import::AirImport;
 use super::air_rows::DryingRules;
+use super::can_action::{CanAction, DrawnDraft};
 pub use super::pick::FacePick;
+use super::use_action::UseAction;
 use crate::coating::{Family, ForecastStep, LabelFigures, ProductId, ProductKind, ShopAir};
 use crate::shape::layout::{About, Rule, Standing};
 use crate::shape::{Construction, FaceKey, Shape};
@@ -117,6 +119,8 @@ pub enum AmountDraft {
         /// After.
         after: Mass,
     },
+    /// Can weighed after; before, it weighed what it was weighed last.
+    WeighedAfter(Mass),
 }
 
 /// A pass as typed.
@@ -138,6 +142,8 @@ pub struct PassDraft {
     pub air: Option<Air>,
     /// Scuffed or abraded just before, with this.
     pub scuffed_first: Option<ScuffMeans>,
+    /// Which cans it came from, what stayed in rag and tray, how it was put on.
+    pub drawn: DrawnDraft,
 }
 
 /// One action.
@@ -201,6 +207,17 @@ pub enum Action {
         /// How much.
         amount: AmountDraft,
     },
+    /// Correct how much a pass used, from which cans, with what loss, put on how.
+    CorrectPassUse {
+        /// The pass.
+        pass: PassId,
+        /// How much.
+        amount: AmountDraft,
+        /// From where, and how.
+        drawn: DrawnDraft,
+    },
+    /// Something done with cans.
+    Can(CanAction),
     /// Stain wiped off.
     WipeOff {
         /// Pieces and faces.
@@ -382,6 +399,8 @@ pub enum Action {
     },
     /// Save the shop's own figures for layout and cutting.
     SaveLayoutBook(Box<LayoutBook>),
+    /// Something about use: rates, can sizes, mixes, allowances.
+    Use(UseAction),
     /// Undo the newest action.
     Undo,
     /// Do again what was undone last.

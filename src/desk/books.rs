@@ -3,10 +3,12 @@
 use super::air_rows::{AirSpan, DryingRules, LoggedAir, TouchRecord};
 use crate::coating::{ForecastStep, Product, ProductId};
 use crate::shop::{
-    Chore, ChoreDone, Client, ClientId, DayClosed, DayLog, Event, Job, JobId, LayoutBook, Moisture,
-    Pass, PassId, Piece, PieceFile, PieceId, PieceLayout, PieceWood, ReadingId, Recipe, RecipeId,
-    Settings, ShopWood, Site, WoodBook, WoodId,
+    Can, CanId, CanLine, CanLineId, CanRecords, Chore, ChoreDone, Client, ClientId, DayClosed,
+    DayLog, Event, Job, JobId, LayoutBook, Mix, Moisture, Offer, Pass, PassId, Piece, PieceFile,
+    PieceId, PieceLayout, PieceWood, ReadingId, Recipe, RecipeId, Settings, ShopWood, Site, Struck,
+    UseBook, UseRules, WoodBook, WoodId,
 };
+use crate::units::Volume;
 use crate::wood::moisture::ReadyRule;
 use chrono::{DateTime, NaiveDate, Utc};
 use std::collections::HashMap;
@@ -97,6 +99,9 @@ pub enum Scope {
     Job(JobId),
     /// One.
     One(PieceId),
+    /// Those that the newest so many measured passes of each product lie on, whole logs: what the
+    /// shop's spread rates are learned from.
+    MeasuredLately(u32),
 }
 
 /// Something to write: it replaces what has the same identifier.
@@ -118,6 +123,10 @@ pub enum Row<'a> {
     Event(PieceId, &'a Event),
     /// A pass.
     Pass(&'a Pass),
+    /// A can.
+    Can(&'a Can),
+    /// A line of a can's log.
+    CanLine(&'a CanLine),
     /// A chore of a day's end, ticked.
     Chore(&'a ChoreDone),
     /// A day that was closed.
@@ -144,6 +153,14 @@ pub enum Row<'a> {
     LayoutBook(&'a LayoutBook),
     /// How a piece stands and what was accepted on it.
     PieceLayout(&'a PieceLayout),
+    /// What planning of use allows for.
+    UseRules(&'a UseRules),
+    /// A pass that teaches nothing.
+    Struck(&'a Struck),
+    /// A can size on offer.
+    Offer(&'a Offer),
+    /// How the shop mixes a product.
+    Mix(&'a Mix),
 }
 
 /// Something to remove.
@@ -159,6 +176,10 @@ pub enum Key {
     Recipe(RecipeId),
     /// A piece.
     Piece(PieceId),
+    /// A can.
+    Can(CanId),
+    /// A line of a can's log.
+    CanLine(CanLineId),
     /// A ticked chore of a day.
     Chore(NaiveDate, Chore),
     /// A moisture reading.
@@ -167,6 +188,12 @@ pub enum Key {
     Wood(WoodId),
     /// The reading of the shop's air at that second.
     Air(DateTime<Utc>),
+    /// A pass that was struck out, so that it teaches again.
+    Struck(PassId),
+    /// A can size on offer.
+    Offer(ProductId, Volume),
+    /// How the shop mixes a product.
+    Mix(ProductId),
 }
 
 /// One line of the journal.
@@ -201,6 +228,9 @@ pub trait Books {
     fn passes(&self, scope: Scope) -> Result<Vec<Pass>, BooksError>;
     /// One pass.
     fn pass(&self, id: PassId) -> Result<Option<Pass>, BooksError>;
+    /// The cans with their logs and every pass that drew on them: all there are, or of another scope
+    /// those that were not thrown away, those that its passes drew on, and those mixed into them.
+    fn cans(&self, scope: Scope) -> Result<CanRecords, BooksError>;
     /// What was ticked at the days' ends, and which days were closed.
     fn days(&self) -> Result<DayLog, BooksError>;
     /// What is on record about wood: the readings and the lie of these pieces, and every site, wood
@@ -234,6 +264,8 @@ pub trait Books {
     fn layout_book(&self) -> Result<Option<LayoutBook>, BooksError>;
     /// What is kept of pieces' layouts; pieces of which nothing was said are left out.
     fn layouts(&self, scope: Scope) -> Result<Vec<PieceLayout>, BooksError>;
+    /// What is kept about use: passes struck out, sizes on offer, mixes, rules.
+    fn use_book(&self) -> Result<UseBook, BooksError>;
     /// The newest lines of the journal, newest first.
     fn journal(&self, limit: usize) -> Result<Vec<JournalLine>, BooksError>;
     /// A number that changes whenever anybody has written.

@@ -1,13 +1,15 @@
 //! Why an action was not done.
 
 use super::books::BooksError;
+use super::can_error::CanRefusal;
 use super::wood_error::WoodRefusal;
+use crate::coating::cans::CanError;
 use crate::coating::{ForecastError, ProductError, ReadingError};
 use crate::shape::ShapeError;
 use crate::shape::cutting::CutError;
 use crate::shape::layout::{RuleError, StandingError};
 use crate::shape::lumber::LumberError;
-use crate::shop::{Blocker, Chore, ScheduleError};
+use crate::shop::{Blocker, Chore, MixError, ScheduleError, UseRuleError};
 use chrono::{DateTime, Utc};
 use chrono_tz::Tz;
 use thiserror::Error;
@@ -283,6 +285,21 @@ pub enum DeskError {
     /// Lumber that cannot be reckoned.
     #[error(transparent)]
     Lumber(#[from] LumberError),
+    /// The size a product is priced by.
+    #[error("{0} is the can the product is priced by: change it with the product.")]
+    PricedBy(String),
+    /// A can that cannot be.
+    #[error(transparent)]
+    CanSize(#[from] CanError),
+    /// A mix that cannot be.
+    #[error(transparent)]
+    Mix(#[from] MixError),
+    /// Rules of use that cannot be.
+    #[error(transparent)]
+    UseRule(#[from] UseRuleError),
+    /// Something about cans, or a question about them.
+    #[error(transparent)]
+    Can(#[from] CanRefusal),
     /// The store.
     #[error(transparent)]
     Books(#[from] BooksError),
@@ -298,8 +315,21 @@ fn elsewhere(what: &str) -> &'static str {
 }
 
 impl DeskError {
+    /// Whether it is a question that who is sure can answer with yes.
+    pub fn is_question(&self) -> bool {
+        matches!(
+            self,
+            Self::Can(CanRefusal::Doubtful(_)) | Self::DoubtfulAir { firm: false, .. }
+        )
+    }
+
     /// The answer, line by line: what was refused, then every reason in order.
     pub fn lines(&self, now: DateTime<Utc>, zone: Tz) -> Vec<String> {
+        if let Self::Can(CanRefusal::Doubtful(doubts)) = self {
+            let mut out: Vec<String> = doubts.iter().map(ToString::to_string).collect();
+            out.push("Correct it, or say that you are sure.".to_owned());
+            return out;
+        }
         let Self::Refused { refusals, .. } = self else {
             return vec![self.to_string()];
         };

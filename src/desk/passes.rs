@@ -2,13 +2,16 @@
 
 use super::action::{AmountDraft, FacePick, PassDraft};
 use super::books::{BooksError, Row, Scope};
+use super::can_action::DrawnDraft;
+use super::can_error::CanRefusal;
+use super::draws::Drawing;
 use super::error::DeskError;
 use super::perform::{Desk, Done, Made};
 use super::recipes::kind_fits;
 use super::work::{Opened, names};
 use crate::coating::{Product, ProductId};
 use crate::shape::FaceKey;
-use crate::shop::{Amount, AmountBasis, Pass, PassId, Settings, What, cautions_for_pass};
+use crate::shop::{Amount, AmountBasis, Drawn, Pass, PassId, Settings, What, cautions_for_pass};
 use crate::units::{Area, Volume};
 
 impl Desk<'_> {
@@ -45,8 +48,26 @@ impl Desk<'_> {
             .label
             .spread
             .volume_for(Area::from_m2(areas.iter().sum()));
+        let mut jobs: Vec<_> = all
+            .iter()
+            .map(|(opened, _)| {
+                let job = opened.file.piece.job;
+                (job, opened.shop.job(job).map_or(0, |job| job.no))
+            })
+            .collect();
+        jobs.sort_unstable();
+        jobs.dedup();
         let mut notes = Vec::new();
-        let amount = amount(draft.amount, &product, expected, &settings, &mut notes)?;
+        let drawing = Drawing {
+            pass: None,
+            kind: draft.kind,
+            product: &product,
+            ended: draft.ended,
+            expected,
+            jobs: &jobs,
+        };
+        let (amount, drawn) = self.draw(&drawing, draft.amount, &draft.drawn, &mut notes)?;
+        let from = self.cans_words(&drawn)?;
         let id = PassId(self.id());
         let pass = Pass {
             id,
@@ -56,6 +77,7 @@ impl Desk<'_> {
             ended: draft.ended,
             amount,
             air: draft.air,
+            drawn,
         };
         let shares = amount.volume.split(&areas);
         let (mut opened_all, mut said) = (Vec::new(), Vec::new());
@@ -75,7 +97,7 @@ impl Desk<'_> {
                 .map(crate::shop::Caution::words),
         );
         let words = format!(
-            "Logged {}: {}, {} {}",
+            "Logged {}: {}, {} {}{from}",
             said.join("; "),
             product.name,
             amount.volume.show(settings.volume),
@@ -160,11 +182,37 @@ impl Desk<'_> {
         }
     }
 
-    /// Corrects what a pass used; the shares of its pieces follow.
+    /// `, from can 7 and can 8`, where cans are named.
+    fn cans_words(&self, drawn: &Drawn) -> Result<String, DeskError> {
+        if drawn.draws.is_empty() {
+            return Ok(String::new());
+        }
+        let (book, _) = self.can_book()?;
+        let names: Vec<String> = drawn
+            .draws
+            .iter()
+            .filter_map(|draw| Some(book.can(draw.can)?.can.called()))
+            .collect();
+        Ok(format!(", from {}", names.join(" and ")))
+    }
+
+    /// Corrects how much a pass used; where it came from stays.
     pub(super) fn correct_pass(
         &mut self,
         id: PassId,
         draft: AmountDraft,
+    ) -> Result<Done, DeskError> {
+        let pass = self.books.pass(id)?;
+        let pass = pass.ok_or(BooksError::Missing { what: "pass" })?;
+        self.correct_pass_use(id, draft, &DrawnDraft::of(&pass))
+    }
+
+    /// Corrects what a pass used and from where; the shares of its pieces follow.
+    pub(super) fn correct_pass_use(
+        &mut self,
+        id: PassId,
+        draft: AmountDraft,
+        from: &DrawnDraft,
     ) -> Result<Done, DeskError> {
         let settings = self.settings()?;
         let mut pass = self
@@ -176,7 +224,7 @@ impl Desk<'_> {
             .product(pass.product)
             .ok_or(BooksError::Missing { what: "product" })?
             .clone();
-        let mut lines = Vec::new();
+        let (mut lines, mut jobs) = (Vec::new(), Vec::new());
         for file in &shop.files {
             for event in &file.events {
                 if let What::Coat {
@@ -186,6 +234,8 @@ impl Desk<'_> {
                 {
                     let area: f64 = faces.iter().map(|(_, area)| area.m2()).sum();
                     lines.push((file.piece.id, event.clone(), area));
+                    let job = file.piece.job;
+                    jobs.push((job, shop.job(job).map_or(0, |job| job.no)));
                 }
             }
         }
@@ -196,7 +246,18 @@ impl Desk<'_> {
             .volume_for(Area::from_m2(areas.iter().sum()));
         let mut notes = Vec::new();
         let was = pass.amount.volume.show(settings.volume);
-        pass.amount = amount(draft, &product, expected, &settings, &mut notes)?;
+        jobs.sort_unstable();
+        jobs.dedup();
+        let drawing = Drawing {
+            pass: Some(id),
+            kind: pass.kind,
+            product: &product,
+            ended: pass.ended,
+            expected,
+            jobs: &jobs,
+        };
+        (pass.amount, pass.drawn) = self.draw(&drawing, draft, from, &mut notes)?;
+        let from = self.cans_words(&pass.drawn)?;
         self.books.put(Row::Pass(&pass))?;
         for ((piece, mut event, _), share) in
             lines.into_iter().zip(pass.amount.volume.split(&areas))
@@ -207,7 +268,7 @@ impl Desk<'_> {
             self.books.put(Row::Event(piece, &event))?;
         }
         let words = format!(
-            "Corrected a pass of {} from {was} to {} {}",
+            "Corrected a pass of {} from {was} to {} {}{from}",
             product.name,
             pass.amount.volume.show(settings.volume),
             pass.amount.basis.word()
@@ -217,7 +278,7 @@ impl Desk<'_> {
 }
 
 /// The amount in volume, with doubts about it in words.
-fn amount(
+pub(super) fn in_volume(
     draft: AmountDraft,
     product: &Product,
     expected: Volume,
@@ -246,8 +307,20 @@ fn amount(
                 basis: AmountBasis::Weighed { before, after },
             }
         }
+        AmountDraft::WeighedAfter(_) => return Err(CanRefusal::BeforeOfWhat.into()),
     };
-    if draft != AmountDraft::Estimate {
+    reasonable(amount, expected, settings, notes)?;
+    Ok(amount)
+}
+
+/// Refuses what no pass can use, and tells what is far from what the area takes.
+pub(super) fn reasonable(
+    amount: Amount,
+    expected: Volume,
+    settings: &Settings,
+    notes: &mut Vec<String>,
+) -> Result<(), DeskError> {
+    if amount.basis.is_measured() {
         if amount.volume.ul() <= 0 {
             return Err(DeskError::NothingUsed);
         }
@@ -259,7 +332,8 @@ fn amount(
                 expected: show(expected),
             });
         }
-        if used >= 3 * usual || 3 * used <= usual {
+        let asked = used >= 10 * usual || 10 * used <= usual;
+        if !asked && (used >= 3 * usual || 3 * used <= usual) {
             notes.push(format!(
                 "{} is far from the {} this area takes at the label's spread rate; undo it if it \
                  was mistyped.",
@@ -268,5 +342,5 @@ fn amount(
             ));
         }
     }
-    Ok(amount)
+    Ok(())
 }

@@ -16,7 +16,7 @@ pub(super) const NAME_MOST: usize = 80;
 /// Longest name of a piece: it must fit a narrow column of the board.
 pub(super) const PIECE_MOST: usize = 40;
 /// Longest other line.
-const LINE_MOST: usize = 200;
+pub(super) const LINE_MOST: usize = 200;
 /// Longest notes.
 const NOTES_MOST: usize = 4000;
 

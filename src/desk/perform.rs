@@ -6,7 +6,7 @@ use super::error::DeskError;
 use super::snapshot::Shop;
 use crate::coating::ProductId;
 use crate::coating::id::Mint;
-use crate::shop::{ClientId, JobId, PassId, PieceId, ReadingId, RecipeId, Settings, WoodId};
+use crate::shop::{CanId, ClientId, JobId, PassId, PieceId, ReadingId, RecipeId, Settings, WoodId};
 use chrono::{DateTime, Utc};
 use chrono_tz::Tz;
 use uuid::Uuid;
@@ -29,6 +29,8 @@ pub enum Made {
     Product(ProductId),
     /// A pass.
     Pass(PassId),
+    /// A can; of several the last.
+    Can(CanId),
     /// A moisture reading.
     Moisture(ReadingId),
     /// A wood of the shop's own.
@@ -138,6 +140,12 @@ impl Desk<'_> {
             Action::Wipe { picks, at } => self.wipe(picks, *at),
             Action::LogPass(draft) => self.log_pass(draft),
             Action::CorrectPass { pass, amount } => self.correct_pass(*pass, *amount),
+            Action::CorrectPassUse {
+                pass,
+                amount,
+                drawn,
+            } => self.correct_pass_use(*pass, *amount, drawn),
+            Action::Can(action) => self.can_action(action),
             Action::WipeOff { picks, at } => self.wipe_off(picks, *at),
             Action::Scuff { picks, means, at } => self.scuff(picks, *means, *at),
             Action::Touch { picks, verdict, at } => self.touch(picks, *verdict, *at),
@@ -184,9 +192,7 @@ impl Desk<'_> {
             } => self.tick_chore(*day, *chore, *way, *at),
             Action::UntickChore { day, chore } => self.untick_chore(*day, *chore),
             Action::CloseDay { day, reason } => self.close_day(*day, reason.as_deref()),
-            Action::SaveMoisture(which, piece, reading) => {
-                self.save_moisture(*which, *piece, reading)
-            }
+            Action::SaveMoisture(which, piece, of) => self.save_moisture(*which, *piece, of),
             Action::RemoveMoisture(id) => self.remove_moisture(*id),
             Action::SaveSite(site) => self.save_site(site),
             Action::SavePieceWood(of) => self.save_piece_wood(of),
@@ -204,6 +210,7 @@ impl Desk<'_> {
                 self.withdraw_accepted(*piece, *rule, about)
             }
             Action::SaveLayoutBook(book) => self.save_layout_book(book),
+            Action::Use(action) => self.use_action(action),
             Action::Undo | Action::Redo => Err(DeskError::NothingToUndo),
         }
     }

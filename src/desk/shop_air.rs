@@ -227,10 +227,10 @@ fn tuning(
 /// Film factors of the passes that were measured or weighed and laid thicker than the label's
 /// spread. A piece's share of a pass is by area, so one piece's line tells the spread of all.
 fn films(files: &[PieceFile], passes: &[Pass], products: &[Product]) -> Films {
-    let measured: HashSet<PassId> = passes
+    let measured: HashMap<PassId, &Pass> = passes
         .iter()
         .filter(|pass| pass.amount.basis.is_measured())
-        .map(|pass| pass.id)
+        .map(|pass| (pass.id, pass))
         .collect();
     let mut thick = Films::new();
     for event in files.iter().flat_map(|file| &file.events) {
@@ -246,14 +246,15 @@ fn films(files: &[PieceFile], passes: &[Pass], products: &[Product]) -> Films {
             continue;
         };
         // Stain is wiped off again: what was laid is not what dries.
-        if !kind.is_film() || !measured.contains(pass) {
+        let Some(whole) = measured.get(pass).filter(|_| kind.is_film()) else {
             continue;
-        }
+        };
         let Some(product) = products.iter().find(|known| known.id == *product) else {
             continue;
         };
         let um2: i64 = faces.iter().map(|(_, area)| area.um2()).sum();
-        let Some(spread) = spread_of(crate::units::Area::from_um2(um2), *used) else {
+        let area = crate::units::Area::from_um2(um2);
+        let Some(spread) = spread_of(area, whole.on_wood_of(*used)) else {
             continue;
         };
         let k = film_factor(product.family, product.label.spread, spread);

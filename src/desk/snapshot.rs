@@ -3,6 +3,7 @@
 use super::air_rows::DryingRules;
 use super::books::{Books, BooksError, Scope};
 use super::shop_air::ForClock;
+use super::use_read::learned_rates;
 use crate::coating::{
     AirLog, Assumed, DryingClock, Forecast, Product, ProductId, ShopAir, ShopAirClock, Tuning,
     UsualDay,
@@ -10,8 +11,9 @@ use crate::coating::{
 use crate::shape::layout::Finding;
 use crate::shop::moving::{AirBasis, Records, ShopsAir};
 use crate::shop::{
-    Client, ClientId, DayLog, Films, Gates, Job, JobId, LayoutBook, Pass, PieceFile, PieceId,
-    PieceLayout, Recipe, RecipeId, Settings, Strictness, Ticket, WoodBook,
+    CanBook, Client, ClientId, DayLog, Films, Gates, Job, JobId, LayoutBook, Pass, PieceFile,
+    PieceId, PieceLayout, RateBook, Recipe, RecipeId, Settings, Strictness, Ticket, UseBook,
+    WoodBook,
 };
 use crate::units::{Humidity, Temperature};
 use chrono::{DateTime, Utc};
@@ -36,6 +38,9 @@ pub struct Shop {
     pub files: Vec<PieceFile>,
     /// The passes that touched them.
     pub passes: Vec<Pass>,
+    /// The cans; of a shop read whole all that ever were, else those not thrown away and those that
+    /// the passes read here drew on.
+    pub cans: Arc<CanBook>,
     /// What was ticked and closed at the days' ends.
     pub days: DayLog,
     /// What is on record about wood.
@@ -56,6 +61,11 @@ pub struct Shop {
     pub layout: LayoutBook,
     /// What is kept of pieces' layouts.
     pub layouts: Vec<PieceLayout>,
+    /// What is kept about use.
+    pub use_book: UseBook,
+    /// The spread rates learned, where all pieces or all open ones were read; of one job or piece
+    /// alone nothing is learned, and the label's count.
+    pub rates: Arc<RateBook>,
 }
 
 impl Shop {
@@ -66,6 +76,8 @@ impl Shop {
             .unwrap_or_else(|| Settings::starting(zone));
         let (products, files) = (books.products()?, books.pieces(scope)?);
         let passes = books.passes(scope)?;
+        let use_book = books.use_book()?;
+        let rates = learned_rates(books, scope, (&files, &passes), &products, &use_book)?;
         let for_clock = ForClock::read(books, (&files, &passes), &products, settings.zone)?;
         Ok(Self {
             clients: books.clients()?,
@@ -79,6 +91,9 @@ impl Shop {
             films: for_clock.films,
             layout: books.layout_book()?.unwrap_or_default(),
             layouts: books.layouts(scope)?,
+            use_book,
+            rates: Arc::new(rates),
+            cans: Arc::new(books.cans(scope)?.fold(&products)),
             settings,
             products,
             wood: books.wood(scope)?.in_order(),
@@ -98,6 +113,7 @@ impl Shop {
             recipes: Vec::new(),
             files: Vec::new(),
             passes: Vec::new(),
+            cans: Arc::default(),
             days: DayLog::default(),
             air: Arc::new(air),
             tuning: Arc::default(),
@@ -107,6 +123,8 @@ impl Shop {
             wood: WoodBook::default(),
             layout: LayoutBook::default(),
             layouts: Vec::new(),
+            use_book: UseBook::default(),
+            rates: Arc::default(),
         }
     }
 

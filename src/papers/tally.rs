@@ -3,7 +3,7 @@
 use super::PAPER_WIDTH;
 use super::layout::{Columns, wrap};
 use crate::desk::Shop;
-use crate::shop::{PieceFile, TallyRow, tally};
+use crate::shop::{PieceFile, TallyRow};
 use crate::units::{Money, Volume};
 
 /// A tally under a heading.
@@ -73,7 +73,7 @@ fn basis_words(row: &TallyRow, shop: &Shop) -> String {
 
 /// The tally of the whole shop, then a line for each job.
 pub fn whole_tally_paper(shop: &Shop) -> Vec<String> {
-    let all = tally(&shop.files, &shop.passes, &shop.products);
+    let all = shop.tally(&shop.files);
     let mut out = tally_paper("TALLY of all jobs", &all, shop);
     let mut columns = Columns::at_most(&[6, 40]);
     for job in &shop.jobs {
@@ -83,19 +83,13 @@ pub fn whole_tally_paper(shop: &Shop) -> Vec<String> {
             .filter(|file| file.piece.job == job.id)
             .cloned()
             .collect();
-        let cost: Money = tally(&files, &shop.passes, &shop.products)
-            .iter()
-            .map(|row| row.cost)
-            .sum();
+        let cost: Money = shop.tally(&files).iter().map(|row| row.cost).sum();
         columns.row([&job.no.to_string(), &job.title, &cost.show()]);
     }
     if !columns.is_empty() {
         out.push(String::new());
         out.push("  Cost by job (tackfree tally JOB tells more):".to_owned());
         out.extend(columns.lines(4, PAPER_WIDTH));
-        out.push(
-            "  Each line is rounded to the cent once, so sums may differ by a cent.".to_owned(),
-        );
     }
     out
 }

@@ -5,7 +5,7 @@ use super::layout::Columns;
 use super::words::event_words;
 use crate::desk::Shop;
 use crate::shape::FaceKey;
-use crate::shop::{Event, EventId, Pass, PassId, PieceFile, What, tally};
+use crate::shop::{Event, EventId, Pass, PassId, PieceFile, What};
 use crate::units::Money;
 use chrono::{DateTime, Datelike, Utc};
 
@@ -92,7 +92,7 @@ fn used_words(what: &What, shop: &Shop) -> String {
 
 /// What the piece took so far and what it will take, by product.
 pub(super) fn amount_lines(shop: &Shop, file: &PieceFile) -> Vec<String> {
-    let rows = tally(std::slice::from_ref(file), &shop.passes, &shop.products);
+    let rows = shop.tally(std::slice::from_ref(file));
     if rows.is_empty() {
         return Vec::new();
     }
@@ -120,5 +120,9 @@ pub(super) fn amount_lines(shop: &Shop, file: &PieceFile) -> Vec<String> {
     let mut out = columns.lines(2, PAPER_WIDTH);
     let cost: Money = rows.iter().map(|row| row.cost).sum();
     out.push(format!("  cost of what was used: {}", cost.show()));
+    for words in super::cans::batches_used(shop, file) {
+        let lines = super::layout::wrap(&words, PAPER_WIDTH - 2, 2);
+        out.extend(lines.into_iter().map(|line| format!("  {line}")));
+    }
     out
 }

@@ -76,6 +76,19 @@ const FOOD: Caution = Caution {
     source: "21 CFR 175.300",
 };
 
+/// Leftover finish that burns.
+const SOLVENT_WASTE: Caution = Caution {
+    line: "Leftover finish that burns is hazardous waste: not into a drain, not wet into the bin; lid \
+           on, to the waste collection, as the label, the safety data sheet and local rules say.",
+    source: "40 CFR 261.21 (flash point under 140 F), from memory; local rules",
+};
+/// Leftover finish in water.
+const WATER_WASTE: Caution = Caution {
+    line: "Not into a drain or onto the ground: to the waste collection, or dried out, as the label, \
+           the safety data sheet and local rules say.",
+    source: "common practice; label and local rules",
+};
+
 /// Cautions of a stage as such.
 pub fn cautions_for_stage(stage: Stage) -> Vec<Caution> {
     match stage {
@@ -109,6 +122,19 @@ pub fn cautions_for_pass(product: &Product, kind: CoatKind, scuffs: bool) -> Vec
 /// Cautions of wiping with this product, or of wiping it off.
 pub fn cautions_for_wipe(product: &Product) -> Vec<Caution> {
     cautions_for_pass(product, CoatKind::Stain, false)
+}
+
+/// Cautions of throwing a can of it away.
+pub fn cautions_for_discard(product: &Product) -> Vec<Caution> {
+    let mut out = vec![if product.family.solvent_vapour() {
+        SOLVENT_WASTE
+    } else {
+        WATER_WASTE
+    }];
+    if product.family.oily_rags() {
+        out.push(RAGS);
+    }
+    out
 }
 
 /// Cautions of sanding a film back to wood.

@@ -34,3 +34,11 @@ id_type!(
     /// Names a wood of the shop's own.
     WoodId
 );
+id_type!(
+    /// Names one can on the shelf.
+    CanId
+);
+id_type!(
+    /// Names one line of a can's log.
+    CanLineId
+);

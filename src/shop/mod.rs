@@ -6,6 +6,11 @@
 
 mod blocker;
 mod brief;
+mod can;
+mod can_fold;
+mod can_log;
+mod can_money;
+mod can_state;
 mod caution;
 mod check;
 mod chore;
@@ -14,6 +19,8 @@ mod day_close;
 mod dryness;
 mod event;
 mod face_state;
+mod finish_differs;
+mod finish_record;
 mod id;
 mod layout;
 mod moisture;
@@ -34,13 +41,30 @@ mod schedule;
 mod settings;
 mod stage;
 mod tally;
+mod tally_by;
+mod tally_film;
+mod tally_lines;
 mod ticket;
+mod use_batches;
+mod use_book;
+mod use_buy;
+mod use_mix;
+mod use_needs;
+mod use_rates;
+mod use_short;
 mod waits;
 
 pub use blocker::Blocker;
+pub use can::{Came, Can, DAYS_SOON, Keeps, KeepsDay};
+pub use can_fold::{CanBook, CanRecords, fold_cans};
+pub use can_log::{CanLine, CanWhat, Draw, Drawn, JarFor, Loss, Weights};
+pub use can_money::{split_money, split_volume};
+pub use can_state::{
+    Age, CanMove, CanStanding, CanState, CanSums, EmptyWeight, Known, MoveOf, Qty,
+};
 pub use caution::{
-    Caution, cautions_for_job, cautions_for_pass, cautions_for_scuff, cautions_for_stage,
-    cautions_for_wipe, sanding_cautions,
+    Caution, cautions_for_discard, cautions_for_job, cautions_for_pass, cautions_for_scuff,
+    cautions_for_stage, cautions_for_wipe, sanding_cautions,
 };
 pub use check::{Gates, Strictness};
 pub use chore::{Chore, ChoreDone, DayClosed, DayLog, RagWay};
@@ -49,7 +73,11 @@ pub use day_close::{Call, Cause, DayEnd, DayState, day_end, day_of, is_late, lef
 pub use dryness::Films;
 pub use event::{CoatKind, Event, ScuffMeans, SetItem, TouchVerdict, What};
 pub use face_state::{Coat, FaceState};
-pub use id::{ClientId, EventId, JobId, PassId, PieceId, ReadingId, RecipeId, WoodId};
+pub use finish_differs::{Difference, Differs, Value, differences};
+pub use finish_record::{FinishRecord, RecordCoat, RecordFace};
+pub use id::{
+    CanId, CanLineId, ClientId, EventId, JobId, PassId, PieceId, ReadingId, RecipeId, WoodId,
+};
 pub use layout::{LayoutBook, PieceLayout};
 pub use moisture::{FastenerError, Moisture, PieceWood, ShopWood, Site, SiteAir, WoodBook};
 pub use next_step::waiting;
@@ -64,6 +92,17 @@ pub use recipe::Recipe;
 pub use schedule::{Grit, GroupPlan, Schedule, ScheduleError, WipeDown};
 pub use settings::{LookChoice, Settings};
 pub use stage::Stage;
-pub use tally::{Planned, TallyRow, planned_use, tally};
+pub use tally::{Planned, TallyRow, planned_use, planned_use_by, tally, tally_at, tally_from};
+pub use tally_by::{GroupKey, ShelfSums, TallyBy, TallyGroup, TallyOf, UseRow, tally_by};
+pub use tally_film::{FaceFilm, MethodFilm, face_films};
+pub use tally_lines::{UseLine, batches, use_lines};
 pub use ticket::Ticket;
+pub use use_book::{Offer, Struck, UseBook, UseRuleError, UseRules};
+pub use use_buy::{Begun, BuyFrom, BuyLine, BuyPlan, JobStain, OnShelf, StainFrom, what_to_buy};
+pub use use_mix::{Measured, Mix, MixBy, MixError, MixPart, RATIO_OFF, Scaled};
+pub use use_needs::{Bases, Need, needs};
+pub use use_rates::{
+    NEWEST_PASSES, RateBasis, RateBook, RateInUse, RateKey, RateLine, SeenPass, method_of,
+};
+pub use use_short::{JobBatch, Short, short};
 pub use waits::{Shows, Waiting};

@@ -318,9 +318,11 @@ pub(super) fn last_id(conn: &Connection) -> Result<Option<String>, Fault> {
                UNION ALL SELECT max(id) FROM job UNION ALL SELECT max(id) FROM client \
                UNION ALL SELECT max(id) FROM recipe UNION ALL SELECT max(id) FROM product \
                UNION ALL SELECT max(id) FROM moisture UNION ALL SELECT max(id) FROM own_wood \
+               UNION ALL SELECT max(id) FROM can UNION ALL SELECT max(id) FROM can_line \
                UNION ALL SELECT max(image.key ->> 0) FROM journal \
                JOIN image ON image.journal = journal.no \
                WHERE journal.undone = 1 AND image.tbl IN \
-               ('event', 'pass', 'piece', 'job', 'client', 'recipe', 'product', 'moisture', 'own_wood'))";
+               ('event', 'pass', 'piece', 'job', 'client', 'recipe', 'product', 'moisture', 'own_wood', \
+               'can', 'can_line'))";
     Ok(conn.prepare_cached(sql)?.query_row([], |row| row.get(0))?)
 }

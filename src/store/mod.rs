@@ -5,6 +5,7 @@
 //! screen, or a reading of the clock.
 
 mod air;
+mod cans;
 mod cells;
 mod day;
 mod error;
@@ -21,6 +22,7 @@ mod people;
 mod pieces;
 mod recipes;
 mod schema;
+mod use_book;
 mod wood;
 mod wood_own;
 
@@ -31,8 +33,8 @@ use crate::desk::{
     AirSpan, Books, BooksError, DryingRules, JournalLine, Key, LoggedAir, Row, Scope, TouchRecord,
 };
 use crate::shop::{
-    Client, DayLog, Job, LayoutBook, Pass, PassId, PieceFile, PieceLayout, Recipe, Settings,
-    WoodBook,
+    CanRecords, Client, DayLog, Job, LayoutBook, Pass, PassId, PieceFile, PieceLayout, Recipe,
+    Settings, UseBook, WoodBook,
 };
 use chrono::{DateTime, Utc};
 use error::Fault;
@@ -169,11 +171,15 @@ impl Books for Store {
     }
 
     fn passes(&self, scope: Scope) -> Result<Vec<Pass>, BooksError> {
-        self.on(|conn| passes::passes(conn, scope))
+        self.at_once(|conn| passes::passes(conn, scope))
     }
 
     fn pass(&self, id: PassId) -> Result<Option<Pass>, BooksError> {
         self.on(|conn| passes::pass(conn, id))
+    }
+
+    fn cans(&self, scope: Scope) -> Result<CanRecords, BooksError> {
+        self.at_once(|conn| cans::records(conn, scope))
     }
 
     fn days(&self) -> Result<DayLog, BooksError> {
@@ -233,6 +239,10 @@ impl Books for Store {
         self.at_once(|conn| layouts::layouts(conn, scope))
     }
 
+    fn use_book(&self) -> Result<UseBook, BooksError> {
+        self.at_once(use_book::book)
+    }
+
     fn journal(&self, limit: usize) -> Result<Vec<JournalLine>, BooksError> {
         self.on(|conn| journal::lines(conn, limit))
     }
@@ -265,6 +275,8 @@ impl Books for Store {
             Row::Piece(piece) => pieces::put_piece(conn, piece),
             Row::Event(piece, event) => events::put_event(conn, piece, event),
             Row::Pass(pass) => passes::put_pass(conn, pass),
+            Row::Can(can) => cans::put_can(conn, can),
+            Row::CanLine(line) => cans::put_line(conn, line),
             Row::Chore(done) => day::put_chore(conn, done),
             Row::DayClosed(closed) => day::put_closed(conn, closed),
             Row::Moisture(of) => wood::put_moisture(conn, of),
@@ -278,6 +290,10 @@ impl Books for Store {
             Row::Afresh(product, at) => air::put_afresh(conn, product, at),
             Row::LayoutBook(book) => layouts::put_book(conn, book),
             Row::PieceLayout(layout) => layouts::put_layout(conn, layout),
+            Row::UseRules(rules) => use_book::put_rules(conn, rules),
+            Row::Struck(struck) => use_book::put_struck(conn, struck),
+            Row::Offer(offer) => use_book::put_offer(conn, offer),
+            Row::Mix(mix) => use_book::put_mix(conn, mix),
         })
     }
 
@@ -287,15 +303,19 @@ impl Books for Store {
                 Key::Client(id) => (
                     "client",
                     people::remove_client(conn, id),
-                    "the client has jobs",
+                    "the client has jobs, or a jar was poured off for it",
                 ),
-                Key::Job(id) => ("job", people::remove_job(conn, id), "the job has pieces"),
+                Key::Job(id) => (
+                    "job",
+                    people::remove_job(conn, id),
+                    "the job has pieces or jars",
+                ),
                 Key::Product(id) => {
                     if recipes::is_scheduled(conn, id)? {
                         let detail = "a finish schedule asks for the product".to_owned();
                         return Err(BooksError::InUse { detail }.into());
                     }
-                    let users = "the product is in the log of the pieces it went on";
+                    let users = "the product is in a can, or in the log of the pieces it went on";
                     ("product", recipes::remove_product(conn, id), users)
                 }
                 Key::Recipe(id) => (
@@ -308,9 +328,20 @@ impl Books for Store {
                     pieces::remove_piece(conn, id),
                     "the piece has work on record",
                 ),
+                Key::Can(id) => (
+                    "can",
+                    cans::remove_can(conn, id),
+                    "the can has work on record",
+                ),
+                Key::CanLine(id) => ("line of a can's log", cans::remove_line(conn, id), ""),
                 Key::Chore(day, chore) => ("ticked chore", day::remove_chore(conn, day, chore), ""),
                 Key::Moisture(id) => ("moisture reading", wood::remove_moisture(conn, id), ""),
                 Key::Wood(id) => ("wood of your own", wood_own::remove_own_wood(conn, id), ""),
+                Key::Struck(pass) => ("struck pass", use_book::remove_struck(conn, pass), ""),
+                Key::Offer(product, holds) => {
+                    ("can size", use_book::remove_offer(conn, product, holds), "")
+                }
+                Key::Mix(product) => ("mix", use_book::remove_mix(conn, product), ""),
                 Key::Air(at) => ("reading", air::remove(conn, at), "the reading is in use"),
             };
             match removed {

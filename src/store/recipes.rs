@@ -111,6 +111,7 @@ pub(super) fn is_scheduled(conn: &Connection, id: ProductId) -> Result<bool, Fau
 }
 
 pub(super) fn remove_product(conn: &Connection, id: ProductId) -> Result<usize, Fault> {
+    super::use_book::forget_product(conn, &id.to_string())?;
     run(conn, "DELETE FROM product WHERE id = ?1", [id.to_string()])
 }
 

@@ -192,6 +192,7 @@ fn the_air_noted_with_a_pass_is_a_reading() {
             humidity: noted.humidity,
         }),
         scuffed_first: None,
+        drawn: tackfree::desk::DrawnDraft::default(),
     };
     trial.done(&Action::LogPass(draft));
     let last = trial.shop().air.last().expect("a reading");

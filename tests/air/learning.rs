@@ -137,6 +137,7 @@ fn one_pass_over_several_pieces_is_one_film() {
         amount: AmountDraft::Estimate,
         air: None,
         scuffed_first: None,
+        drawn: tackfree::desk::DrawnDraft::default(),
     }));
     trial.now += Duration::hours(7);
     let (verdict, at) = (TouchVerdict::StillSoft, trial.now);

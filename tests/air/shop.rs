@@ -217,6 +217,7 @@ impl Trial {
             amount,
             air: None,
             scuffed_first: None,
+            drawn: tackfree::desk::DrawnDraft::default(),
         };
         self.perform(&Action::LogPass(draft))
     }

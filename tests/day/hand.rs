@@ -204,6 +204,7 @@ impl Hand {
             amount: AmountDraft::Estimate,
             air: None,
             scuffed_first: None,
+            drawn: tackfree::desk::DrawnDraft::default(),
         }
     }
 

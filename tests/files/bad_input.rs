@@ -262,6 +262,9 @@ fn a_shop_without_products_keeps_those_that_are_there() {
         "log.csv",
         "fastening.csv",
         "moisture.csv",
+        "cans.csv",
+        "can_log.csv",
+        "draws.csv",
     ];
     for name in emptied {
         let text = demo_text(name);

@@ -173,6 +173,7 @@ pub fn coat(
             basis: AmountBasis::Measured,
         },
         air: None,
+        drawn: tackfree::shop::Drawn::default(),
     });
     pass
 }

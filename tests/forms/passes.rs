@@ -32,6 +32,7 @@ fn a_pass_in_one_key() {
         amount: AmountDraft::Estimate,
         air: None,
         scuffed_first: None,
+        drawn: tackfree::desk::DrawnDraft::default(),
     };
     assert_eq!(action, Action::LogPass(draft));
 }

@@ -168,6 +168,7 @@ impl Maker {
             ended,
             amount,
             air: None,
+            drawn: tackfree::shop::Drawn::default(),
         });
     }
 

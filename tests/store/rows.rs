@@ -347,6 +347,7 @@ pub fn passes() -> Vec<Pass> {
             basis,
         },
         air: (no == 41).then_some(air),
+        drawn: tackfree::shop::Drawn::default(),
     })
     .collect()
 }

@@ -46,6 +46,7 @@ fn scopes_choose_pieces_and_their_passes() {
             basis: AmountBasis::Estimated,
         },
         air: None,
+        drawn: tackfree::shop::Drawn::default(),
     };
     let coat = |no, pass: &Pass| Event {
         id: EventId(id(no)),

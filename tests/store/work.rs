@@ -277,6 +277,7 @@ fn coat(trial: &Trial, picks: Vec<FacePick>, kind: CoatKind) -> Action {
         },
         air: (kind == CoatKind::Seal).then_some(air),
         scuffed_first: Some(ScuffMeans::FinePaper(Grit(320))),
+        drawn: tackfree::desk::DrawnDraft::default(),
     })
 }
 

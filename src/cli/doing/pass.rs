@@ -4,13 +4,16 @@ use crate::cli::answer::Answer;
 use crate::cli::failure::Failure;
 use crate::cli::find;
 use crate::cli::session::{CautionJson, CheckJson, PassTold, Session};
-use crate::desk::typed::{read_air, read_amount, read_scuff};
-use crate::desk::{Action, PassAsked, PassDraft, Shop, stands_words};
+use crate::desk::typed::{
+    FieldError, read_air, read_amount, read_method, read_scuff, read_take, read_weight,
+};
+use crate::desk::{Action, CanPick, DrawnDraft, PassAsked, PassDraft, Shop, stands_words};
 use crate::shop::{CoatKind, PieceFile, Stage, Ticket, cautions_for_pass};
+use crate::units::Mass;
 use clap::Args;
 
 /// Examples.
-pub const MORE: &str = "Examples:\n  tackfree pass 1A\n  tackfree pass 1A 1B --used \"4 oz\" --start \"40 min ago\" --air \"68F 45%\" --scuffed \"brown paper\"\n  tackfree pass 1A --faces \"left, right\" --used \"1042 g > 884 g\"\n\nWhat kind of coat it is follows from the stage of the first piece. Without --faces: those next in\nline; without --product: the schedule's; without --used: estimated from area and spread rate. A\ncoat below that is not dry to recoat refuses it, unless a touch test says otherwise.\n\nThe answer tells the checks before a pass (dew point, the product's limits, wood moisture, wipe\nflashed off, stain dry), each ok, mind, wait or not known, and the cautions of the product; with\n--check that is all it does. With --json: done, notes, made, called, checks [stands, words],\ncautions [line, source].";
+pub const MORE: &str = "Examples:\n  tackfree pass 1A\n  tackfree pass 1A 1B --used \"4 oz\" --start \"40 min ago\" --air \"68F 45%\" --scuffed \"brown paper\"\n  tackfree pass 1A --can 7 --used \"> 884 g\" --lost \"6 g\"\n  tackfree pass 1A --can \"7: 4 oz\" --can \"8: 1.5 oz\"\n  tackfree pass 1A --faces \"left, right\" --used \"1042 g > 884 g\"\n\nWhat kind of coat it is follows from the stage of the first piece. Without --faces: those next in\nline; without --product: the schedule's; without --used: estimated from area and spread rate. A\ncoat below that is not dry to recoat refuses it, unless a touch test says otherwise.\n\nWithout --can: the open can of the product, where there is just one. \"> 884 g\" is the weight after;\nbefore, the can weighed what it was weighed last. What is doubtful is asked; --sure says yes.\n\nThe answer tells the checks before a pass (dew point, the product's limits, wood moisture, wipe\nflashed off, stain dry), each ok, mind, wait or not known, and the cautions of the product; with\n--check that is all it does. With --json: done, notes, made, called, checks [stands, words],\ncautions [line, source].";
 
 /// What was typed.
 #[derive(Debug, Args)]
@@ -38,6 +41,21 @@ pub struct PassArgs {
     /// How much: "4 oz", "120 mL", or the can before and after, "1042 g > 884 g".
     #[arg(long, value_name = "AMOUNT", allow_hyphen_values = true)]
     pub used: Option<String>,
+    /// The can it came from, with how much where it came from several: 7, "7: 1042 g > 884 g".
+    #[arg(long, value_name = "CAN", conflicts_with = "no_can")]
+    pub can: Vec<String>,
+    /// Names no can.
+    #[arg(long)]
+    pub no_can: bool,
+    /// What stayed in rag and tray, weighed at once: "6 g".
+    #[arg(long, value_name = "WEIGHT", allow_hyphen_values = true)]
+    pub lost: Option<String>,
+    /// How it was put on: wiped, brushed or sprayed; as its family usually is unless said.
+    #[arg(long)]
+    pub method: Option<String>,
+    /// Says yes to what was asked.
+    #[arg(long)]
+    pub sure: bool,
     /// Shop air: "68F 45%".
     #[arg(long, allow_hyphen_values = true)]
     pub air: Option<String>,
@@ -86,6 +104,7 @@ pub fn run(args: &PassArgs, session: &mut Session<'_>) -> Result<Answer, Failure
         air: read_air(args.air.as_deref().unwrap_or(""), settings)?,
         scuffed_first: read_scuff(args.scuffed.as_deref().unwrap_or(""))
             .map_err(|error| error.at("scuffed"))?,
+        drawn: drawn(args, &shop)?,
     };
     let told = told(&shop, &draft, session);
     if args.check {
@@ -98,7 +117,45 @@ pub fn run(args: &PassArgs, session: &mut Session<'_>) -> Result<Answer, Failure
         lines.extend(cautions.map(|one| format!("Mind: {} ({})", one.line, one.source)));
         return Answer::new(lines, told);
     }
-    session.perform_told(&Action::LogPass(draft), Some(&told))
+    session
+        .perform_told(&Action::LogPass(draft), Some(&told))
+        .map_err(Failure::named_sure)
+}
+
+/// Which cans, what was lost, how it was put on.
+fn drawn(args: &PassArgs, shop: &Shop) -> Result<DrawnDraft, Failure> {
+    Ok(DrawnDraft {
+        cans: picked(&args.can, args.no_can, shop)?.unwrap_or_default(),
+        lost: lost(args.lost.as_deref())?,
+        method: read_method(args.method.as_deref().unwrap_or(""))?,
+        sure: args.sure,
+    })
+}
+
+/// The cans that were named; none: nothing was said of them.
+pub(super) fn picked(
+    cans: &[String],
+    no_can: bool,
+    shop: &Shop,
+) -> Result<Option<CanPick>, FieldError> {
+    if no_can {
+        return Ok(Some(CanPick::NoCan));
+    }
+    if cans.is_empty() {
+        return Ok(None);
+    }
+    let takes = cans
+        .iter()
+        .map(|text| read_take(text, &shop.cans, &shop.settings))
+        .collect::<Result<_, _>>()?;
+    Ok(Some(CanPick::These(takes)))
+}
+
+/// What stayed in rag and tray.
+pub(super) fn lost(text: Option<&str>) -> Result<Option<Mass>, FieldError> {
+    let text = text.map(str::trim).filter(|text| !text.is_empty());
+    text.map(|text| read_weight(text).map_err(|error| FieldError::said("lost", &error)))
+        .transpose()
 }
 
 /// What is checked before the pass, and the cautions of its product at this step. Where pieces take

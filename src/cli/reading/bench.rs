@@ -1,5 +1,6 @@
 //! The stages with their pieces, as a list.
 
+use super::short_json::{ShortJson, shorts};
 use super::{PieceJson, moment};
 use crate::cli::answer::Answer;
 use crate::cli::failure::Failure;
@@ -10,12 +11,13 @@ use crate::shop::{PieceFile, Stage, Ticket, Waiting, waiting};
 use serde::Serialize;
 
 /// Examples and fields.
-pub const MORE: &str = "Example:\n  tackfree bench\n\nWith --json: now, stages [stage, pieces [ticket, id, piece, job_no, job, client, shows, waits_for,\nuntil]], always the five stages in their order.";
+pub const MORE: &str = "Example:\n  tackfree bench\n\nWith --json: now, stages [stage, pieces [ticket, id, piece, job_no, job, client, shows, waits_for,\nuntil]], always the five stages in their order; short [jobs (their numbers), product, batch, left_ml,\nneeded_ml, missing_ml, words] (stain batches that do not last).";
 
 #[derive(Serialize)]
 struct BenchJson {
     now: String,
     stages: Vec<StageJson>,
+    short: Vec<ShortJson>,
 }
 
 #[derive(Serialize)]
@@ -76,11 +78,14 @@ pub fn run(session: &mut Session<'_>) -> Result<Answer, Failure> {
             pieces,
         });
     }
+    let (told, short) = shorts(&shop);
+    lines.extend(told);
     Answer::new(
         lines,
         BenchJson {
             now: moment(now),
             stages,
+            short,
         },
     )
 }

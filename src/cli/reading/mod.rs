@@ -5,7 +5,10 @@
 
 pub mod air;
 pub mod bench;
+pub mod buy;
+pub mod cans;
 pub mod clients;
+pub mod compare;
 pub mod cutlist;
 pub mod cutplan;
 pub mod day;
@@ -20,10 +23,13 @@ pub mod place;
 pub mod products;
 pub mod rack;
 mod rack_json;
+pub mod rates;
 pub mod ready;
 pub mod recipes;
 mod shape_json;
+mod short_json;
 pub mod tally;
+mod tally_by;
 pub mod ticket;
 pub mod wood;
 mod wood_json;

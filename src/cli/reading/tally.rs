@@ -1,5 +1,6 @@
 //! What was used, planned and spent.
 
+use super::tally_by::{self, By};
 use super::{fine, rounded};
 use crate::cli::answer::Answer;
 use crate::cli::failure::Failure;
@@ -7,18 +8,24 @@ use crate::cli::find;
 use crate::cli::session::Session;
 use crate::desk::Shop;
 use crate::papers::{tally_paper, whole_tally_paper};
-use crate::shop::{Job, PieceFile, TallyRow, tally};
+use crate::shop::{Job, PieceFile, TallyRow};
 use clap::Args;
 use serde::Serialize;
 
 /// Examples and fields.
-pub const MORE: &str = "Examples:\n  tackfree tally\n  tackfree tally 3 --json\n\nWith --json: job (null in all) [no, title], cost_cents, rows [product, product_id, used_as,\ncoated_m2, used_ml, measured_ml, estimated_ml, planned_ml, cost_cents]; in all also jobs [no, title,\ncost_cents]. Areas count every coat; planned is the whole schedule at the label's spread rate.";
+pub const MORE: &str = "Examples:\n  tackfree tally\n  tackfree tally 3 --json\n  tackfree tally --by month --csv\n  tackfree tally 3 --by job\n\nWith --json: job (null in all) [no, title], cost_cents, rows [product, product_id, used_as,\ncoated_m2, used_ml, measured_ml, estimated_ml, planned_ml, cost_cents]; in all also jobs [no, title,\ncost_cents]. Areas count every coat; planned is the whole schedule at\nyour own spread rates where passes stand behind them, else the label's. Cost is\npass by pass what came out of its cans, or the product's can price where no can is named.\n\nWith --by and --json: by, groups [group, id, cost_cents, wood_m2 (each face once),\ncost_cents_per_m2, jars_ml, jars_cents, rows [product, product_id, used_as, coated_m2, planned_ml\n(null by month), used_ml, measured_ml, estimated_ml, estimated_share (0 to 1), lost_ml (rag and tray),\nat_label_ml, no_can_ml, cost_cents, cost_at_price_cents, cost_cents_per_m2, batches, films [method,\ncoated_m2, on_wood_ml, wet_um, dry_um (one coat), measured]], shelf (by product, else null)\n[came_ml, came_cents, left_ml, left_cents, on_wood_ml, rag_ml, jars_ml, lost_ml, discarded_ml,\nfound_ml (missing by weighing)]], and of one job faces [piece, face, used_as, coats, wet_um, dry_um,\nmeasured]. --csv has a row for each product of a group; its columns carry their units, cost in\ndollars.";
 
 /// What was typed.
 #[derive(Debug, Args)]
 pub struct TallyArgs {
     /// The job, by its number or title; all jobs unless said.
     pub job: Option<String>,
+    /// Group by group, with losses, cost per area, film per coat, batches.
+    #[arg(long, value_name = "WHAT")]
+    pub by: Option<By>,
+    /// As a table for spreadsheets; by job unless said.
+    #[arg(long, conflicts_with = "json")]
+    pub csv: bool,
 }
 
 /// One product's line, as JSON.
@@ -78,7 +85,7 @@ fn of_job(job: &Job, shop: &Shop) -> Vec<TallyRow> {
         .filter(|file| file.piece.job == job.id)
         .cloned()
         .collect();
-    tally(&files, &shop.passes, &shop.products)
+    shop.tally(&files)
 }
 
 fn cost(rows: &[TallyRow]) -> i64 {
@@ -88,6 +95,13 @@ fn cost(rows: &[TallyRow]) -> i64 {
 /// Reads it.
 pub fn run(args: &TallyArgs, session: &mut Session<'_>) -> Result<Answer, Failure> {
     let shop = session.shop()?;
+    if args.by.is_some() || args.csv {
+        let job = match &args.job {
+            Some(text) => Some(find::job(&shop, text)?.id),
+            None => None,
+        };
+        return tally_by::run(args.by.unwrap_or(By::Job), job, args.csv, &shop);
+    }
     let json_rows = |rows: &[TallyRow]| {
         rows.iter()
             .map(|row| RowJson::of(row, &shop))
@@ -109,7 +123,7 @@ pub fn run(args: &TallyArgs, session: &mut Session<'_>) -> Result<Answer, Failur
         };
         return Answer::new(tally_paper(&heading, &rows, &shop), json);
     }
-    let rows = tally(&shop.files, &shop.passes, &shop.products);
+    let rows = shop.tally(&shop.files);
     let jobs = shop
         .jobs
         .iter()

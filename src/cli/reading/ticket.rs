@@ -9,13 +9,13 @@ use crate::cli::failure::Failure;
 use crate::cli::find;
 use crate::cli::session::Session;
 use crate::desk::Shop;
-use crate::papers::{event_words, ticket_cautions, ticket_paper};
-use crate::shop::{PieceFile, SetItem, Stage, Ticket, tally, waiting};
+use crate::papers::{batches_used, event_words, ticket_cautions, ticket_paper};
+use crate::shop::{PieceFile, SetItem, Stage, Ticket, waiting};
 use clap::Args;
 use serde::Serialize;
 
 /// Examples and fields.
-pub const MORE: &str = "Example:\n  tackfree ticket 1A | lp\n\nOn paper: [x] done, [ ] to do, - nothing asked. With --json: ticket, id, piece, job_no, job, client,\nkind, species, construction, shape (mm; openings, corners, areas, balance point, weight), recipe, promised, stage, shows, waits_for, until,\nblocks_move (every reason), stages [stage, state], faces [face, name, grain, group, area_m2, grits\n[grit, done_at], wiped_at, seal_coats, stain, topcoats (has, asked), not_exposed, sanded_back, coats],\nset_list [item, words, done_at], amounts (as in tally), log [at, words], cautions [stages, line,\nsource].";
+pub const MORE: &str = "Example:\n  tackfree ticket 1A | lp\n\nOn paper: [x] done, [ ] to do, - nothing asked. With --json: ticket, id, piece, job_no, job, client,\nkind, species, construction, shape (mm; openings, corners, areas, balance point, weight), recipe, promised, stage, shows, waits_for, until,\nblocks_move (every reason), stages [stage, state], faces [face, name, grain, group, area_m2, grits\n[grit, done_at], wiped_at, seal_coats, stain, topcoats (has, asked), not_exposed, sanded_back, coats],\nset_list [item, words, done_at], amounts (as in tally), batches (of each\nproduct, with its cans), log [at, words], cautions [stages, line,\nsource].";
 
 /// What was typed.
 #[derive(Debug, Args)]
@@ -43,6 +43,7 @@ struct TicketJson {
     faces: Vec<FaceJson>,
     set_list: Vec<SetJson>,
     amounts: Vec<RowJson>,
+    batches: Vec<String>,
     log: Vec<LogJson>,
     cautions: Vec<CautionJson>,
 }
@@ -93,7 +94,7 @@ fn json(shop: &Shop, file: &PieceFile, session: &Session<'_>) -> TicketJson {
         Some(_) => gates.blockers_to_next(&ticket, now),
         None => Vec::new(),
     };
-    let rows = tally(std::slice::from_ref(file), &shop.passes, &shop.products);
+    let rows = shop.tally(std::slice::from_ref(file));
     TicketJson {
         piece: PieceJson::of(shop, file),
         kind: piece.kind.word(),
@@ -127,6 +128,7 @@ fn json(shop: &Shop, file: &PieceFile, session: &Session<'_>) -> TicketJson {
             })
             .into(),
         amounts: rows.iter().map(|row| RowJson::of(row, shop)).collect(),
+        batches: batches_used(shop, file),
         log: file
             .events
             .iter()

@@ -155,6 +155,12 @@ pub fn echo_amount(text: &str, expected: Option<Volume>, settings: &Settings) ->
         (AmountDraft::Weighed { before, after }, _) => {
             format!("{} weighed", (before - after).show())
         }
+        (AmountDraft::WeighedAfter(after), _) => {
+            format!(
+                "{} after; before, as the can was weighed last",
+                after.show()
+            )
+        }
     })
 }
 

@@ -26,7 +26,7 @@ impl FieldError {
     }
 
     /// What another room said of it, at a field.
-    pub(super) fn said(field: &'static str, error: &impl std::fmt::Display) -> Self {
+    pub fn said(field: &'static str, error: &impl std::fmt::Display) -> Self {
         Self::new(field, error.to_string())
     }
 
@@ -60,6 +60,7 @@ pub fn field_of(error: &DeskError) -> Option<&'static str> {
         DeskError::WeightRose { .. } | DeskError::NothingUsed | DeskError::AbsurdAmount { .. } => {
             Some("amount")
         }
+        DeskError::Can(_) => Some("amount"),
         DeskError::WrongProduct { needs, .. } => match *needs {
             "sealer" => Some("sealer"),
             "stain" => Some("stain"),
@@ -100,6 +101,10 @@ pub fn field_of(error: &DeskError) -> Option<&'static str> {
         | DeskError::Rule(_)
         | DeskError::Cut(_)
         | DeskError::Lumber(_)
+        | DeskError::PricedBy(_)
+        | DeskError::CanSize(_)
+        | DeskError::Mix(_)
+        | DeskError::UseRule(_)
         | DeskError::Books(_) => None,
     }
 }

@@ -7,6 +7,7 @@
 //! the desk cleans them and says so.
 
 mod air;
+mod can;
 mod clauses;
 mod corners;
 mod day;
@@ -32,11 +33,13 @@ mod settings;
 mod site;
 mod size;
 mod span;
+mod use_book;
 mod windows;
 mod words;
 mod work;
 
 pub use air::{read_ahead, read_air_time, read_shop_air, write_shop_air};
+pub use can::{read_can_no, read_keeps, read_method, read_take, read_weight, split_sure};
 pub use corners::{read_corners, write_corners};
 pub use day::{read_chore, read_day, read_rag_way};
 mod standing;
@@ -69,6 +72,9 @@ pub use site::{SiteTyped, echo_site, read_site, region_words};
 pub use size::{read_length, read_profile, read_size, write_length, write_profile, write_size};
 pub use span::{SpanUnit, read_span, write_span};
 pub use standing::{StandingTyped, read_standing, read_yes};
+pub use use_book::{
+    UseRulesTyped, read_mix_by, read_on_shelf, read_part, read_price, read_use_rules, read_volume,
+};
 pub use windows::{read_windows, write_windows};
 pub use words::{construction_words, kind_words, pick};
 pub use work::{

@@ -1,5 +1,6 @@
 //! What is typed when work is logged: amounts, air, times, faces, scuffs, touch tests.
 
+use super::can::read_weight;
 use super::error::FieldError;
 use super::product_text::write_volume;
 use super::words::{either, number, pick, plain, quoted};
@@ -12,7 +13,8 @@ use chrono_tz::Tz;
 use std::cmp::Ordering;
 
 /// Reads how much was used: nothing or `estimate`; `4 oz`, `120 mL`; the can before and after,
-/// `1042 g > 884 g` (a unit behind the second counts for both).
+/// `1042 g > 884 g` (a unit behind the second counts for both), or only after, `> 884 g`: before,
+/// the can weighed what it was weighed last.
 ///
 /// # Errors
 /// What does not read, and what would, at `amount`.
@@ -33,8 +35,11 @@ pub fn read_amount(text: &str, settings: &Settings) -> Result<AmountDraft, Field
             before.to_owned()
         };
         let wrong = |error| FieldError::said(FIELD, &error);
-        let after = Mass::parse(after).map_err(wrong)?;
-        let before = Mass::parse(&before).map_err(wrong)?;
+        let after = read_weight(after).map_err(wrong)?;
+        if before.is_empty() {
+            return Ok(AmountDraft::WeighedAfter(after));
+        }
+        let before = read_weight(&before).map_err(wrong)?;
         let error = match after.cmp(&before) {
             Ordering::Less => return Ok(AmountDraft::Weighed { before, after }),
             Ordering::Equal => DeskError::NothingUsed,

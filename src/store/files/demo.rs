@@ -10,7 +10,7 @@ use chrono::{DateTime, Utc};
 use chrono_tz::Tz;
 
 /// The files of the demo shop: an invented shop with invented people.
-pub fn demo_files() -> [(&'static str, &'static str); 16] {
+pub fn demo_files() -> [(&'static str, &'static str); 19] {
     [
         ("shop.toml", include_str!("../../../demo-data/shop.toml")),
         (
@@ -37,6 +37,12 @@ pub fn demo_files() -> [(&'static str, &'static str); 16] {
         ),
         ("passes.csv", include_str!("../../../demo-data/passes.csv")),
         ("log.csv", include_str!("../../../demo-data/log.csv")),
+        ("cans.csv", include_str!("../../../demo-data/cans.csv")),
+        (
+            "can_log.csv",
+            include_str!("../../../demo-data/can_log.csv"),
+        ),
+        ("draws.csv", include_str!("../../../demo-data/draws.csv")),
         ("air.csv", include_str!("../../../demo-data/air.csv")),
         ("day.csv", include_str!("../../../demo-data/day.csv")),
         ("woods.toml", include_str!("../../../demo-data/woods.toml")),

@@ -1,7 +1,10 @@
 //! Writing the whole shop out.
 
 use super::air::{self, AirBook};
+use super::can_log;
+use super::cans;
 use super::days;
+use super::draws;
 use super::error::FilesError;
 use super::fastening;
 use super::log::{self, event_row};
@@ -14,10 +17,11 @@ use super::recipes;
 use super::shelf;
 use super::table::{pour, write};
 use super::tomls;
+use super::use_book;
 use super::wood;
 use super::{layout, layout_write};
 use crate::desk::{Books, Scope, Shop};
-use crate::shop::What;
+use crate::shop::{CanRecords, What};
 use crate::store::os;
 use chrono_tz::Tz;
 use std::fs::{self, File};
@@ -55,7 +59,11 @@ pub fn export(books: &dyn Books, folder: &Path, zone: Tz) -> Result<ExportReport
     agree(&shop)?;
     let mut texts = texts(&shop).map_err(|error| cannot(folder, &error.to_string()))?;
     let air = AirBook::of(books)?;
+    let records = books.cans(Scope::All)?;
+    texts.extend(can_texts(&records, &shop).map_err(|error| cannot(folder, &error.to_string()))?);
     texts.extend(air_texts(&air).map_err(|error| cannot(folder, &error.to_string()))?);
+    let of_use = use_book::write(&shop.use_book);
+    texts.extend(of_use.map(|text| (use_book::FILE, text.into_bytes())));
     open_folder(folder)?;
     let mut written = Vec::new();
     for (name, bytes) in texts {
@@ -137,6 +145,24 @@ fn agree(shop: &Shop) -> Result<(), FilesError> {
         }
     }
     Ok(())
+}
+
+/// The cans; nothing where there are none.
+fn can_texts(
+    records: &CanRecords,
+    shop: &Shop,
+) -> Result<Vec<(&'static str, Vec<u8>)>, csv::Error> {
+    if records.cans.is_empty() {
+        return Ok(Vec::new());
+    }
+    let cans: Vec<_> = records.cans.iter().map(cans::can_row).collect();
+    let lines: Vec<_> = records.lines.iter().map(can_log::line_row).collect();
+    let drawn: Vec<_> = shop.passes.iter().flat_map(draws::draw_rows).collect();
+    Ok(vec![
+        (cans::CANS_FILE, write(cans::CANS, &cans)?),
+        (can_log::FILE, write(can_log::LOG, &lines)?),
+        (draws::FILE, write(draws::DRAWS, &drawn)?),
+    ])
 }
 
 /// The files that are written only where they have something to say.

@@ -1,7 +1,9 @@
 //! Bringing a whole shop in: read, replayed through the gates, and put, all or nothing.
 
 use super::air::AirBook;
+use super::cans::{self, Cans};
 use super::days;
+use super::draws;
 use super::error::FilesError;
 use super::fastening;
 use super::keys::{Keys, Ring};
@@ -18,13 +20,14 @@ use super::shelf::{self, Shelf};
 use super::source::Source;
 use super::table::Notes;
 use super::tomls;
+use super::use_book;
 use super::wood;
 use crate::coating::id::Mint;
 use crate::coating::{DryingClock, Product};
 use crate::desk::{Books, Scope};
 use crate::shop::{
     Client, DayLog, Gates, Job, JobId, Pass, PieceFile, PieceId, Recipe, Settings, Strictness,
-    WoodBook,
+    UseBook, WoodBook,
 };
 use crate::units::counted;
 use chrono::{DateTime, NaiveDate, Utc};
@@ -77,12 +80,14 @@ pub(super) struct Read {
     pub(super) jobs: Vec<Job>,
     pub(super) files: Vec<PieceFile>,
     pub(super) passes: Vec<Pass>,
+    pub(super) cans: Cans,
     pub(super) air: AirBook,
     pub(super) days: DayLog,
     pub(super) wood: WoodBook,
     /// Whether the files say a rule of readiness.
     pub(super) rules: bool,
     pub(super) layouts: Layouts,
+    pub(super) use_book: UseBook,
 }
 
 /// Brings the shop in `folder` into a store without clients, as one action with one line in the
@@ -268,6 +273,17 @@ fn read(
         files.push(file);
     }
     passes::settle(&mut passes, &shelf, &mut files)?;
+    let pass_of = |key: &str| {
+        let at = pass_ring.find(key)?;
+        let unknown = || super::Fault::Unknown {
+            what: "pass",
+            key: key.to_owned(),
+        };
+        passes.get(at).map(|read| read.pass.id).ok_or_else(unknown)
+    };
+    let use_book = use_book::read(reading, &shelf, pass_of)?;
+    let (cans, can_ring) = cans::read(reading, &shelf, &client_ring, &job_ring)?;
+    draws::read(reading, &cans, &can_ring, &pass_ring, &mut passes)?;
     let passes = passes.into_iter().map(|read| read.pass).collect();
     let air = AirBook::read(reading, &shelf)?;
     let days = days::read(reading)?;
@@ -281,11 +297,13 @@ fn read(
         jobs,
         files,
         passes,
+        cans,
         air,
         days,
         wood,
         rules,
         layouts,
+        use_book,
     })
 }
 

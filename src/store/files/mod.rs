@@ -9,8 +9,11 @@
 //! file gets a piece past coverage or sealing.
 
 mod air;
+mod can_log;
+mod cans;
 mod days;
 mod demo;
+mod draws;
 mod error;
 mod export;
 mod faces;
@@ -35,6 +38,7 @@ mod table;
 mod text;
 mod times;
 mod tomls;
+mod use_book;
 mod wood;
 mod words;
 
@@ -42,6 +46,7 @@ pub use demo::{demo_files, load_demo};
 pub use error::{Fault, FilesError};
 pub use export::{ExportReport, export};
 pub use import::{ImportReport, import};
+pub use table::write as guarded_csv;
 
 /// The number of this layout of the files, in `shop.toml`. A change that older versions cannot
 /// read gets the next number.
@@ -70,6 +75,10 @@ pub const NAMES: [&str; 10] = [
 pub const AIR_NAMES: [&str; 2] = [air::FILE, air::RULES];
 /// The days' ends, of which the same is true.
 pub const LATER: [&str; 1] = ["day.csv"];
+/// What is kept about use, of which the same is true.
+pub const USE_NAMES: [&str; 1] = [use_book::FILE];
+/// The files about cans, written where there are any. Exports of older versions lack them.
+pub const CAN_NAMES: [&str; 3] = [cans::CANS_FILE, can_log::FILE, draws::FILE];
 /// The files about wood. Exports of older versions lack them, so none of them must be there.
 pub const WOOD_NAMES: [&str; 4] = [
     own_woods::FILE,

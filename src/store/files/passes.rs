@@ -3,15 +3,16 @@
 use super::error::{Fault, FilesError};
 use super::import::Reading;
 use super::keys::{Ring, word};
-use super::meaning::coat_kind;
+use super::meaning::{Words, coat_kind, pick, word as name};
 use super::people::ID_CURE;
 use super::recipes::fits;
 use super::shelf::Shelf;
 use super::table::{Line, Table};
 use super::times;
 use super::words;
-use crate::shop::{Air, Amount, AmountBasis, Pass, PassId, PieceFile, What};
-use crate::units::{Area, Volume};
+use crate::coating::Method;
+use crate::shop::{Air, Amount, AmountBasis, Drawn, Loss, Pass, PassId, PieceFile, What};
+use crate::units::{Area, Density, Mass, Volume};
 
 pub(super) const PASSES: &[&str] = &[
     "id",
@@ -25,6 +26,18 @@ pub(super) const PASSES: &[&str] = &[
     "after",
     "temperature",
     "humidity",
+    "method",
+    "lost",
+    "lost_volume",
+];
+
+/// Columns that files of earlier versions lack.
+const LATER_PASSES: &[&str] = &["method", "lost", "lost_volume"];
+
+const METHODS: Words<Method> = &[
+    (Method::Wiped, "wiped"),
+    (Method::Brushed, "brushed"),
+    (Method::Sprayed, "sprayed"),
 ];
 
 const FILE: &str = "passes.csv";
@@ -62,7 +75,7 @@ pub(super) fn read(
 ) -> Result<(Vec<Read>, Ring<usize>), FilesError> {
     let (mut out, mut ring) = (Vec::new(), Ring::new("pass"));
     let (now, zone) = (reading.now, reading.zone);
-    Table::open(&reading.source, FILE, PASSES)?.each(|line| {
+    Table::open_with(&reading.source, FILE, PASSES, LATER_PASSES)?.each(|line| {
         let key = line.must("id", ID_CURE, word)?;
         let id = reading
             .keys
@@ -84,6 +97,7 @@ pub(super) fn read(
         if let Some(product) = shelf.product(product) {
             fits(product, kind.product_kind()).map_err(|fault| line.fail(fault))?;
         }
+        let density = shelf.product(product).map(|product| product.label.density);
         let (basis, amount) = basis(line)?;
         let volume = Volume::ZERO;
         let pass = Pass {
@@ -94,6 +108,7 @@ pub(super) fn read(
             ended: moment("ended")?,
             amount: Amount { volume, basis },
             air: air(line)?,
+            drawn: drawn(line, density)?,
         };
         out.push(Read {
             key,
@@ -135,6 +150,30 @@ fn basis(line: &Line<'_>) -> Result<(AmountBasis, Option<Volume>), FilesError> {
         }
     };
     Ok((basis, amount))
+}
+
+/// How it was put on, and what stayed in rag and tray; its volume is reckoned if it is not written.
+fn drawn(line: &Line<'_>, density: Option<Density>) -> Result<Drawn, FilesError> {
+    let method = line.maybe("method", |text| pick(METHODS, text))?;
+    let Some(mass) = line.maybe("lost", words::read_mass)? else {
+        line.nothing_in(&["lost_volume"], "nothing lost")?;
+        return Ok(Drawn {
+            method,
+            ..Drawn::default()
+        });
+    };
+    let volume = line
+        .maybe("lost_volume", words::read_volume)?
+        .or_else(|| density.map(|density| density.volume_of(mass)))
+        .unwrap_or(Volume::ZERO);
+    if mass <= Mass::ZERO || volume <= Volume::ZERO {
+        return Err(line.bad("lost", "what was lost is more than nothing, or left empty."));
+    }
+    Ok(Drawn {
+        draws: Vec::new(),
+        lost: Some(Loss { mass, volume }),
+        method,
+    })
 }
 
 fn air(line: &Line<'_>) -> Result<Option<Air>, FilesError> {
@@ -220,6 +259,15 @@ pub(super) fn settle(
                 *used = share;
             }
         }
+        if read
+            .pass
+            .drawn
+            .lost
+            .is_some_and(|lost| lost.volume >= whole)
+        {
+            let why = "more was lost than the pass used.".to_owned();
+            return Err(at(Fault::Value { what: "lost", why }));
+        }
         read.pass.amount.volume = whole;
     }
     Ok(())
@@ -232,6 +280,7 @@ pub(super) fn pass_row(pass: &Pass) -> Vec<String> {
         _ => (String::new(), String::new()),
     };
     let air = |show: fn(Air) -> String| pass.air.map_or(String::new(), show);
+    let lost = |show: fn(Loss) -> String| pass.drawn.lost.map_or_else(String::new, show);
     vec![
         pass.id.to_string(),
         pass.kind.word().to_owned(),
@@ -244,5 +293,10 @@ pub(super) fn pass_row(pass: &Pass) -> Vec<String> {
         after,
         air(|air| words::temperature(air.temperature)),
         air(|air| words::humidity(air.humidity)),
+        pass.drawn
+            .method
+            .map_or_else(String::new, |method| name(METHODS, &method).to_owned()),
+        lost(|lost| words::mass(lost.mass)),
+        lost(|lost| words::volume(lost.volume)),
     ]
 }

@@ -43,6 +43,12 @@ pub(super) fn put(
     for layout in &read.layouts.pieces {
         books.put(Row::PieceLayout(layout))?;
     }
+    for can in &read.cans.cans {
+        books.put(Row::Can(can))?;
+    }
+    for line in &read.cans.lines {
+        books.put(Row::CanLine(line))?;
+    }
     for pass in &read.passes {
         books.put(Row::Pass(pass))?;
     }
@@ -58,6 +64,7 @@ pub(super) fn put(
     for closed in &read.days.closed {
         books.put(Row::DayClosed(closed))?;
     }
+    super::use_book::put(&read.use_book, books)?;
     put_wood(books, read)
 }
 

@@ -278,8 +278,12 @@ impl Notes {
     }
 }
 
-/// Writes a CSV text, the columns' names first, every cell guarded.
-pub(super) fn write(columns: &[&str], rows: &[Vec<String>]) -> Result<Vec<u8>, csv::Error> {
+/// Writes a CSV text, the columns' names first, every cell guarded against spreadsheets that take
+/// it for a formula.
+///
+/// # Errors
+/// What the writer meets; in memory that is nothing.
+pub fn write(columns: &[&str], rows: &[Vec<String>]) -> Result<Vec<u8>, csv::Error> {
     let mut writer = csv::Writer::from_writer(Vec::new());
     writer.write_record(columns)?;
     for row in rows {

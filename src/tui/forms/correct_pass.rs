@@ -1,8 +1,8 @@
 //! The form that corrects how much a pass used.
 
 use super::context::Context;
-use crate::desk::Action;
-use crate::desk::typed::{FieldError, echo_amount, read_amount, write_amount};
+use crate::desk::typed::{FieldError, echo_amount, read_amount, split_sure, write_amount};
+use crate::desk::{Action, DrawnDraft};
 use crate::shop::{Pass, PassId, What};
 use crate::tui::kit::field::Field;
 use crate::tui::kit::form::Form;
@@ -32,8 +32,21 @@ pub(super) fn read(
     pass: PassId,
     ctx: &Context<'_>,
 ) -> Result<Action, Vec<FieldError>> {
-    let amount = read_amount(form.text("amount"), ctx.settings()).map_err(|error| vec![error])?;
-    Ok(Action::CorrectPass { pass, amount })
+    let (amount, sure) = split_sure(form.text("amount"));
+    let amount = read_amount(amount, ctx.settings()).map_err(|error| vec![error])?;
+    let stored = stored(pass, ctx).filter(|_| sure);
+    Ok(match stored {
+        None => Action::CorrectPass { pass, amount },
+        Some(of) => {
+            let mut drawn = DrawnDraft::of(of);
+            drawn.sure = true;
+            Action::CorrectPassUse {
+                pass,
+                amount,
+                drawn,
+            }
+        }
+    })
 }
 
 pub(super) fn echo(
@@ -44,7 +57,11 @@ pub(super) fn echo(
     let settings = ctx.settings();
     vec![(
         "amount",
-        echo_amount(form.text("amount"), expected(pass, ctx), settings),
+        echo_amount(
+            split_sure(form.text("amount")).0,
+            expected(pass, ctx),
+            settings,
+        ),
     )]
 }
 

@@ -7,9 +7,9 @@ use super::recipe::scuff_choices;
 use super::scuff::USUAL;
 use crate::coating::{Product, ProductId};
 use crate::desk::typed::{
-    FieldError, echo_air, echo_amount, read_air, read_amount, read_scuff, write_scuff,
+    FieldError, echo_air, echo_amount, read_air, read_amount, read_scuff, split_sure, write_scuff,
 };
-use crate::desk::{Action, PassDraft};
+use crate::desk::{Action, DrawnDraft, PassDraft};
 use crate::shape::FaceKey;
 use crate::shop::{CoatKind, PieceId, ScuffMeans, Ticket};
 use crate::tui::kit::field::Field;
@@ -177,7 +177,8 @@ pub(super) fn read(
         errors.push(FieldError::new("ended", message));
     }
     let settings = ctx.settings();
-    let amount = read_amount(form.text("amount"), settings).map_err(|error| errors.push(error));
+    let (amount, sure) = split_sure(form.text("amount"));
+    let amount = read_amount(amount, settings).map_err(|error| errors.push(error));
     let air = read_air(form.text("air"), settings).map_err(|error| errors.push(error));
     match (picks, started, ended, amount, air) {
         (Ok(picks), Ok(started), Ok(ended), Ok(amount), Ok(air)) if errors.is_empty() => {
@@ -190,6 +191,10 @@ pub(super) fn read(
                 amount,
                 air,
                 scuffed_first,
+                drawn: DrawnDraft {
+                    sure,
+                    ..DrawnDraft::default()
+                },
             }))
         }
         _ => Err(errors),
@@ -260,7 +265,7 @@ pub(super) fn echo(
         faces::echo_moment(form, "ended", ctx),
         (
             "amount",
-            echo_amount(form.text("amount"), expected, settings),
+            echo_amount(split_sure(form.text("amount")).0, expected, settings),
         ),
         ("air", echo_air(form.text("air"), settings)),
     ]

@@ -3,7 +3,7 @@
 use super::super::screen::Ctx;
 use super::list::{Cell, Entry, Line, MARK, Tone, beside, count, plain};
 use crate::coating::{Figure, FigureSource, Product, ProductId};
-use crate::shop::{CoatKind, JobId, PieceFile, TallyRow, tally};
+use crate::shop::{CoatKind, JobId, PieceFile, TallyRow};
 use crate::units::{Money, Volume};
 
 /// What a line of use stands for; without a job it is that of all.
@@ -29,14 +29,14 @@ fn jobs<'a>(ctx: &Ctx<'a>) -> Vec<JobUse<'a>> {
         .map(|files| JobUse {
             job: files[0].piece.job,
             files,
-            rows: tally(files, &shop.passes, &shop.products),
+            rows: shop.tally(files),
         })
         .filter(|used| !used.rows.is_empty())
         .collect()
 }
 
 fn all(ctx: &Ctx<'_>) -> Vec<TallyRow> {
-    tally(&ctx.shop.files, &ctx.shop.passes, &ctx.shop.products)
+    ctx.shop.tally(&ctx.shop.files)
 }
 
 fn keys_of(job: Option<JobId>, rows: &[TallyRow]) -> impl Iterator<Item = UseKey> {
