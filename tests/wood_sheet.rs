@@ -20,6 +20,9 @@ use tackfree::wood::moisture::{Correction, Meter, MoistureContent, Reading, Regi
 use tackfree::wood::movement::{Formula, Grain, HoldLine, Situation};
 use tackfree::wood::sealing::FinishKind;
 
+#[path = "wood_sheet/legs.rs"]
+mod legs;
+
 const ZONE: Tz = chrono_tz::America::Denver;
 
 /// The demo shop with a desk before it.
@@ -139,11 +142,11 @@ fn movement_follows_from_reading_site_build_and_grain() {
     assert!((mm(moves.across.to_wet.change.high()) - 2.137).abs() < 0.01);
     assert_eq!(moves.across.to_dry.formula, Formula::Coefficients);
     // 2.137 mm is 2.7 of 1/32 in: a gap of 3/32 in at the back, none at the held front.
-    assert!((mm(moves.fastening.gap.leave) - 3.0 * 25.4 / 32.0).abs() < 1e-6);
-    assert!(moves.fastening.gap_opposite.opens_to == tackfree::units::Length::ZERO);
+    assert!((mm(moves.fastening.main.gap.leave) - 3.0 * 25.4 / 32.0).abs() < 1e-6);
+    assert!(moves.fastening.main.gap_opposite.opens_to == tackfree::units::Length::ZERO);
     // The back row stands 21 1/2 in from the held one: 546.1 x 0.00165 x 2 = 1.802 mm each way and
     // half of a 1/4 in screw, 4.977 mm, is 7/32 in rounded up; the slot twice that.
-    let slot = moves.fastening.rows[0].slot.expect("a slot");
+    let slot = moves.fastening.main.rows[0].slot.expect("a slot");
     assert!((mm(slot.length) - 14.0 * 25.4 / 32.0).abs() < 1e-6);
     let paper = demo.paper("1C");
     assert!(
@@ -167,7 +170,7 @@ fn grain_nobody_looked_at_gives_a_range() {
     assert!((mm(wet.low()) - 2.137).abs() < 0.01, "{wet:?}");
     assert!((mm(wet.high()) - 4.573).abs() < 0.01, "{wet:?}");
     // What is left open follows from the most.
-    assert!(mm(moves.fastening.gap.leave) >= 4.573);
+    assert!(mm(moves.fastening.main.gap.leave) >= 4.573);
 }
 
 #[test]
@@ -344,7 +347,7 @@ fn holding_and_situations_come_from_shape_kind_and_what_was_noted() {
     // An island is held along the middle unless it is said otherwise, and a row lies there.
     let island = demo.sheet("2A");
     assert_eq!(island.lie.held, HoldLine::Middle);
-    let rows = island.moves.expect("moves").fastening.rows;
+    let rows = island.moves.expect("moves").fastening.main.rows;
     assert_eq!(rows.iter().filter(|row| row.slot.is_none()).count(), 1);
     let (first, last) = (rows.first().expect("a row"), rows.last().expect("a row"));
     assert_eq!(first.from_held, last.from_held);

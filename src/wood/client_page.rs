@@ -21,6 +21,8 @@ pub struct ClientPageInput<'a> {
     pub length: Length,
     /// Across the grain, today.
     pub width: Length,
+    /// The legs of an L or U joined at its corners; length and width are then those of its run.
+    pub legs: &'a [PageLeg],
     /// Its moisture content when it is set.
     pub today: MoistureContent,
     /// The year at the client's.
@@ -38,6 +40,15 @@ pub struct ClientPageInput<'a> {
     pub room: Temperature,
     /// How the shop writes temperatures.
     pub style: TemperatureStyle,
+}
+
+/// A leg of a joined L or U.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct PageLeg {
+    /// `leg`, `left leg`.
+    pub name: &'static str,
+    /// Across its own grain, today.
+    pub width: Length,
 }
 
 /// What a sentence is about, so that papers can head and order them.
@@ -107,7 +118,7 @@ pub fn client_page(input: &ClientPageInput<'_>) -> Result<ClientPage, MovementEr
         sentences: Vec::new(),
     };
     page.say(Topic::Why, why());
-    page.tell_year(input);
+    page.tell_year(input)?;
     page.tell_gap(input);
     page.tell_hold(input);
     page.tell_sealing(input);
@@ -138,28 +149,49 @@ impl ClientPage {
         self.sentences.push(Sentence { topic, text });
     }
 
-    fn tell_year(&mut self, input: &ClientPageInput<'_>) {
+    fn tell_year(&mut self, input: &ClientPageInput<'_>) -> Result<(), MovementError> {
+        let joined = !input.legs.is_empty();
+        let wide = input.legs.iter().fold(both(input.width), |words, leg| {
+            format!("{words}, its {} {}", leg.name, both(leg.width))
+        });
+        let whose = if joined { "'s run" } else { "" };
         let text = format!(
-            "At {} the {} is {} wide; in your rooms the wood will go from {} to {} and back through the year.",
+            "At {} the {}{whose} is {wide} wide; in your rooms the wood will go from {} to {} and \
+             back through the year.",
             input.today.show(),
             input.piece,
-            both(input.width),
             input.band.driest().show(),
             input.band.wettest().show()
         );
         self.say(Topic::Year, text);
-        let text = format!(
-            "In width it {} in the dry season and {} in the damp one.",
-            self.across.to_dry.show(),
-            self.across.to_wet.show()
-        );
-        self.say(Topic::Year, text);
-        let text = format!(
-            "In length it {} in the dry season and {} in the damp one.",
-            self.along.to_dry.show(),
-            self.along.to_wet.show()
-        );
-        self.say(Topic::Year, text);
+        if joined {
+            let text = "It is joined from parts whose boards run along each of them, so each part \
+                        moves across its own width."
+                .to_owned();
+            self.say(Topic::Year, text);
+        }
+        let seasons = |year: &YearMovement| {
+            format!(
+                "{} in the dry season and {} in the damp one.",
+                year.to_dry.show(),
+                year.to_wet.show()
+            )
+        };
+        let (width, length) = if joined {
+            ("In width its run", "In length its run")
+        } else {
+            ("In width it", "In length it")
+        };
+        self.say(Topic::Year, format!("{width} {}", seasons(&self.across)));
+        for leg in input.legs {
+            let year = input
+                .build
+                .year(Axis::Width, leg.width, input.today, &input.band)?;
+            let text = format!("In width its {} {}", leg.name, seasons(&year));
+            self.say(Topic::Year, text);
+        }
+        self.say(Topic::Year, format!("{length} {}", seasons(&self.along)));
+        Ok(())
     }
 
     fn tell_gap(&mut self, input: &ClientPageInput<'_>) {

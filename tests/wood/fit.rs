@@ -5,7 +5,7 @@ use tackfree::units::Length;
 use tackfree::wood::moisture::SeasonBand;
 use tackfree::wood::movement::{
     Axis, Build, Grain, HoldLine, MovementError, Situation, SpacingRule, YearMovement, cleat_slots,
-    figure_eight, mitre_opening, sink_clearance, slot, spaced, wall_gap,
+    far_end_gap, figure_eight, mitre_opening, sink_clearance, slot, spaced, wall_gap,
 };
 use tackfree::wood::species::Species;
 
@@ -64,6 +64,22 @@ fn the_gap_at_the_wall_follows_from_where_the_top_is_held() {
         all.words(),
         "leave at least 9/32\" (7.1 mm) today; opens to 3/8\" (9.5 mm) in the dry season"
     );
+}
+
+#[test]
+fn the_far_end_of_a_leg_takes_the_runs_movement_and_its_own_length() {
+    let maple = wood("Maple, sugar");
+    let run = year(&maple, 25.5, 7.0);
+    let along = flat(&maple, Grain::Flat)
+        .year(Axis::Length, inches(96.0), mc(7.0), &band())
+        .unwrap();
+    // Eq. 13-3 with 0.2 % along the grain: 96 x 3/(15,000 - 30 + 7) = 0.0192 in, on 0.2700 in of
+    // the run: 0.2893 in, up to 10/32. Without either 9/32 or 1/32.
+    let all = far_end_gap(&run, HoldLine::OppositeEdge, &along);
+    assert_eq!(all.leave, inches(10.0 / 32.0));
+    let own = far_end_gap(&run, HoldLine::ThisEdge, &along);
+    assert_eq!(own.leave, inches(1.0 / 32.0));
+    assert_eq!(HoldLine::ThisEdge.from_opposite(), HoldLine::OppositeEdge);
 }
 
 #[test]

@@ -30,6 +30,7 @@ fn the_page_says_what_the_top_does_and_why_the_gap_is_there() {
         build,
         length: inches(96.0),
         width: inches(25.5),
+        legs: &[],
         today: mc(7.0),
         band,
         notes: &[SiteNote::RadiantFloor],

@@ -155,6 +155,14 @@ struct MovementJson {
     build: String,
     width: AxisJson,
     length: AxisJson,
+    legs: Vec<LegMovesJson>,
+}
+
+#[derive(Serialize)]
+struct LegMovesJson {
+    part: &'static str,
+    width: AxisJson,
+    length: AxisJson,
 }
 
 #[derive(Serialize)]
@@ -222,9 +230,18 @@ impl SheetJson {
                 build: moves.build.clone(),
                 width: AxisJson::of(&moves.across),
                 length: AxisJson::of(&moves.along),
+                legs: moves
+                    .legs
+                    .iter()
+                    .map(|leg| LegMovesJson {
+                        part: leg.part.name.words(),
+                        width: AxisJson::of(&leg.across),
+                        length: AxisJson::of(&leg.along),
+                    })
+                    .collect(),
             }),
             movement_problem: moves.err().map(ToString::to_string),
-            leave: moves.ok().map(|moves| LeaveJson::of(&moves.fastening)),
+            leave: moves.ok().map(|moves| LeaveJson::of(moves)),
             hold: moves.map_or_else(
                 |_| Vec::new(),
                 |moves| {

@@ -2,13 +2,23 @@
 
 use super::rounded;
 use super::wood_json::mm;
-use crate::shop::moving::{CupSheet, FaceSealing, Fastening};
+use crate::shop::moving::{CupSheet, FaceSealing, Moves, PartFastening};
 use crate::wood::movement::Gap;
 use crate::wood::sealing::{Exposure, OneMoreCoat};
 use serde::Serialize;
 
 #[derive(Serialize)]
 pub(super) struct LeaveJson {
+    #[serde(flatten)]
+    main: PartJson,
+    mitre_mm: Option<MitreJson>,
+    sinks: Vec<SinkJson>,
+    legs: Vec<LegJson>,
+}
+
+/// Of a leg the back is its edge on the same side, outer or inner, as the run's back edge.
+#[derive(Serialize)]
+struct PartJson {
     back_mm: GapJson,
     front_mm: GapJson,
     ends_mm: GapJson,
@@ -16,8 +26,13 @@ pub(super) struct LeaveJson {
     along: Option<AlongJson>,
     figure_eight_degrees: Option<u8>,
     figure_eight_problem: Option<String>,
-    mitre_mm: Option<MitreJson>,
-    sinks: Vec<SinkJson>,
+}
+
+#[derive(Serialize)]
+struct LegJson {
+    part: &'static str,
+    #[serde(flatten)]
+    leave: PartJson,
 }
 
 #[derive(Serialize)]
@@ -55,8 +70,8 @@ struct SinkJson {
     leave_mm: f64,
 }
 
-impl LeaveJson {
-    pub(super) fn of(fastening: &Fastening) -> Self {
+impl PartJson {
+    fn of(fastening: &PartFastening) -> Self {
         let gap = |gap: &Gap| GapJson {
             leave: mm(gap.leave),
             opens_to: mm(gap.opens_to),
@@ -84,6 +99,15 @@ impl LeaveJson {
             }),
             figure_eight_degrees: eight.ok().map(|eight| eight.turns_degrees),
             figure_eight_problem: eight.err().map(ToString::to_string),
+        }
+    }
+}
+
+impl LeaveJson {
+    pub(super) fn of(moves: &Moves) -> Self {
+        let fastening = &moves.fastening;
+        Self {
+            main: PartJson::of(&fastening.main),
             mitre_mm: fastening.mitre.map(|mitre| MitreJson {
                 outer_when_damp: mm(mitre.outer_when_damp),
                 inner_when_dry: mm(mitre.inner_when_dry),
@@ -94,6 +118,14 @@ impl LeaveJson {
                 .map(|sink| SinkJson {
                     opening: sink.opening.to_string(),
                     leave_mm: mm(sink.clearance.leave),
+                })
+                .collect(),
+            legs: moves
+                .legs
+                .iter()
+                .map(|leg| LegJson {
+                    part: leg.part.name.words(),
+                    leave: PartJson::of(&leg.fastening),
                 })
                 .collect(),
         }

@@ -7,7 +7,7 @@ use crate::papers::layout::wrap;
 use crate::shop::PieceFile;
 use crate::shop::moving::{NoMoves, TodayBasis, WoodSheet};
 use crate::units::Temperature;
-use crate::wood::client_page::{ClientPage, ClientPageInput, Topic, client_page};
+use crate::wood::client_page::{ClientPage, ClientPageInput, PageLeg, Topic, client_page};
 use crate::wood::moisture::BandBasis;
 use crate::wood::movement::Build;
 use chrono::{DateTime, Utc};
@@ -42,7 +42,16 @@ fn page(
         .wood
         .as_ref()
         .map_err(|error| NoMoves::Wood(error.clone()))?;
-    let (length, width) = crate::shop::moving::sizes(&file.piece);
+    let main = &moves.parts.main;
+    let legs: Vec<PageLeg> = moves
+        .parts
+        .legs
+        .iter()
+        .map(|leg| PageLeg {
+            name: leg.name.words(),
+            width: leg.width,
+        })
+        .collect();
     let notes = sheet.site.notes();
     let told: ClientPage = client_page(&ClientPageInput {
         piece: &file.piece.name,
@@ -51,8 +60,9 @@ fn page(
             construction: file.piece.construction,
             grain: sheet.lie.grain,
         },
-        length,
-        width,
+        length: main.length,
+        width: main.width,
+        legs: &legs,
         today: sheet.today.content,
         band: sheet.band,
         notes: &notes,

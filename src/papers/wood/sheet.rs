@@ -2,7 +2,7 @@
 
 use super::{Line, Weight, moves, on_paper, plot::plot, seals};
 use crate::desk::Shop;
-use crate::shop::moving::{AirBasis, PlaceCurve, TodayBasis, WoodSheet};
+use crate::shop::moving::{AirBasis, PartName, PlaceCurve, TodayBasis, WoodSheet};
 use crate::shop::{Moisture, PieceFile, ReadingId};
 use crate::units::{show_date, show_moment};
 use crate::wood::moisture::{Readiness, Reason, Verdict};
@@ -81,12 +81,16 @@ fn short(sheet: &WoodSheet, out: &mut Vec<Line>) {
     };
     let across = &moves.across;
     out.push(body(format!(
-        "From {} today its width {} in the dry season, {} in the damp one (estimate).",
+        "From {} today {} {} in the dry season, {} in the damp one (estimate).",
         sheet.today.content.show(),
+        match moves.parts.main.name {
+            PartName::Whole => "its width",
+            _ => "the width of its run",
+        },
         across.to_dry.show(),
         across.to_wet.show()
     )));
-    let gap = &moves.fastening.gap;
+    let gap = &moves.fastening.main.gap;
     if gap.opens_to > crate::units::Length::ZERO {
         out.push(body(format!("At the back {}.", gap.words())));
     }

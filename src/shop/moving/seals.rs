@@ -1,6 +1,6 @@
 //! What the coats on each face hold back, and the cup that unlike faces risk.
 
-use super::{Records, Today, band_of, sizes, underside, wood_of};
+use super::{Parts, Records, Today, band_of, underside, wood_of};
 use crate::coating::{Family, Product, ProductId};
 use crate::shape::FaceKey;
 use crate::shop::face_state::FaceState;
@@ -125,7 +125,8 @@ pub(super) fn cup(
     band: &SeasonBand,
 ) -> Result<CupSheet, MovementError> {
     let to = farther(from, band);
-    let (_, width) = sizes(of.piece);
+    // Each part of a joined top cups by itself: the widest most.
+    let width = Parts::of(of.piece, &of.book.lie(of.piece)).widest();
     let mut sheet = CupSheet {
         from,
         to,

@@ -25,6 +25,16 @@ pub enum HoldLine {
 }
 
 impl HoldLine {
+    /// The same line as seen from the opposite edge.
+    #[must_use]
+    pub fn from_opposite(self) -> Self {
+        match self {
+            Self::ThisEdge => Self::OppositeEdge,
+            Self::Middle => Self::Middle,
+            Self::OppositeEdge => Self::ThisEdge,
+        }
+    }
+
     /// This edge's share of the movement.
     fn of(self, length: Length) -> Length {
         match self {
@@ -92,6 +102,17 @@ pub fn wall_gap(year: &YearMovement, held: HoldLine) -> Gap {
     Gap {
         leave,
         opens_to: leave + up_to_32nd(held.of(year.inward())),
+    }
+}
+
+/// The gap at the far end of a leg that is joined to a run at a corner: the edge of the run that it
+/// stands at moves by its share of the run's width (`held` as seen from that edge), and the leg's own
+/// length, held at the corner, comes on top (geometry).
+pub fn far_end_gap(run_across: &YearMovement, held: HoldLine, leg_along: &YearMovement) -> Gap {
+    let leave = up_to_32nd(held.of(run_across.outward()) + leg_along.outward());
+    Gap {
+        leave,
+        opens_to: leave + up_to_32nd(held.of(run_across.inward()) + leg_along.inward()),
     }
 }
 

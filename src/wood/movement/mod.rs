@@ -28,7 +28,7 @@ pub(in crate::wood) use change::{sized, spread};
 pub use fasten::{FigureEight, Spacing, SpacingRule, figure_eight, spaced};
 pub use fit::{
     Clearance, CleatSlot, Gap, HoldLine, Mitre, PRACTICE_GAPS, PracticeFigure, SCREW_HOLES, Slot,
-    cleat_slots, mitre_opening, sink_clearance, slot, wall_gap,
+    cleat_slots, far_end_gap, mitre_opening, sink_clearance, slot, wall_gap,
 };
 pub use hold::{HoldAdvice, Situation};
 pub use rate::Formula;
