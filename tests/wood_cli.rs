@@ -468,7 +468,7 @@ fn the_rule_of_readiness_is_shown_and_changed() {
     assert!(
         bench
             .ok(NOW, &["steady"])
-            .contains("two readings 7 days apart within 0.5 points")
+            .contains("two readings 7 days apart (to the nearest day) within 0.5 points")
     );
     bench.ok(NOW, &["steady", "--days", "10", "--within", "0.3"]);
     let rule = bench.json(NOW, &["steady"]);
@@ -487,6 +487,11 @@ fn the_rule_of_readiness_is_shown_and_changed() {
         (&rule["days_apart"], &rule["within_points"]),
         (&10.into(), &0.3.into())
     );
+    // What is changed is shown, and a reading that never speaks cannot be.
+    let changed = bench.ok(NOW, &["steady", "--fresh", "9"]);
+    assert!(changed.contains("speaks for 9 days"), "{changed}");
+    let error = said(&bench, NOW, &["steady", "--fresh", "0"]);
+    assert!(error.contains("at least one day"), "{error}");
     let error = said(&bench, NOW, &["steady", "--stop", "8"]);
     assert!(
         error.contains("must not lie below the limit for care"),

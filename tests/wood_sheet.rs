@@ -93,9 +93,13 @@ impl Demo {
     }
 
     fn read(&mut self, ticket: &str, days_ago: i64, percent: f64) {
+        self.read_at(ticket, "top, middle", days_ago, percent);
+    }
+
+    fn read_at(&mut self, ticket: &str, place: &str, days_ago: i64, percent: f64) {
         let reading = Reading {
             at: self.now - Duration::days(days_ago),
-            place: "top, middle".to_owned(),
+            place: place.to_owned(),
             depth: None,
             meter: Meter::Oven,
             correction: Correction::InMeter,
@@ -283,6 +287,35 @@ fn without_a_reading_the_shops_air_or_the_middle_of_the_year_is_taken_and_said()
         tackfree::wood::moisture::BandBasis::Region(Region::Most)
     );
     assert!(demo.paper("5A").contains("The site's air is not noted"));
+}
+
+#[test]
+fn a_place_read_a_week_before_the_others_still_counts_in_todays_moisture() {
+    let mut demo = Demo::new();
+    demo.read_at("1C", "core", 9, 14.0);
+    demo.read_at("1C", "shell", 9, 9.0);
+    demo.read_at("1C", "shell", 1, 8.8);
+    // Core 14 % eight days before the newest, within the 14 that a reading speaks for: the mean
+    // of 14 and 8.8 %.
+    let today = demo.sheet("1C").today;
+    assert!((today.content.percent() - 11.4).abs() < 1e-9, "{today:?}");
+    let paper = demo.paper("1C");
+    assert!(paper.contains("Ready to mill: not yet"), "{paper}");
+    assert!(
+        paper.contains("core: last read 14%, 9 days ago, over the limit of 12%"),
+        "{paper}"
+    );
+    // Out of the reach of the rule it is left out of the mean, and said to be.
+    let mut demo = Demo::new();
+    demo.read_at("1C", "core", 20, 14.0);
+    demo.read_at("1C", "shell", 1, 8.8);
+    assert!((demo.sheet("1C").today.content.percent() - 8.8).abs() < 1e-9);
+    assert!(
+        demo.paper("1C")
+            .contains("1 place was read too long before to count in it"),
+        "{}",
+        demo.paper("1C")
+    );
 }
 
 #[test]

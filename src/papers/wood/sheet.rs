@@ -133,13 +133,22 @@ fn moisture(shop: &Shop, sheet: &WoodSheet, now: DateTime<Utc>, out: &mut Vec<Li
     let style = shop.settings.temperature;
     let today = sheet.today.content.show();
     out.push(body(match sheet.today.basis {
-        TodayBasis::Read { places, last } => {
+        TodayBasis::Read {
+            places,
+            left_out,
+            last,
+        } => {
             let when = show_moment(last, now, shop.settings.zone);
             let places = match places {
                 1 => "1 place".to_owned(),
                 many => format!("the mean of {many} places"),
             };
-            format!("Today {today}, measured: {places}, last read {when}.")
+            let left_out = match left_out {
+                0 => String::new(),
+                1 => " 1 place was read too long before to count in it.".to_owned(),
+                many => format!(" {many} places were read too long before to count in it."),
+            };
+            format!("Today {today}, measured: {places}, last read {when}.{left_out}")
         }
         TodayBasis::ShopAir => {
             format!("No reading yet; {today} is taken, what the shop's air would hold it at.")

@@ -48,6 +48,26 @@ pub enum Reason {
         /// Days between them.
         days: i64,
     },
+    /// A place was read longer ago than the others; it is not too wet, as far as was read.
+    LeftBehind {
+        /// Where.
+        place: String,
+        /// What was read last.
+        content: MoistureContent,
+        /// Days since.
+        days: i64,
+    },
+    /// A place was too wet when it was last read, longer ago than the others.
+    LeftWet {
+        /// Where.
+        place: String,
+        /// What was read last.
+        content: MoistureContent,
+        /// The limit.
+        limit: MoistureContent,
+        /// Days since.
+        days: i64,
+    },
     /// A place is steady.
     Steady {
         /// Where.
@@ -95,12 +115,16 @@ impl Reason {
     pub fn verdict(&self) -> Verdict {
         match self {
             Self::Steady { .. } => Verdict::Ready,
-            Self::Damp { .. } | Self::OutsideBand { .. } | Self::NoBand => Verdict::WithCare,
+            Self::Damp { .. }
+            | Self::LeftBehind { .. }
+            | Self::OutsideBand { .. }
+            | Self::NoBand => Verdict::WithCare,
             Self::NoReadings
             | Self::Stale { .. }
             | Self::TooSoon { .. }
             | Self::Moving { .. }
-            | Self::TooWet { .. } => Verdict::NotYet,
+            | Self::TooWet { .. }
+            | Self::LeftWet { .. } => Verdict::NotYet,
         }
     }
 
@@ -108,7 +132,9 @@ impl Reason {
     pub fn words(&self) -> String {
         match self {
             Self::NoReadings => "No moisture reading yet.".to_owned(),
-            Self::Stale { days } => format!("The last reading is {days} days old; read again."),
+            Self::Stale { days } => {
+                format!("The last reading is {} old; read again.", days_words(*days))
+            }
             Self::TooSoon { place, .. } => format!(
                 "{place}: the readings do not lie far enough apart yet; read there again when due."
             ),
@@ -118,9 +144,30 @@ impl Reason {
                 to,
                 days,
             } => format!(
-                "{place}: still moving, {} to {} in {days} days.",
+                "{place}: still moving, {} to {} in {}.",
                 from.show(),
-                to.show()
+                to.show(),
+                days_words(*days)
+            ),
+            Self::LeftBehind {
+                place,
+                content,
+                days,
+            } => format!(
+                "{place}: last read {}, {} ago; read there again to be sure.",
+                content.show(),
+                days_words(*days)
+            ),
+            Self::LeftWet {
+                place,
+                content,
+                limit,
+                days,
+            } => format!(
+                "{place}: last read {}, {} ago, over the limit of {}; read there again.",
+                content.show(),
+                days_words(*days),
+                limit.show()
             ),
             Self::Steady {
                 place,
@@ -128,9 +175,10 @@ impl Reason {
                 to,
                 days,
             } => format!(
-                "{place}: steady, {} to {} in {days} days.",
+                "{place}: steady, {} to {} in {}.",
                 from.show(),
-                to.show()
+                to.show(),
+                days_words(*days)
             ),
             Self::TooWet {
                 place,
@@ -178,7 +226,16 @@ pub struct Readiness {
     pub wettest: Option<MoistureContent>,
 }
 
-fn whole_days(span: TimeDelta) -> i64 {
+/// `1 day`, `7 days`.
+fn days_words(days: i64) -> String {
+    match days {
+        1 => "1 day".to_owned(),
+        days => format!("{days} days"),
+    }
+}
+
+/// Days of a span, to the nearest.
+pub(crate) fn whole_days(span: TimeDelta) -> i64 {
     // To the nearest day: Monday at nine to Monday at eight is a week.
     (span.num_hours() + 12).div_euclid(24)
 }
@@ -187,9 +244,11 @@ fn key(reading: &Reading) -> (String, super::reading::Meter) {
     (reading.place.trim().to_lowercase(), reading.meter)
 }
 
-/// Judges the readings of one piece at `now`. Every place read within `days_apart` days of the
-/// newest reading counts, each with each meter by itself; readings after `now` are left out.
-/// Setting also asks for the client's band.
+/// Judges the readings of one piece at `now`. Every place counts by its last reading, each with each
+/// meter by itself; one that was last read more than `days_apart` days before the newest reading is
+/// not judged steady or moving, but stands in the way while it was too wet, and is minded otherwise,
+/// until it is read again (with any meter). Readings after `now` are left out. Setting also asks for
+/// the client's band.
 pub fn judge(
     goal: ReadyFor,
     readings: &[Reading],
@@ -210,14 +269,22 @@ pub fn judge(
     let mut wettest: Option<&Reading> = None;
     let mut done = Vec::new();
     for latest in known.iter().rev().copied() {
-        if done.contains(&key(latest))
-            || whole_days(newest.at - latest.at) > i64::from(rule.days_apart)
-        {
+        if done.contains(&key(latest)) {
+            continue;
+        }
+        let behind = whole_days(newest.at - latest.at) > i64::from(rule.days_apart);
+        let (place, _) = key(latest);
+        if behind && done.iter().any(|(known, _)| *known == place) {
+            // Read there since with another meter.
             continue;
         }
         done.push(key(latest));
         if wettest.is_none_or(|wet| wet.content() < latest.content()) {
             wettest = Some(latest);
+        }
+        if behind {
+            reasons.push(left_behind(latest, rule, now));
+            continue;
         }
         let here = known.iter().copied().filter(|r| key(r) == key(latest));
         reasons.push(steadiness(latest, here, rule));
@@ -290,6 +357,25 @@ fn steadiness<'a>(
             to,
             days,
         }
+    }
+}
+
+/// What a place makes of the answer that was read longer ago than the others.
+fn left_behind(latest: &Reading, rule: &ReadyRule, now: DateTime<Utc>) -> Reason {
+    let place = latest.place.trim().to_owned();
+    let (content, days) = (latest.content(), whole_days(now - latest.at));
+    if content > rule.stop_over {
+        return Reason::LeftWet {
+            place,
+            content,
+            limit: rule.stop_over,
+            days,
+        };
+    }
+    Reason::LeftBehind {
+        place,
+        content,
+        days,
     }
 }
 
