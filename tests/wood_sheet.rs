@@ -165,6 +165,23 @@ fn movement_follows_from_reading_site_build_and_grain() {
 }
 
 #[test]
+fn a_figure_eight_turns_to_the_side_that_the_year_goes() {
+    let mut demo = counter();
+    demo.read("1C", 0, 10.0);
+    // At its wettest today: 21 1/2 in from the held row, 546.1 x 0.00165 x 4 = 3.604 mm inward, on
+    // 3/4 in between the holes: asin(3.604 / 19.05) = 10.9 degrees; outward none.
+    let moves = demo.sheet("1C").moves.expect("movement");
+    let eight = moves.fastening.main.eight.expect("it serves");
+    assert_eq!((eight.outward_degrees, eight.inward_degrees), (0, 11));
+    let paper = demo.paper("1C");
+    let paper = paper.split_whitespace().collect::<Vec<_>>().join(" ");
+    assert!(
+        paper.contains("turns at most 11 degrees toward the held line (5/32\" (3.6 mm)), and draws"),
+        "{paper}"
+    );
+}
+
+#[test]
 fn grain_nobody_looked_at_gives_a_range() {
     let mut demo = counter();
     demo.lie("1C", |lie| lie.grain = Grain::Unknown);

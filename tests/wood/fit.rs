@@ -157,12 +157,32 @@ fn fasteners_are_spaced_evenly_within_the_rule() {
 
 #[test]
 fn a_figure_eight_turns_and_draws_a_little() {
-    // Geometry: holes 7/8 in apart, 1/4 in of travel: asin(0.125/0.875) = 8.2 degrees, drawn
-    // 0.875 (1 - cos) = 0.009 in.
-    let turned = figure_eight(inches(0.875), inches(0.25)).unwrap();
-    assert_eq!(turned.turns_degrees, 9);
-    near(turned.drawn.inches(), 0.009, 0.000_1);
-    assert!(figure_eight(inches(0.875), inches(0.9)).is_err());
+    // Geometry, set square today: holes 7/8 in apart, carried 1/8 in out and 1/4 in in:
+    // asin(0.125/0.875) = 8.2 degrees, asin(0.25/0.875) = 16.6 degrees; drawn by the larger turn,
+    // 0.875 (1 - cos 16.6) = 0.0365 in.
+    let turned = figure_eight(inches(0.875), inches(0.125), inches(0.25)).unwrap();
+    assert_eq!((turned.outward_degrees, turned.inward_degrees), (9, 17));
+    near(turned.drawn.inches(), 0.0365, 0.000_1);
+    // A top that comes wet goes all one way: 3.7 mm of 19.05 mm is asin 0.1942 = 11.2 degrees,
+    // not the 5.6 of half of it to each side.
+    let mm = |mm: f64| Length::from_metres_rounded(mm / 1000.0);
+    let one_way = figure_eight(inches(0.75), mm(0.2), mm(3.7)).unwrap();
+    assert_eq!((one_way.outward_degrees, one_way.inward_degrees), (1, 12));
+    assert_eq!(
+        one_way.words(),
+        "A figure-eight with its holes 3/4\" (19.1 mm) apart, set square today at the farthest row, \
+         turns at most 12 degrees toward the held line (5/32\" (3.7 mm)) and 1 degree away from it \
+         (less than 1/32\" (0.2 mm)), and draws the top less than 1/32\" (0.4 mm) along: give its \
+         recess room."
+    );
+    let still = figure_eight(inches(0.75), Length::ZERO, Length::ZERO).unwrap();
+    assert!(still.words().starts_with("No row travels"));
+    let beyond = figure_eight(inches(0.875), Length::ZERO, inches(0.9)).unwrap_err();
+    assert_eq!(
+        beyond.to_string(),
+        "with its holes 7/8\" (22.2 mm) apart it cannot follow 29/32\" (22.9 mm) to one side; take a \
+         longer one, slotted blocks or clips."
+    );
 }
 
 #[test]

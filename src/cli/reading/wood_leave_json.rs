@@ -97,7 +97,9 @@ impl PartJson {
                 apart_mm: mm(along.apart),
                 margin_mm: mm(along.margin),
             }),
-            figure_eight_degrees: eight.ok().map(|eight| eight.turns_degrees),
+            figure_eight_degrees: eight
+                .ok()
+                .map(|eight| eight.outward_degrees.max(eight.inward_degrees)),
             figure_eight_problem: eight.err().map(ToString::to_string),
         }
     }

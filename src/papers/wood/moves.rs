@@ -219,7 +219,10 @@ fn part_leave(places: &Places, part: &PartFastening, sheet: &WoodSheet, out: &mu
             both(along.margin)
         ));
     }
-    say(eight_words(part, sheet.lie.eight));
+    say(match &part.eight {
+        Ok(eight) => eight.words(),
+        Err(error) => format!("Figure-eights will not serve at the farthest row: {error}"),
+    });
 }
 
 /// The gap of an edge; an edge that is held needs none.
@@ -239,23 +242,6 @@ fn row_words(row: &ScrewRow, places: &Places) -> String {
             both(row.from_held),
             slot.words()
         ),
-    }
-}
-
-fn eight_words(fastening: &PartFastening, centres: Length) -> String {
-    match &fastening.eight {
-        Ok(_) if fastening.travel == Length::ZERO => {
-            "No row travels, so figure-eights need not turn.".to_owned()
-        }
-        Ok(eight) => format!(
-            "A figure-eight with its holes {} apart, at the farthest row, turns {} degrees to each \
-             side at most for {} of travel and draws the top {} along: give its recess room.",
-            both(centres),
-            eight.turns_degrees,
-            both(fastening.travel),
-            both(eight.drawn)
-        ),
-        Err(error) => format!("Figure-eights will not serve at the farthest row: {error}"),
     }
 }
 

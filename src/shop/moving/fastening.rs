@@ -51,8 +51,6 @@ pub struct PartFastening {
     pub along: Option<Spacing>,
     /// What a figure-eight at the row farthest from the held line does; or why none will serve.
     pub eight: Result<FigureEight, MovementError>,
-    /// The farthest row's travel over the year.
-    pub travel: Length,
 }
 
 /// What to leave and how to hold.
@@ -113,10 +111,11 @@ impl Through<'_> {
             })
             .collect();
         let farthest = from_held.iter().copied().max().unwrap_or(Length::ZERO);
-        let travel = if farthest == Length::ZERO {
-            Length::ZERO
+        let (outward, inward) = if farthest == Length::ZERO {
+            (Length::ZERO, Length::ZERO)
         } else {
-            self.year(Axis::Width, farthest)?.travel()
+            let year = self.year(Axis::Width, farthest)?;
+            (year.outward(), year.inward())
         };
         let margin = MARGIN.min(Length::from_nm(part.length.nm() / 4));
         Ok(PartFastening {
@@ -125,8 +124,7 @@ impl Through<'_> {
             gap_ends,
             rows,
             along: spaced(part.length, margin, lie.spacing).ok(),
-            eight: figure_eight(lie.eight, travel),
-            travel,
+            eight: figure_eight(lie.eight, outward, inward),
         })
     }
 

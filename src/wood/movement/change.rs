@@ -18,6 +18,16 @@ pub enum MovementError {
         /// The wood.
         species: String,
     },
+    /// A figure-eight that is carried farther than it is long.
+    #[error(
+        "with its holes {centres} apart it cannot follow {carried} to one side; take a longer one, slotted blocks or clips."
+    )]
+    Reach {
+        /// How far it is carried.
+        carried: String,
+        /// Between its holes.
+        centres: String,
+    },
     /// A size that no top has.
     #[error("A {what} of {size} cannot be; it lies above 0 and at most 100 ft.")]
     Size {
