@@ -79,6 +79,12 @@ impl Demo {
         wood_sheet_paper(&shop, &file, &self.sheet(ticket), self.now).join("\n")
     }
 
+    /// The same with its line breaks taken out.
+    fn flat_paper(&self, ticket: &str) -> String {
+        let paper = self.paper(ticket);
+        paper.split_whitespace().collect::<Vec<_>>().join(" ")
+    }
+
     /// The site of a piece's job at a span of moisture contents.
     fn span(&mut self, ticket: &str, driest: f64, wettest: f64) {
         let job = self.file(ticket).piece.job;
@@ -176,7 +182,8 @@ fn a_figure_eight_turns_to_the_side_that_the_year_goes() {
     let paper = demo.paper("1C");
     let paper = paper.split_whitespace().collect::<Vec<_>>().join(" ");
     assert!(
-        paper.contains("turns at most 11 degrees toward the held line (5/32\" (3.6 mm)), and draws"),
+        paper
+            .contains("turns at most 11 degrees toward the held line (5/32\" (3.6 mm)), and draws"),
         "{paper}"
     );
 }
@@ -316,7 +323,7 @@ fn a_place_read_a_week_before_the_others_still_counts_in_todays_moisture() {
     // of 14 and 8.8 %.
     let today = demo.sheet("1C").today;
     assert!((today.content.percent() - 11.4).abs() < 1e-9, "{today:?}");
-    let paper = demo.paper("1C");
+    let paper = demo.flat_paper("1C");
     assert!(paper.contains("Ready to mill: not yet"), "{paper}");
     assert!(
         paper.contains("core: last read 14%, 9 days ago, over the limit of 12%"),
@@ -328,10 +335,10 @@ fn a_place_read_a_week_before_the_others_still_counts_in_todays_moisture() {
     demo.read_at("1C", "shell", 1, 8.8);
     assert!((demo.sheet("1C").today.content.percent() - 8.8).abs() < 1e-9);
     assert!(
-        demo.paper("1C")
+        demo.flat_paper("1C")
             .contains("1 place was read too long before to count in it"),
         "{}",
-        demo.paper("1C")
+        demo.flat_paper("1C")
     );
 }
 

@@ -99,7 +99,7 @@ fn the_run_and_the_leg_of_an_l_each_move_across_their_own_width() {
     let page = client_page_paper(&shop, &file, &demo.sheet("1C"), demo.now).expect("a page");
     let page = flat(&page.join(" "));
     assert!(
-        page.contains("'s run is 25 1/2\" (647.7 mm) wide, its leg 24\""),
+        page.contains("'s run is 25 1/2\" (647.7 mm), its leg 24\""),
         "{page}"
     );
     assert!(!page.contains("96\""), "{page}");

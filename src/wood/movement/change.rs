@@ -193,6 +193,10 @@ impl Movement {
                  follows from Table 13-5"
                     .to_owned()
             }
+            Formula::Both => "Wood Handbook eq. 13-3, p. 13-17, outside 6 to 14 %, once from \
+                              green-to-ovendry shrinkage and once from Table 13-5, which do not \
+                              agree for this wood: it lies between"
+                .to_owned(),
         };
         let ways: Vec<_> = self.directions.iter().map(|d| d.words()).collect();
         let capped = if self.capped && self.formula != Formula::AboveSaturation {

@@ -10,6 +10,8 @@
 //! F = 30), both moisture contents capped at F, where shrinking begins: above it nothing moves.
 //! Where a row has coefficients but no shrinkage, `100 F/S - F` is taken as `1/C - 10`, which is
 //! the same formula turned round at the 10 % that the coefficients are made for (worked out here).
+//! Where a row's coefficients and shrinkage come from different sets, both are used and the movement
+//! lies between, so that a wider span is never told to move less.
 //! Sizes are those at today's moisture content. Table 13-5 overstates the width and understates
 //! the thickness of boards that are neither flatsawn nor quartersawn (p. 13-17).
 
