@@ -12,7 +12,7 @@ use tackfree::desk::{
 };
 use tackfree::papers::wood::{client_page_html, client_page_paper, wood_sheet_paper};
 use tackfree::shape::{Construction, FaceKey};
-use tackfree::shop::moving::{ShopsAir, TodayBasis, WoodSheet, finish_of};
+use tackfree::shop::moving::{CupAnswer, ShopsAir, TodayBasis, WoodSheet, finish_of};
 use tackfree::shop::{CoatKind, PieceFile, PieceWood, Site, SiteAir, Ticket};
 use tackfree::store::Store;
 use tackfree::store::files::load_demo;
@@ -504,14 +504,14 @@ fn the_balance_gate_teaches_with_the_same_figure_as_the_sheet() {
         .collect();
     assert_eq!(why.len(), 1, "{lines:?}");
     let cup = demo.sheet("2A").moves.expect("moves").cup;
-    let risk = cup.risk.expect("a risk");
+    let risk = cup.risk().expect("a risk");
     assert!(!risk.is_none());
     assert!(
         why[0].contains(&risk.line()),
         "{why:?} against {}",
         risk.line()
     );
-    let more = cup.one_more.expect("one more coat would help");
+    let more = cup.one_more().expect("one more coat would help");
     assert!(more.on_underside, "the underside is the poorer face");
     assert!(more.after.cup.high() < more.before.cup.high());
     assert!(why[0].contains(&more.line()), "{why:?}");
@@ -525,6 +525,24 @@ fn the_balance_gate_teaches_with_the_same_figure_as_the_sheet() {
         !lines.iter().any(|line| line.starts_with("Why: ")),
         "{lines:?}"
     );
+}
+
+#[test]
+fn a_hidden_underside_gives_no_cup_and_asks_no_coat() {
+    let mut demo = unbalanced();
+    assert!(demo.sheet("2A").moves.expect("moves").cup.risk().is_some());
+    let piece = demo.file("2A").piece.id;
+    demo.done(&Action::DeclareHidden {
+        piece,
+        face: FaceKey::Underside,
+        reason: "glued to a box".to_owned(),
+    });
+    let cup = demo.sheet("2A").moves.expect("moves").cup;
+    assert_eq!(cup.answer, CupAnswer::UndersideHidden);
+    let paper = demo.flat_paper("2A");
+    assert!(paper.contains("so no cup is reckoned"), "{paper}");
+    assert!(!paper.contains("One more coat"), "{paper}");
+    assert!(!paper.contains("cup risk up to"), "{paper}");
 }
 
 #[test]

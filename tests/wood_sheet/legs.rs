@@ -81,7 +81,7 @@ fn the_run_and_the_leg_of_an_l_each_move_across_their_own_width() {
     assert!((mm(far.from_held) - 508.0).abs() < 0.01);
     assert!((mm(far.slot.expect("a slot").length) - 14.0 * 25.4 / 32.0).abs() < 1e-6);
     // A cup is reckoned over the widest part.
-    let cup = moves.cup.risk.expect("two faces");
+    let cup = moves.cup.risk().expect("two faces");
     assert_eq!(cup.width, inches(25.5));
     let paper = demo.paper("1C");
     assert!(paper.lines().all(|line| line.chars().count() <= 80));

@@ -176,7 +176,7 @@ pub(super) struct CupJson {
 
 impl CupJson {
     pub(super) fn of(cup: &CupSheet) -> Option<Self> {
-        let risk = cup.risk.as_ref()?;
+        let risk = cup.risk()?;
         Some(Self {
             from_pct: cup.from.percent(),
             to_pct: cup.to.percent(),
@@ -184,7 +184,7 @@ impl CupJson {
             most_mm: mm(risk.cup.high()),
             line: risk.line(),
             basis: risk.basis(),
-            one_more: cup.one_more.as_ref().map(OneMoreCoat::line),
+            one_more: cup.one_more().map(OneMoreCoat::line),
         })
     }
 }

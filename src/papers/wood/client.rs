@@ -68,7 +68,7 @@ fn page(
         notes: &notes,
         situations: &moves.fastening.situations,
         held: sheet.lie.held,
-        cup: moves.cup.risk.clone(),
+        cup: moves.cup.risk().cloned(),
         room: room(sheet),
         style: shop.settings.temperature,
     })?;

@@ -94,7 +94,7 @@ fn short(sheet: &WoodSheet, out: &mut Vec<Line>) {
     if gap.opens_to > crate::units::Length::ZERO {
         out.push(body(format!("At the back {}.", gap.words())));
     }
-    if let Some(risk) = moves.cup.risk.as_ref().filter(|risk| !risk.is_none()) {
+    if let Some(risk) = moves.cup.risk().filter(|risk| !risk.is_none()) {
         out.push(body(format!(
             "Unlike faces: cup risk up to {} (passing estimate).",
             both(risk.cup.high())

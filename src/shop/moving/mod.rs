@@ -12,7 +12,7 @@ mod seals;
 pub use fastening::{Fastening, LegMoves, PartFastening, ScrewRow, SinkRoom};
 pub use parts::{LegsAt, Part, PartName, Parts};
 pub use places::{PlaceCurve, Today, TodayBasis};
-pub use seals::{CupSheet, FaceSealing, cup_line, finish_of};
+pub use seals::{CupAnswer, CupSheet, FaceSealing, cup_line, finish_of};
 
 use super::face_state::FaceState;
 use super::moisture::{PieceWood, Site, WoodBook};
