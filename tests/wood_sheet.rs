@@ -17,7 +17,7 @@ use tackfree::shop::{CoatKind, PieceFile, PieceWood, Site, SiteAir, Ticket};
 use tackfree::store::Store;
 use tackfree::store::files::load_demo;
 use tackfree::wood::moisture::{Correction, Meter, MoistureContent, Reading, Region, Verdict};
-use tackfree::wood::movement::{Formula, Grain, HoldLine, Situation};
+use tackfree::wood::movement::{Filling, Formula, Grain, HoldLine, Situation};
 use tackfree::wood::sealing::FinishKind;
 
 #[path = "wood_sheet/legs.rs"]
@@ -396,11 +396,16 @@ fn the_curve_is_drawn_toward_what_the_shops_air_holds() {
 fn holding_and_situations_come_from_shape_kind_and_what_was_noted() {
     let mut demo = Demo::new();
     let fastening = |demo: &Demo, ticket: &str| demo.sheet(ticket).moves.expect("moves").fastening;
-    // The sink counter has a cutout: a drop-in sink is minded and its room reckoned.
+    // The sink counter is noted with a drop-in sink: its cutout is told as one.
     let sink = fastening(&demo, "1A");
     assert!(sink.situations.contains(&Situation::DropInSink));
-    assert_eq!(sink.sinks.len(), 1);
-    assert!(mm(sink.sinks[0].clearance.leave) >= 3.0);
+    assert_eq!(sink.cutouts.len(), 1);
+    assert!(mm(sink.cutouts[0].clearance.leave) >= 3.0);
+    // A cutout that nobody said is for a sink is not told as one.
+    let vanity = fastening(&demo, "4A");
+    assert!(!vanity.situations.contains(&Situation::DropInSink));
+    assert_eq!(vanity.cutouts[0].clearance.filling, Filling::Unsaid);
+    assert_eq!(sink.cutouts[0].clearance.filling, Filling::DropIn);
     // An island is held along the middle unless it is said otherwise, and a row lies there.
     let island = demo.sheet("2A");
     assert_eq!(island.lie.held, HoldLine::Middle);

@@ -1,11 +1,11 @@
 //! Gaps, slots, mitre, sink, cleat, fasteners and holds.
 
-use tackfree::shape::Construction;
+use tackfree::shape::{Construction, Mount, Purpose, Reveal, Sink};
 use tackfree::units::Length;
 use tackfree::wood::moisture::SeasonBand;
 use tackfree::wood::movement::{
-    Axis, Build, Grain, HoldLine, MovementError, Situation, SpacingRule, YearMovement, cleat_slots,
-    far_end_gap, figure_eight, mitre_opening, sink_clearance, slot, spaced, wall_gap,
+    Axis, Build, Filling, Grain, HoldLine, MovementError, Situation, SpacingRule, YearMovement,
+    clearance, cleat_slots, far_end_gap, figure_eight, mitre_opening, slot, spaced, wall_gap,
 };
 use tackfree::wood::species::Species;
 
@@ -110,15 +110,65 @@ fn a_mitre_opens_by_1_414_times_the_change_of_width() {
 }
 
 #[test]
-fn a_sink_gets_3_mm_a_side_or_what_its_opening_shrinks() {
+fn a_dropped_in_sink_gets_3_mm_a_side_or_what_its_opening_shrinks() {
     // 3 mm a side, 6 mm in all: a UK worktop fitting guide.
     let maple = wood("Maple, sugar");
-    let small = sink_clearance(&year(&maple, 16.0, 7.0));
+    let small = clearance(&year(&maple, 16.0, 7.0), Filling::DropIn);
     assert_eq!(small.leave, Length::from_mm(3));
     // 22 in from 14 to 6 %: 22 x 0.00353 x 8 / 2 = 0.311 in a side.
-    let large = sink_clearance(&year(&maple, 22.0, 14.0));
+    let large = clearance(&year(&maple, 22.0, 14.0), Filling::DropIn);
     assert_eq!(large.leave, inches(10.0 / 32.0));
     assert!(large.words().contains("5/16\""));
+    // The advice beside it names no figure that this one contradicts.
+    let advice = Situation::DropInSink.advice().line();
+    assert!(advice.contains("the room that its cutout asks"), "{advice}");
+    assert!(!advice.contains("6 mm in all"), "{advice}");
+}
+
+#[test]
+fn a_cutout_is_told_by_what_it_is_for() {
+    let maple = wood("Maple, sugar");
+    // 20 in from 7 to 6 %: 20 x 0.00353 / 2 = 0.0353 in a side, up to 1/16; 0.0706 in at the back
+    // of an apron-front sink, up to 3/32. The 3 mm are a dropped-in sink's alone.
+    let of = |filling| clearance(&year(&maple, 20.0, 7.0), filling);
+    for (filling, leave, words) in [
+        (Filling::Cooktop, 2.0, "each side of the cooktop"),
+        (Filling::Outlet, 2.0, "each side of the box"),
+        (
+            Filling::Undermount,
+            2.0,
+            "draws in over the bowl by up to 1/16\"",
+        ),
+        (
+            Filling::ApronFront,
+            3.0,
+            "leave 3/32\" (2.4 mm) behind the sink",
+        ),
+    ] {
+        let room = of(filling);
+        assert_eq!(room.leave, inches(leave / 32.0), "{filling:?}");
+        assert_eq!(room.practice, None);
+        assert!(room.words().contains(words), "{}", room.words());
+        assert!(!room.words().contains("practice"), "{}", room.words());
+    }
+    assert!(of(Filling::Unsaid).words().contains("what stands in it"));
+    let sink = |mount| {
+        Purpose::Sink(Sink {
+            mount,
+            overall: None,
+            wall: None,
+            cabinet: None,
+        })
+    };
+    for (purpose, filling) in [
+        (Purpose::Plain, Filling::Unsaid),
+        (Purpose::Cooktop, Filling::Cooktop),
+        (sink(Mount::DropIn), Filling::DropIn),
+        (sink(Mount::Undermount(Reveal::Zero)), Filling::Undermount),
+        (sink(Mount::ApronFront(Reveal::Zero)), Filling::ApronFront),
+    ] {
+        assert_eq!(Filling::of(&purpose), filling);
+    }
 }
 
 #[test]

@@ -164,7 +164,7 @@ fn an_opening_in_a_leg_lies_with_its_width_across_the_grain() {
         draft.openings.push(cutout(12.0, 30.0));
     });
     demo.read("1C", 0, 14.0);
-    let clearance = moves(&demo).fastening.sinks[0].clearance;
+    let clearance = moves(&demo).fastening.cutouts[0].clearance;
     assert!((mm(clearance.from_movement) - 3.0 * 25.4 / 32.0).abs() < 1e-6);
     assert_eq!(content(14.0), demo.sheet("1C").today.content);
 }

@@ -115,11 +115,11 @@ impl LeaveJson {
                 inner_when_dry: mm(mitre.inner_when_dry),
             }),
             sinks: fastening
-                .sinks
+                .cutouts
                 .iter()
-                .map(|sink| SinkJson {
-                    opening: sink.opening.to_string(),
-                    leave_mm: mm(sink.clearance.leave),
+                .map(|cutout| SinkJson {
+                    opening: cutout.opening.to_string(),
+                    leave_mm: mm(cutout.clearance.leave),
                 })
                 .collect(),
             legs: moves

@@ -178,11 +178,11 @@ fn leave(moves: &Moves, sheet: &WoodSheet, out: &mut Vec<Line>) {
     if let Some(mitre) = &fastening.mitre {
         say(format!("A full mitre of two such legs: {}.", mitre.words()));
     }
-    for sink in &fastening.sinks {
+    for cutout in &fastening.cutouts {
         say(format!(
             "{}: {}.",
-            capital(&sink.opening.to_string()),
-            sink.clearance.words()
+            capital(&cutout.opening.to_string()),
+            cutout.clearance.words()
         ));
     }
 }

@@ -1,14 +1,14 @@
 //! What to leave open round a piece and how to hold it, from its shape, its lie and its year.
 
 use super::parts::{LegsAt, Part, Parts};
-use crate::shape::{OpeningKind, OpeningName};
+use crate::shape::{Opening, OpeningKind, OpeningName, Purpose};
 use crate::shop::moisture::PieceWood;
 use crate::shop::{Piece, PieceKind};
 use crate::units::Length;
 use crate::wood::moisture::{MoistureContent, SeasonBand};
 use crate::wood::movement::{
-    Axis, Build, Clearance, FigureEight, Gap, HoldLine, Mitre, MovementError, Situation, Slot,
-    Spacing, YearMovement, cleat_slots, far_end_gap, figure_eight, mitre_opening, sink_clearance,
+    Axis, Build, Clearance, FigureEight, Filling, Gap, HoldLine, Mitre, MovementError, Situation,
+    Slot, Spacing, YearMovement, clearance, cleat_slots, far_end_gap, figure_eight, mitre_opening,
     spaced, wall_gap,
 };
 
@@ -26,9 +26,9 @@ pub struct ScrewRow {
     pub slot: Option<Slot>,
 }
 
-/// The room round an opening across the grain.
+/// The room round a cutout across the grain.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub struct SinkRoom {
+pub struct CutoutRoom {
     /// Which opening.
     pub opening: OpeningName,
     /// What to leave.
@@ -61,7 +61,7 @@ pub struct Fastening {
     /// How far a full mitre would open, where there is a corner.
     pub mitre: Option<Mitre>,
     /// The room round each cutout.
-    pub sinks: Vec<SinkRoom>,
+    pub cutouts: Vec<CutoutRoom>,
     /// What is to be minded: how it is held, and what was noted or follows from the shape.
     pub situations: Vec<Situation>,
 }
@@ -168,12 +168,21 @@ impl Through<'_> {
         Ok(Fastening {
             main: self.part(&parts.main, wall_gap(&along, held))?,
             mitre,
-            sinks: self.sinks(piece, parts)?,
+            cutouts: self.cutouts(piece, parts)?,
             situations,
         })
     }
 
-    fn sinks(&self, piece: &Piece, parts: &Parts) -> Result<Vec<SinkRoom>, MovementError> {
+    /// What a cutout is for: as the opening says, else the sink that was noted to be dropped in.
+    fn filling(&self, purpose: &Purpose) -> Filling {
+        let noted = self.lie.situations.contains(&Situation::DropInSink);
+        match Filling::of(purpose) {
+            Filling::Unsaid if noted => Filling::DropIn,
+            said => said,
+        }
+    }
+
+    fn cutouts(&self, piece: &Piece, parts: &Parts) -> Result<Vec<CutoutRoom>, MovementError> {
         let mut out = Vec::new();
         for opening in piece.shape.openings() {
             let OpeningKind::Cutout { width, depth, .. } = opening.what else {
@@ -184,9 +193,12 @@ impl Through<'_> {
             } else {
                 depth
             };
-            out.push(SinkRoom {
+            out.push(CutoutRoom {
                 opening: opening.name(),
-                clearance: sink_clearance(&self.year(Axis::Width, across)?),
+                clearance: clearance(
+                    &self.year(Axis::Width, across)?,
+                    self.filling(&opening.purpose),
+                ),
             });
         }
         Ok(out)
@@ -233,9 +245,8 @@ fn situations(piece: &Piece, lie: &PieceWood, parts: &Parts) -> Vec<Situation> {
     if !parts.legs.is_empty() {
         out.push(Situation::Corner);
     }
-    let cutout =
-        |opening: &crate::shape::Opening| matches!(opening.what, OpeningKind::Cutout { .. });
-    if piece.shape.openings().iter().any(cutout) {
+    let drop_in = |opening: &Opening| Filling::of(&opening.purpose) == Filling::DropIn;
+    if piece.shape.openings().iter().any(drop_in) {
         out.push(Situation::DropInSink);
     }
     let mut seen = Vec::new();

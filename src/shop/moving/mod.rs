@@ -9,7 +9,7 @@ mod parts;
 mod places;
 mod seals;
 
-pub use fastening::{Fastening, LegMoves, PartFastening, ScrewRow, SinkRoom};
+pub use fastening::{CutoutRoom, Fastening, LegMoves, PartFastening, ScrewRow};
 pub use parts::{LegsAt, Part, PartName, Parts};
 pub use places::{PlaceCurve, Today, TodayBasis};
 pub use seals::{CupAnswer, CupSheet, FaceSealing, cup_line, finish_of};

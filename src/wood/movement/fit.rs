@@ -1,4 +1,4 @@
-//! What to leave open for a year's movement: gaps, slots, a mitre, a drop-in sink, a cleat.
+//! What to leave open for a year's movement: gaps, slots, a mitre, a cleat.
 //!
 //! Everything is reckoned from the most a size may move, and rounded up to 1/32 in.
 
@@ -36,7 +36,7 @@ impl HoldLine {
     }
 
     /// This edge's share of the movement.
-    fn of(self, length: Length) -> Length {
+    pub(super) fn of(self, length: Length) -> Length {
         match self {
             Self::ThisEdge => Length::ZERO,
             // Rounded up, so that half a nanometre is not lost twice.
@@ -241,41 +241,5 @@ pub fn mitre_opening(year: &YearMovement) -> Mitre {
     Mitre {
         outer_when_damp: opened(year.outward()),
         inner_when_dry: opened(year.inward()),
-    }
-}
-
-/// The room round a drop-in sink, on each side across the grain.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub struct Clearance {
-    /// What the opening's own shrinking asks on each side.
-    pub from_movement: Length,
-    /// What practice asks on each side: 3 mm, 6 mm in all (a UK worktop fitting guide).
-    pub practice: Length,
-    /// The larger of the two.
-    pub leave: Length,
-}
-
-impl Clearance {
-    /// `leave 1/8" (3 mm) on each side`.
-    pub fn words(&self) -> String {
-        format!(
-            "leave {} on each side of the sink across the grain (its opening shrinks {} a side; \
-             practice asks {})",
-            both(self.leave),
-            both(self.from_movement),
-            both(self.practice)
-        )
-    }
-}
-
-/// The room round a drop-in sink across the grain. An opening shrinks and grows like the wood that
-/// was cut out of it; `year` is that of the opening's size across the grain.
-pub fn sink_clearance(year: &YearMovement) -> Clearance {
-    let from_movement = up_to_32nd(HoldLine::Middle.of(year.inward()));
-    let practice = Length::from_mm(3);
-    Clearance {
-        from_movement,
-        practice,
-        leave: from_movement.max(practice),
     }
 }

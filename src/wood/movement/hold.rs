@@ -98,7 +98,7 @@ impl Situation {
             },
             Self::DropInSink => HoldAdvice {
                 hold: "the sink by its clips, on flexible sealant",
-                free: "3 mm on each side across the grain, 6 mm in all",
+                free: "the room that its cutout asks on each side across the grain, 3 mm at least",
                 why: "the opening shrinks with the wood; a tight sink splits it",
                 source: "a UK worktop fitting guide",
                 standing: Standing::Retrieved,

@@ -21,6 +21,7 @@ mod fasten;
 mod fit;
 mod hold;
 mod rate;
+mod room;
 mod show;
 mod year;
 
@@ -29,10 +30,11 @@ pub use change::{Movement, MovementError};
 pub(in crate::wood) use change::{sized, spread};
 pub use fasten::{FigureEight, Spacing, SpacingRule, figure_eight, spaced};
 pub use fit::{
-    Clearance, CleatSlot, Gap, HoldLine, Mitre, PRACTICE_GAPS, PracticeFigure, SCREW_HOLES, Slot,
-    cleat_slots, far_end_gap, mitre_opening, sink_clearance, slot, wall_gap,
+    CleatSlot, Gap, HoldLine, Mitre, PRACTICE_GAPS, PracticeFigure, SCREW_HOLES, Slot, cleat_slots,
+    far_end_gap, mitre_opening, slot, wall_gap,
 };
 pub use hold::{HoldAdvice, Situation};
 pub use rate::Formula;
+pub use room::{Clearance, Filling, clearance};
 pub use show::{both, nearest_32nd, up_to_32nd};
 pub use year::YearMovement;
