@@ -593,6 +593,45 @@ fn the_clients_page_says_what_the_top_will_do_and_why_the_gap_is_there() {
 }
 
 #[test]
+fn the_clients_page_is_true_of_pieces_that_stand_free_or_are_not_sealed_yet() {
+    let demo = Demo::new();
+    let shop = demo.shop();
+    let page = |ticket: &str| {
+        let file = demo.file(ticket);
+        let page = client_page_paper(&shop, &file, &demo.sheet(ticket), demo.now).expect("a page");
+        let page = page.join(" ");
+        page.split_whitespace().collect::<Vec<_>>().join(" ")
+    };
+    // An island and a table stand free; a tread, of which nothing was noted but a joint, may not.
+    for ticket in ["2A", "5A"] {
+        let page = page(ticket);
+        assert!(
+            page.contains("It stands free, so it needs no gap"),
+            "{page}"
+        );
+        assert!(!page.contains("against the wall"), "{page}");
+    }
+    // The pickup shelf is still in sanding: bare.
+    let bare = demo.sheet("7B");
+    assert!(bare.faces.iter().any(|face| face.seal.coats.is_empty()));
+    let page_of_bare = {
+        let mut demo = Demo::new();
+        demo.lie("7B", |lie| lie.wood = "Hickory, true".to_owned());
+        let (shop, file) = (demo.shop(), demo.file("7B"));
+        let page = client_page_paper(&shop, &file, &demo.sheet("7B"), demo.now).expect("a page");
+        page.join(" ")
+            .split_whitespace()
+            .collect::<Vec<_>>()
+            .join(" ")
+    };
+    assert!(
+        page_of_bare.contains("Before it is set it will be sealed"),
+        "{page_of_bare}"
+    );
+    assert!(!page_of_bare.contains("It is sealed"), "{page_of_bare}");
+}
+
+#[test]
 fn names_are_escaped_on_the_clients_page_in_html() {
     let mut demo = counter();
     let shop = demo.shop();

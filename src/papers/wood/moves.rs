@@ -6,7 +6,7 @@ use crate::shop::moving::{
 };
 use crate::units::Length;
 use crate::wood::movement::{
-    Gap, HoldLine, PRACTICE_GAPS, SCREW_HOLES, Situation, YearMovement, both,
+    Gap, HoldLine, PRACTICE_GAPS, SCREW_HOLES, Situation, Surroundings, YearMovement, both,
 };
 
 /// Where the width is held, in words that go on after "held".
@@ -103,10 +103,10 @@ fn part_words(part: &Part, words: &str) -> String {
 }
 
 /// How the edges and ends of a part are called.
-struct Places {
+pub(super) struct Places {
     /// The edge that its distances and its lie are told from.
-    this: &'static str,
-    opposite: &'static str,
+    pub(super) this: &'static str,
+    pub(super) opposite: &'static str,
     ends: &'static str,
 }
 
@@ -125,7 +125,7 @@ fn run_places(moves: &Moves) -> Places {
 }
 
 /// A leg's edges: the run's back edge is an outer one where the legs stand at its front.
-fn leg_places(moves: &Moves) -> Places {
+pub(super) fn leg_places(moves: &Moves) -> Places {
     let (this, opposite) = match moves.parts.legs_at {
         LegsAt::Front => ("outer edge", "inner edge"),
         LegsAt::Back => ("inner edge", "outer edge"),
@@ -163,6 +163,10 @@ fn leave(moves: &Moves, sheet: &WoodSheet, out: &mut Vec<Line>) {
     ));
     let (rule, standing) = sheet.lie.spacing.source();
     small.push(format!("Spacing by {rule} ({}).", standing.words()));
+    if moves.surroundings == Surroundings::Free {
+        let words = "It stands free: its gaps are for cabinets or trim that come near it.";
+        out.push((Weight::Body, words.to_owned()));
+    }
     if moves.legs.is_empty() {
         part_leave(&WHOLE, &fastening.main, sheet, out);
     } else {

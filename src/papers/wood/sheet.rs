@@ -6,7 +6,7 @@ use crate::shop::moving::{AirBasis, PartName, PlaceCurve, TodayBasis, WoodSheet}
 use crate::shop::{Moisture, PieceFile, ReadingId};
 use crate::units::{show_date, show_moment};
 use crate::wood::moisture::{Readiness, Reason, Verdict};
-use crate::wood::movement::both;
+use crate::wood::movement::{Surroundings, both};
 use chrono::{DateTime, Utc};
 
 /// A reading as it is called on the sheet and in commands: the end of its identifier.
@@ -91,7 +91,8 @@ fn short(sheet: &WoodSheet, out: &mut Vec<Line>) {
         across.to_wet.show()
     )));
     let gap = &moves.fastening.main.gap;
-    if gap.opens_to > crate::units::Length::ZERO {
+    let free = moves.surroundings == Surroundings::Free;
+    if !free && gap.opens_to > crate::units::Length::ZERO {
         out.push(body(format!("At the back {}.", gap.words())));
     }
     if let Some(risk) = moves.cup.risk().filter(|risk| !risk.is_none()) {

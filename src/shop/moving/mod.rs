@@ -8,6 +8,7 @@ mod fastening;
 mod parts;
 mod places;
 mod seals;
+mod surroundings;
 
 pub use fastening::{CutoutRoom, Fastening, LegMoves, PartFastening, ScrewRow};
 pub use parts::{LegsAt, Part, PartName, Parts};
@@ -22,7 +23,7 @@ use crate::coating::Product;
 use crate::wood::moisture::{
     Air, Emc, EmcError, Readiness, Reading, ReadyFor, Region, SeasonBand, emc, judge,
 };
-use crate::wood::movement::{Axis, Build, MovementError, YearMovement};
+use crate::wood::movement::{Axis, Build, MovementError, Surroundings, YearMovement};
 use crate::wood::species::{LookUpError, Species};
 use chrono::{DateTime, Utc};
 
@@ -77,6 +78,8 @@ pub struct Moves {
     pub along: YearMovement,
     /// What to leave and how to hold.
     pub fastening: Fastening,
+    /// What stands round it.
+    pub surroundings: Surroundings,
     /// The legs of a joined L or U.
     pub legs: Vec<LegMoves>,
     /// What the overall width of a joined top would do if its boards all ran one way.
@@ -217,6 +220,7 @@ impl Records<'_> {
             across: through.year(Axis::Width, parts.main.width)?,
             along: through.year(Axis::Length, parts.main.length)?,
             fastening: through.fastening(self.piece, &parts)?,
+            surroundings: surroundings::of(self.piece, lie),
             legs: through.legs(&parts)?,
             one_way,
             cup: seals::cup(self, &build, today.content, band)?,

@@ -24,6 +24,18 @@ pub enum Situation {
     ShowingJoint,
 }
 
+/// What stands round a top where it is set.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum Surroundings {
+    /// Nothing: an island, a table.
+    Free,
+    /// Its back may stand along a wall.
+    Walls {
+        /// Whether walls or tall cabinets stand at its ends too.
+        ends: bool,
+    },
+}
+
 /// What to hold, what to let move, and why.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct HoldAdvice {
@@ -64,6 +76,29 @@ impl Situation {
         }
     }
 
+    /// What the client is told of it; none where the line on how the edges are held says it.
+    pub fn for_client(self) -> Option<&'static str> {
+        match self {
+            Self::BackToWall | Self::Island | Self::ShowingJoint => None,
+            Self::BetweenWalls => Some(
+                "It is held at the middle of its length, so that both ends share what the length \
+                 moves.",
+            ),
+            Self::Corner => Some(
+                "At the corner its parts are bolted snug, not tight, with a flexible sealant, so \
+                 that each can move.",
+            ),
+            Self::DropInSink => Some(
+                "The sink is held by its clips on a flexible sealant, with room round it for the \
+                 wood to move.",
+            ),
+            Self::CrossPiece => Some(
+                "The piece across its grain is fixed at one screw and slides at the others, so its \
+                 ends may stand a little proud or short of the top through the year.",
+            ),
+        }
+    }
+
     /// What to hold and what to let move. Never glue or silicone a top down along its width.
     pub fn advice(self) -> HoldAdvice {
         match self {
@@ -84,8 +119,9 @@ impl Situation {
             },
             Self::BetweenWalls => HoldAdvice {
                 hold: "the middle of the length",
-                free: "a gap at both ends; an end-grain top needs the full gap of its width there",
-                why: "along the grain a top hardly moves, end grain moves both ways",
+                free: "both ends, with the gap reckoned for them",
+                why: "along the grain a top hardly moves; one of blocks on end moves in its length as \
+                      in its width",
                 source: "common practice; Wood Handbook for the small movement along the grain",
                 standing: Standing::Practice,
             },

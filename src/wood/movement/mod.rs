@@ -33,7 +33,7 @@ pub use fit::{
     CleatSlot, Gap, HoldLine, Mitre, PRACTICE_GAPS, PracticeFigure, SCREW_HOLES, Slot, cleat_slots,
     far_end_gap, mitre_opening, slot, wall_gap,
 };
-pub use hold::{HoldAdvice, Situation};
+pub use hold::{HoldAdvice, Situation, Surroundings};
 pub use rate::Formula;
 pub use room::{Clearance, Filling, clearance};
 pub use show::{both, nearest_32nd, up_to_32nd};
