@@ -2,6 +2,7 @@
 
 use tackfree::shape::{Construction, Mount, Purpose, Reveal, Sink};
 use tackfree::units::Length;
+use tackfree::wood::Standing;
 use tackfree::wood::moisture::SeasonBand;
 use tackfree::wood::movement::{
     Axis, Build, Filling, Grain, HoldLine, MovementError, Situation, SpacingRule, YearMovement,
@@ -236,13 +237,72 @@ fn a_figure_eight_turns_and_draws_a_little() {
 }
 
 #[test]
-fn every_hold_says_what_is_free_and_who_says_so() {
+fn every_hold_says_what_is_free_and_who_says_so_once() {
     for situation in Situation::ALL {
-        let line = situation.advice().line();
+        let advice = situation.advice();
+        let line = advice.line();
         assert!(
             line.starts_with("Hold ") && line.contains("; free: "),
             "{line}"
         );
-        assert!(!situation.advice().source.is_empty());
+        assert!(line.ends_with(&format!("{}).", advice.standing.words())));
+        assert!(line.matches("common practice").count() <= 1, "{line}");
+        assert!(!advice.source.is_empty() || advice.standing == Standing::Practice);
     }
+}
+
+#[test]
+fn advice_goes_with_how_the_top_is_held() {
+    use HoldLine::{Middle, OppositeEdge, ThisEdge};
+    let hold = |situation: Situation, held| situation.advice_for(held, false).hold;
+    assert!(hold(Situation::BackToWall, ThisEdge).starts_with("the back edge"));
+    // Held at the front, nobody is told in the same breath to hold the back.
+    assert_eq!(
+        hold(Situation::BackToWall, OppositeEdge),
+        "the front edge, as noted"
+    );
+    assert_eq!(
+        hold(Situation::BackToWall, Middle),
+        "the middle line, as noted"
+    );
+    assert_eq!(hold(Situation::Island, Middle), "the middle line");
+    assert_eq!(hold(Situation::Island, ThisEdge), "the edge that was noted");
+    // A run joined at one corner is held there.
+    assert_eq!(
+        Situation::BetweenWalls.advice_for(ThisEdge, true).hold,
+        "the corner"
+    );
+}
+
+#[test]
+fn where_nothing_is_to_be_left_no_nought_is_told() {
+    let maple = wood("Maple, sugar");
+    // At its wettest today: 25.5 x 0.00353 x 4 = 0.360 in to shrink, 12/32.
+    let wet = year(&maple, 25.5, 10.0);
+    assert_eq!(
+        wall_gap(&wet, HoldLine::OppositeEdge).words(),
+        "no gap is needed today; it opens to 3/8\" (9.5 mm) in the dry season"
+    );
+    let dry = year(&maple, 16.0, 6.0);
+    assert!(
+        clearance(&dry, Filling::Cooktop)
+            .words()
+            .contains("asks no room")
+    );
+    assert!(
+        clearance(&dry, Filling::DropIn)
+            .words()
+            .contains("its opening does not shrink from today on")
+    );
+    // 1/4 in along the grain, 2 points: 0.85 thousandths of a mm.
+    let along = flat(&maple, Grain::Flat)
+        .year(Axis::Length, inches(0.25), mc(8.0), &band())
+        .unwrap();
+    assert_eq!(along.to_wet.show(), "grows less than 1/32\" (under 0.1 mm)");
+    // The swing is told like every range.
+    let unknown = flat(&maple, Grain::Unknown)
+        .year(Axis::Width, inches(24.0), mc(8.0), &band())
+        .unwrap();
+    // 24 x 0.00165 x 4 = 0.158 in to 24 x 0.00353 x 4 = 0.339 in.
+    assert_eq!(unknown.swing_words(), "5/32\" to 11/32\" (4 to 8.6 mm)");
 }

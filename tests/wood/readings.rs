@@ -77,15 +77,13 @@ fn above_ten_percent_with_care_and_above_twelve_not() {
     ] {
         assert_eq!(verdict(ReadyFor::Finishing, &held(percent), 7.0), expected);
     }
-    // Setting also asks for the client's band.
-    assert_eq!(
-        verdict(ReadyFor::Setting, &held(5.5), 7.0),
-        Verdict::WithCare
-    );
-    assert_eq!(
-        verdict(ReadyFor::Finishing, &held(5.5), 7.0),
-        Verdict::Ready
-    );
+    // Setting also asks for the client's band. (By pad: pins do not read 5.5 % reliably.)
+    let dry = held(5.5).map(|mut reading| {
+        reading.meter = Meter::Pad;
+        reading
+    });
+    assert_eq!(verdict(ReadyFor::Setting, &dry, 7.0), Verdict::WithCare);
+    assert_eq!(verdict(ReadyFor::Finishing, &dry, 7.0), Verdict::Ready);
     let unknown = judge(
         ReadyFor::Setting,
         &held(8.0),
@@ -183,6 +181,42 @@ fn a_wet_place_left_behind_stands_in_the_way_until_it_is_read_again() {
         readings.push(pad);
     }
     assert_eq!(judged(&readings, 9.0).verdict, Verdict::Ready);
+}
+
+#[test]
+fn a_reading_that_may_be_off_goes_on_with_care() {
+    let steady = |change: &dyn Fn(&mut Reading)| {
+        let mut readings = [at(0.0, "top", 8.0), at(7.0, "top", 8.0)];
+        readings.iter_mut().for_each(change);
+        judge(
+            ReadyFor::Milling,
+            &readings,
+            &ReadyRule::default(),
+            None,
+            day(7.0),
+        )
+    };
+    assert_eq!(steady(&|_| {}).verdict, Verdict::Ready);
+    let unnoted = steady(&|reading| reading.correction = Correction::NotNoted);
+    assert_eq!(unnoted.verdict, Verdict::WithCare);
+    assert_eq!(
+        unnoted.reasons.last().map(Reason::words).as_deref(),
+        Some("top: 8% was noted without a species correction and may be off; note the correction.")
+    );
+    // Pins read from 6 % on (from memory), a pad from 4 % (Wood Handbook p. 13-3).
+    let low = steady(&|reading| reading.percent = mc(5.0));
+    assert_eq!(low.verdict, Verdict::WithCare);
+    assert!(
+        low.reasons[1]
+            .words()
+            .contains("outside what the meter reads reliably")
+    );
+    // A weighed sample asks no correction.
+    let oven = steady(&|reading| {
+        reading.meter = Meter::Oven;
+        reading.correction = Correction::NotNoted;
+    });
+    assert_eq!(oven.verdict, Verdict::Ready);
 }
 
 #[test]

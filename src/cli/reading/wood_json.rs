@@ -246,7 +246,10 @@ impl SheetJson {
                 |_| Vec::new(),
                 |moves| {
                     let situations = moves.fastening.situations.iter();
-                    situations.map(|of| of.advice().line()).collect()
+                    let one_corner = moves.legs.len() == 1;
+                    situations
+                        .map(|of| of.advice_for(sheet.lie.held, one_corner).line())
+                        .collect()
                 },
             ),
             faces: sheet.faces.iter().map(FaceJson::of).collect(),

@@ -2,7 +2,7 @@
 
 use super::{Line, Weight};
 use crate::shop::moving::{
-    Fastening, LegsAt, Moves, Part, PartFastening, PartName, ScrewRow, WoodSheet,
+    LegsAt, Moves, NoMoves, Part, PartFastening, PartName, ScrewRow, WoodSheet,
 };
 use crate::units::Length;
 use crate::wood::movement::{
@@ -23,14 +23,18 @@ pub(super) fn lines(sheet: &WoodSheet, out: &mut Vec<Line>) {
     let moves = match &sheet.moves {
         Ok(moves) => moves,
         Err(error) => {
-            out.push((Weight::Body, format!("Not reckoned: {error}")));
+            let words = match error {
+                NoMoves::Wood(_) => "Not reckoned until its wood is named, see above.".to_owned(),
+                NoMoves::Movement(error) => format!("Not reckoned: {error}"),
+            };
+            out.push((Weight::Body, words));
             return;
         }
     };
     movement(moves, out);
     out.push((Weight::Heading, "LEAVE AND HOLD".to_owned()));
     leave(moves, sheet, out);
-    hold(&moves.fastening, out);
+    hold(moves, sheet.lie.held, out);
 }
 
 fn movement(moves: &Moves, out: &mut Vec<Line>) {
@@ -54,19 +58,16 @@ fn movement(moves: &Moves, out: &mut Vec<Line>) {
             }
         }
     }
-    let swing = moves.across.swing();
-    let swing = if swing.is_single() {
-        both(swing.high())
-    } else {
-        format!("{} to {}", both(swing.low()), both(swing.high()))
-    };
     let whose = match moves.parts.main.name {
         PartName::Whole => "the width",
         _ => "the width of the run",
     };
     say(
         Weight::Body,
-        format!("From the driest to the dampest {whose} moves {swing}."),
+        format!(
+            "From the driest to the dampest {whose} moves {}.",
+            moves.across.swing_words()
+        ),
     );
     for basis in told {
         say(Weight::Small, basis);
@@ -249,14 +250,14 @@ fn row_words(row: &ScrewRow, places: &Places) -> String {
     }
 }
 
-fn hold(fastening: &Fastening, out: &mut Vec<Line>) {
-    for situation in &fastening.situations {
+fn hold(moves: &Moves, held: HoldLine, out: &mut Vec<Line>) {
+    for situation in &moves.fastening.situations {
         out.push((
             Weight::Body,
             format!(
                 "{}: {}",
                 capital(situation.words()),
-                situation.advice().line()
+                situation.advice_for(held, moves.legs.len() == 1).line()
             ),
         ));
         if *situation == Situation::CrossPiece {

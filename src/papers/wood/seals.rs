@@ -74,6 +74,9 @@ fn cup(sheet: &WoodSheet, out: &mut Vec<Line>) {
             risk.line()
         ),
     ));
+    if risk.is_none() {
+        return;
+    }
     out.push((Weight::Small, format!("{}.", capital(&risk.basis()))));
     if let Some(more) = one_more {
         out.push((Weight::Body, more.line()));

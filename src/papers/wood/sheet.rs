@@ -74,9 +74,10 @@ fn short(sheet: &WoodSheet, out: &mut Vec<Line>) {
     let ready: Vec<String> = sheet.ready.iter().map(ready_words).collect();
     out.push(body(format!("{}.", ready.join(". "))));
     let Ok(moves) = &sheet.moves else {
-        out.push(body(
-            "Movement: say which wood it is, by its name in the table.",
-        ));
+        out.push(body(match &sheet.wood {
+            Err(error) => format!("Movement: {error} It is named with how the piece is fastened."),
+            Ok(_) => "Movement is not reckoned, see below.".to_owned(),
+        }));
         return;
     };
     let across = &moves.across;

@@ -3,7 +3,9 @@
 use super::{ClientPage, ClientPageInput, Topic};
 use crate::shape::Construction;
 use crate::units::Length;
-use crate::wood::movement::{Axis, Gap, HoldLine, MovementError, Surroundings, both, wall_gap};
+use crate::wood::movement::{
+    Axis, Gap, HoldLine, MovementError, Situation, Surroundings, both, wall_gap,
+};
 
 /// The gap at a wall: what it is for, and how far it opens.
 fn at_wall(place: &str, gap: &Gap) -> Option<String> {
@@ -153,7 +155,13 @@ impl ClientPage {
             };
             self.say(Topic::Hold, text);
         }
-        let told = input.situations.iter().filter_map(|of| of.for_client());
+        // A run that is joined at one corner is held there, not at the middle of its length.
+        let one_corner = input.legs.len() == 1;
+        let told = input
+            .situations
+            .iter()
+            .filter(|of| !(one_corner && **of == Situation::BetweenWalls))
+            .filter_map(|of| of.for_client());
         for text in told {
             self.say(Topic::Hold, text.to_owned());
         }

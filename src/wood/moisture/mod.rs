@@ -16,7 +16,7 @@ mod season;
 pub use acclimate::{Acclimation, AcclimationError, fit_acclimation};
 pub use content::{MoistureContent, MoistureError};
 pub use emc::{Air, CoefficientSet, Emc, EmcError, emc, humidity_holding};
-pub use reading::{Correction, Meter, Reading, ReadingError, pin_meter_correction};
+pub use reading::{Correction, Doubt, Meter, Reading, ReadingError, pin_meter_correction};
 pub(crate) use ready::whole_days;
 pub use ready::{Readiness, Reason, Verdict, judge};
 pub use rule::{ReadyFor, ReadyRule, RuleError};

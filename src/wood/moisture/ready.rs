@@ -4,7 +4,7 @@ use chrono::{DateTime, TimeDelta, Utc};
 use serde::{Deserialize, Serialize};
 
 use super::content::MoistureContent;
-use super::reading::Reading;
+use super::reading::{Doubt, Reading};
 use super::rule::{ReadyFor, ReadyRule};
 use super::season::SeasonBand;
 
@@ -97,6 +97,15 @@ pub enum Reason {
         /// The limit.
         limit: MoistureContent,
     },
+    /// A reading that may be off.
+    Unsure {
+        /// Where.
+        place: String,
+        /// What was read.
+        content: MoistureContent,
+        /// Why it may be off.
+        doubt: Doubt,
+    },
     /// Outside what the client's rooms will make of it.
     OutsideBand {
         /// Where.
@@ -116,6 +125,7 @@ impl Reason {
         match self {
             Self::Steady { .. } => Verdict::Ready,
             Self::Damp { .. }
+            | Self::Unsure { .. }
             | Self::LeftBehind { .. }
             | Self::OutsideBand { .. }
             | Self::NoBand => Verdict::WithCare,
@@ -198,6 +208,11 @@ impl Reason {
                 content.show(),
                 limit.show()
             ),
+            Self::Unsure {
+                place,
+                content,
+                doubt,
+            } => format!("{place}: {} {}.", content.show(), doubt.words()),
             Self::OutsideBand {
                 place,
                 content,
@@ -289,6 +304,11 @@ pub fn judge(
         let here = known.iter().copied().filter(|r| key(r) == key(latest));
         reasons.push(steadiness(latest, here, rule));
         reasons.extend(wetness(latest, rule));
+        reasons.extend(latest.doubt().map(|doubt| Reason::Unsure {
+            place: latest.place.trim().to_owned(),
+            content: latest.content(),
+            doubt,
+        }));
         if goal == ReadyFor::Setting {
             reasons.extend(
                 band.filter(|b| !b.contents.contains(latest.content()))

@@ -227,7 +227,14 @@ pub(in crate::wood) fn spread(range: Between<Length>) -> String {
     };
     let (low, high) = (range.low(), range.high());
     if nearest_32nd(high) == Length::ZERO {
-        return format!("less than 1/32\" ({})", mm(high));
+        // What would be told as 0 mm still moves.
+        let tenth = high < Length::from_nm(50_000);
+        let high = if tenth {
+            "under 0.1 mm".to_owned()
+        } else {
+            mm(high)
+        };
+        return format!("less than 1/32\" ({high})");
     }
     if nearest_32nd(low) == nearest_32nd(high) {
         return both(high);

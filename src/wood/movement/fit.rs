@@ -88,6 +88,12 @@ pub struct Gap {
 impl Gap {
     /// `leave at least 3/32" (2.4 mm) today; opens to 7/32" (5.6 mm) in the dry season`.
     pub fn words(&self) -> String {
+        if self.leave == Length::ZERO {
+            return format!(
+                "no gap is needed today; it opens to {} in the dry season",
+                both(self.opens_to)
+            );
+        }
         format!(
             "leave at least {} today; opens to {} in the dry season",
             both(self.leave),

@@ -66,14 +66,22 @@ pub struct Clearance {
 impl Clearance {
     /// `leave 1/8" (3 mm) on each side of the sink across the grain (...)`.
     pub fn words(&self) -> String {
+        if self.leave == Length::ZERO {
+            return "its opening does not shrink from today on, so the wood asks no room"
+                .to_owned();
+        }
         let (leave, moves) = (both(self.leave), both(self.from_movement));
         let practice = self.practice.map_or_else(String::new, |practice| {
             format!("; practice asks {} at a drop-in sink", both(practice))
         });
+        let shrinks = if self.from_movement == Length::ZERO {
+            "does not shrink from today on".to_owned()
+        } else {
+            format!("shrinks {moves} a side")
+        };
         let sides = |of: &str| {
             format!(
-                "leave {leave} on each side of {of} across the grain (its opening shrinks {moves} a \
-                 side{practice})"
+                "leave {leave} on each side of {of} across the grain (its opening {shrinks}{practice})"
             )
         };
         match self.filling {
