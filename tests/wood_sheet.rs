@@ -17,7 +17,7 @@ use tackfree::shop::{CoatKind, PieceFile, PieceWood, Site, SiteAir, Ticket};
 use tackfree::store::Store;
 use tackfree::store::files::load_demo;
 use tackfree::wood::moisture::{Correction, Meter, MoistureContent, Reading, Region, Verdict};
-use tackfree::wood::movement::{Filling, Formula, Grain, HoldLine, Situation};
+use tackfree::wood::movement::{Filling, Formula, Grain, HoldLine, MovementError, Situation};
 use tackfree::wood::sealing::FinishKind;
 
 #[path = "wood_sheet/legs.rs"]
@@ -224,6 +224,27 @@ fn along_the_grain_an_end_grain_top_moves_like_its_width() {
     let width = moves.across.to_wet.size;
     let length = moves.along.to_wet.size;
     assert!((per(across.high(), width) - per(along.high(), length)).abs() < 1e-6);
+    // So its fasteners need play along the rows too: 48/2 - 2 = 22 in from the middle, 558.8 mm x
+    // 0.00353 x 2 = 3.945 mm and half of a 1/4 in screw, 7.120 mm, is 9/32 in each way; and a
+    // figure-eight, which is stiff along itself, will not serve.
+    let main = moves.fastening.main;
+    let far = main.lengthwise.expect("play along the row");
+    assert!((mm(far.from_held) - 558.8).abs() < 0.01);
+    assert!((mm(far.slot.length) - 18.0 * 25.4 / 32.0).abs() < 1e-6);
+    assert_eq!(main.eight, Err(MovementError::BothWays));
+    let paper = demo.flat_paper("1C");
+    assert!(
+        paper.contains("Blocks on end move along the rows too"),
+        "{paper}"
+    );
+    assert!(!paper.contains("clips or figure-eights"), "{paper}");
+}
+
+#[test]
+fn a_round_top_has_fewer_fasteners_in_its_shorter_rows() {
+    let paper = Demo::new().flat_paper("5A");
+    assert!(paper.contains("Along the longest row"), "{paper}");
+    assert!(paper.contains("fewer in the shorter ones"), "{paper}");
 }
 
 #[test]

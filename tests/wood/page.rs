@@ -38,7 +38,10 @@ fn the_page_says_what_the_top_does_and_why_the_gap_is_there() {
         },
         legs: &[],
         surroundings: Surroundings::Walls { ends: false },
-        sealed: Sealed::Done { hidden: &[] },
+        sealed: Sealed {
+            done: true,
+            hidden: &[],
+        },
         today: mc(7.0),
         band,
         notes: &[SiteNote::RadiantFloor],
@@ -108,7 +111,10 @@ fn plain(species: &Species) -> ClientPageInput<'_> {
         },
         legs: &[],
         surroundings: Surroundings::Walls { ends: false },
-        sealed: Sealed::Done { hidden: &[] },
+        sealed: Sealed {
+            done: true,
+            hidden: &[],
+        },
         today: mc(7.0),
         band: SeasonBand::given(mc(6.0), mc(10.0)),
         notes: &[],
@@ -131,7 +137,7 @@ fn it_is_called_sealed_only_when_it_is() {
     let maple = wood("Maple, sugar");
     let mut input = plain(&maple);
     assert!(told(&input, Topic::Sealing).starts_with("It is sealed on every side, the ends"));
-    input.sealed = Sealed::Coming;
+    input.sealed.done = false;
     let coming = told(&input, Topic::Sealing);
     assert!(
         coming.starts_with("Before it is set it will be sealed"),
@@ -139,7 +145,13 @@ fn it_is_called_sealed_only_when_it_is() {
     );
     assert!(!coming.contains("It is sealed"), "{coming}");
     let hidden = ["underside".to_owned()];
-    input.sealed = Sealed::Done { hidden: &hidden };
+    input.sealed.hidden = &hidden;
+    let coming = told(&input, Topic::Sealing);
+    assert!(
+        coming.contains("Left out as not exposed: underside."),
+        "{coming}"
+    );
+    input.sealed.done = true;
     let told = told(&input, Topic::Sealing);
     assert!(!told.contains("every side, the ends"), "{told}");
     assert!(

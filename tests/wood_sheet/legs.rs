@@ -95,6 +95,10 @@ fn the_run_and_the_leg_of_an_l_each_move_across_their_own_width() {
     ] {
         assert!(paper.contains(words), "{words}\n{paper}");
     }
+    // Held at the back, the run's front edge carries the leg along; held at the front it does not.
+    assert!(paper.contains("The run's edge carries it along"), "{paper}");
+    let front = reshaped(ell(Corner::FrontRight), |_, _| {});
+    assert!(!flat(&front.paper("1C")).contains("carries it along"));
     let (shop, file) = (demo.shop(), demo.file("1C"));
     let page = client_page_paper(&shop, &file, &demo.sheet("1C"), demo.now).expect("a page");
     let page = flat(&page.join(" "));

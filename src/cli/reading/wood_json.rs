@@ -241,7 +241,7 @@ impl SheetJson {
                     .collect(),
             }),
             movement_problem: moves.err().map(ToString::to_string),
-            leave: moves.ok().map(|moves| LeaveJson::of(moves)),
+            leave: moves.ok().map(LeaveJson::of),
             hold: moves.map_or_else(
                 |_| Vec::new(),
                 |moves| {

@@ -64,10 +64,9 @@ fn page(
         .collect();
     // Stain seals nothing: a face without a counted coat is still to be sealed.
     let bare = |face: &FaceSealing| !face.hidden && face.seal.coats.is_empty();
-    let sealed = if sheet.faces.iter().any(bare) {
-        Sealed::Coming
-    } else {
-        Sealed::Done { hidden: &hidden }
+    let sealed = Sealed {
+        done: !sheet.faces.iter().any(bare),
+        hidden: &hidden,
     };
     let notes = sheet.site.notes();
     let told: ClientPage = client_page(&ClientPageInput {

@@ -169,14 +169,19 @@ fn leave(moves: &Moves, sheet: &WoodSheet, out: &mut Vec<Line>) {
         out.push((Weight::Body, words.to_owned()));
     }
     if moves.legs.is_empty() {
-        part_leave(&WHOLE, &fastening.main, sheet, out);
+        part_leave(moves, &WHOLE, &fastening.main, sheet, out);
     } else {
         out.push((Weight::Body, "The run:".to_owned()));
-        part_leave(&run_places(moves), &fastening.main, sheet, out);
+        part_leave(moves, &run_places(moves), &fastening.main, sheet, out);
     }
     for leg in &moves.legs {
         out.push((Weight::Body, format!("The {}:", leg.part.name.words())));
-        part_leave(&leg_places(moves), &leg.fastening, sheet, out);
+        part_leave(moves, &leg_places(moves), &leg.fastening, sheet, out);
+        if moves.parts.legs_ride(sheet.lie.held) {
+            let words = "The run's edge carries it along: its held row too needs play along the leg, \
+                         as much as its far end moves.";
+            out.push((Weight::Body, words.to_owned()));
+        }
     }
     out.extend(small.into_iter().map(|text| (Weight::Small, text)));
     let mut say = |text: String| out.push((Weight::Body, text));
@@ -192,7 +197,13 @@ fn leave(moves: &Moves, sheet: &WoodSheet, out: &mut Vec<Line>) {
     }
 }
 
-fn part_leave(places: &Places, part: &PartFastening, sheet: &WoodSheet, out: &mut Vec<Line>) {
+fn part_leave(
+    moves: &Moves,
+    places: &Places,
+    part: &PartFastening,
+    sheet: &WoodSheet,
+    out: &mut Vec<Line>,
+) {
     let mut say = |text: String| out.push((Weight::Body, text));
     let held = sheet.lie.held;
     let held_words = format!(", held {}", held_at(held, places));
@@ -216,12 +227,29 @@ fn part_leave(places: &Places, part: &PartFastening, sheet: &WoodSheet, out: &mu
         say(format!("  {}", row_words(row, places)));
     }
     if let Some(along) = &part.along {
+        let (row, fewer) = if moves.parts.round {
+            ("the longest row", "; fewer in the shorter ones")
+        } else {
+            ("each row", "")
+        };
+        let kinds = if part.eight.is_ok() {
+            "slotted blocks, clips or figure-eights"
+        } else {
+            "slotted blocks or clips"
+        };
         say(format!(
-            "Along each row {} slotted blocks, clips or figure-eights, {} apart, the first and last \
-             {} from the ends.",
+            "Along {row} {} {kinds}, {} apart, the first and last {} from the ends{fewer}.",
             along.count,
             both(along.apart),
             both(along.margin)
+        ));
+    }
+    if let Some(far) = &part.lengthwise {
+        say(format!(
+            "Blocks on end move along the rows too, the middle of each row held: {} from it a screw \
+             needs along the row a {}.",
+            both(far.from_held),
+            far.slot.words()
         ));
     }
     say(match &part.eight {

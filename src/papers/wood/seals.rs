@@ -53,7 +53,7 @@ fn cup(sheet: &WoodSheet, out: &mut Vec<Line>) {
     let Ok(moves) = &sheet.moves else { return };
     let cup = &moves.cup;
     let (risk, one_more) = match &cup.answer {
-        CupAnswer::Reckoned { risk, one_more } => (risk, one_more),
+        CupAnswer::Reckoned(reckoned) => (&reckoned.risk, &reckoned.one_more),
         CupAnswer::NoFaces => return,
         CupAnswer::UndersideHidden => {
             out.push((

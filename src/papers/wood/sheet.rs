@@ -75,7 +75,7 @@ fn short(sheet: &WoodSheet, out: &mut Vec<Line>) {
     out.push(body(format!("{}.", ready.join(". "))));
     let Ok(moves) = &sheet.moves else {
         out.push(body(match &sheet.wood {
-            Err(error) => format!("Movement: {error} It is named with how the piece is fastened."),
+            Err(error) => format!("Movement: {error} Name it where its fastening is noted."),
             Ok(_) => "Movement is not reckoned, see below.".to_owned(),
         }));
         return;

@@ -1,7 +1,7 @@
 //! What to leave open round a piece and how to hold it, from its shape, its lie and its year.
 
 use super::parts::{LegsAt, Part, Parts};
-use crate::shape::{Opening, OpeningKind, OpeningName, Purpose};
+use crate::shape::{Construction, Opening, OpeningKind, OpeningName, Purpose};
 use crate::shop::moisture::PieceWood;
 use crate::shop::{Piece, PieceKind};
 use crate::units::Length;
@@ -9,7 +9,7 @@ use crate::wood::moisture::{MoistureContent, SeasonBand};
 use crate::wood::movement::{
     Axis, Build, Clearance, FigureEight, Filling, Gap, HoldLine, Mitre, MovementError, Situation,
     Slot, Spacing, YearMovement, clearance, cleat_slots, far_end_gap, figure_eight, mitre_opening,
-    spaced, wall_gap,
+    slot, spaced, wall_gap,
 };
 
 /// From each edge to the first row of fasteners, at most (common practice, no source).
@@ -49,8 +49,20 @@ pub struct PartFastening {
     pub rows: Vec<ScrewRow>,
     /// Fasteners along each row; none where the part is too short for two.
     pub along: Option<Spacing>,
+    /// What the fasteners farthest along a row need along it, the middle one held; only where
+    /// blocks on end move along the rows as they do across.
+    pub lengthwise: Option<Lengthwise>,
     /// What a figure-eight at the row farthest from the held line does; or why none will serve.
     pub eight: Result<FigureEight, MovementError>,
+}
+
+/// What a fastener needs along its row.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Lengthwise {
+    /// From the held one, in the middle of the row.
+    pub from_held: Length,
+    /// Its slot along the row.
+    pub slot: Slot,
 }
 
 /// What to leave and how to hold.
@@ -118,14 +130,31 @@ impl Through<'_> {
             (year.outward(), year.inward())
         };
         let margin = MARGIN.min(Length::from_nm(part.length.nm() / 4));
+        let both_ways = self.build.construction == Construction::EndGrain;
+        let lengthwise = both_ways
+            .then(|| self.lengthwise(part.length, margin))
+            .transpose()?;
+        let eight = if both_ways {
+            Err(MovementError::BothWays)
+        } else {
+            figure_eight(lie.eight, outward, inward)
+        };
         Ok(PartFastening {
             gap: wall_gap(&across, lie.held),
             gap_opposite: wall_gap(&across, lie.held.from_opposite()),
             gap_ends,
             rows,
             along: spaced(part.length, margin, lie.spacing).ok(),
-            eight: figure_eight(lie.eight, outward, inward),
+            lengthwise,
+            eight,
         })
+    }
+
+    fn lengthwise(&self, length: Length, margin: Length) -> Result<Lengthwise, MovementError> {
+        let from_held = Length::from_nm(length.nm() / 2) - margin;
+        let year = self.year(Axis::Length, from_held)?;
+        let slot = slot(&year, self.lie.screw)?;
+        Ok(Lengthwise { from_held, slot })
     }
 
     /// The legs of a joined top. The corner is held, so the far end of a leg takes the movement of

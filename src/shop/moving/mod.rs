@@ -10,10 +10,10 @@ mod places;
 mod seals;
 mod surroundings;
 
-pub use fastening::{CutoutRoom, Fastening, LegMoves, PartFastening, ScrewRow};
+pub use fastening::{CutoutRoom, Fastening, LegMoves, Lengthwise, PartFastening, ScrewRow};
 pub use parts::{LegsAt, Part, PartName, Parts};
 pub use places::{PlaceCurve, Today, TodayBasis};
-pub use seals::{CupAnswer, CupSheet, FaceSealing, cup_line, finish_of};
+pub use seals::{CupAnswer, CupReckoned, CupSheet, FaceSealing, cup_line, finish_of};
 
 use super::face_state::FaceState;
 use super::moisture::{PieceWood, Site, WoodBook};

@@ -5,7 +5,7 @@ use crate::shape::{Construction, Corner, Cup, Ell, Outline, Place};
 use crate::shop::Piece;
 use crate::shop::moisture::PieceWood;
 use crate::units::Length;
-use crate::wood::movement::Situation;
+use crate::wood::movement::{HoldLine, Situation};
 
 /// Which part of a top.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -67,6 +67,8 @@ pub struct Parts {
     pub legs_at: LegsAt,
     /// The overall width, across the run's grain.
     pub overall: Length,
+    /// Whether it is round or oval: its rows of fasteners grow shorter toward the edges.
+    pub round: bool,
 }
 
 impl Parts {
@@ -124,7 +126,17 @@ impl Parts {
             legs,
             legs_at,
             overall,
+            round: matches!(outline, Outline::Circle { .. } | Outline::Oval { .. }),
         }
+    }
+
+    /// Whether the run, held so, carries its legs along: the edge that they stand at moves.
+    pub fn legs_ride(&self, held: HoldLine) -> bool {
+        let seen = match self.legs_at {
+            LegsAt::Front => held.from_opposite(),
+            LegsAt::Back => held,
+        };
+        !self.legs.is_empty() && seen != HoldLine::ThisEdge
     }
 
     /// The widest across its own grain.

@@ -91,7 +91,7 @@ pub(super) fn faces(ticket: &Ticket, products: &[Product]) -> Vec<FaceSealing> {
 /// The two faces of a top.
 enum TwoFaces {
     /// With the coats they carry now.
-    Open(Faces),
+    Open(Box<Faces>),
     /// The underside was declared not exposed: what it lets in is not that of its coats.
     UndersideHidden,
     /// It has no two faces.
@@ -106,7 +106,7 @@ fn show_and_under(ticket: &Ticket, products: &[Product]) -> TwoFaces {
         return TwoFaces::UndersideHidden;
     }
     let (top, under) = (coats(top, products).0, coats(under, products).0);
-    TwoFaces::Open(Faces::new(&top, &under))
+    TwoFaces::Open(Box::new(Faces::new(&top, &under)))
 }
 
 /// The cup that is risked, toward the end of the year that lies farther from today.
@@ -124,23 +124,27 @@ pub struct CupSheet {
 #[derive(Debug, Clone, PartialEq)]
 pub enum CupAnswer {
     /// Reckoned from the coats on both faces.
-    Reckoned {
-        /// The risk.
-        risk: CupRisk,
-        /// What one more coat on the poorer face would do, where it would do anything.
-        one_more: Option<OneMoreCoat>,
-    },
+    Reckoned(Box<CupReckoned>),
     /// The underside was declared not exposed, and how it breathes there is not known.
     UndersideHidden,
     /// The piece has no two faces.
     NoFaces,
 }
 
+/// A cup that was reckoned.
+#[derive(Debug, Clone, PartialEq)]
+pub struct CupReckoned {
+    /// The risk.
+    pub risk: CupRisk,
+    /// What one more coat on the poorer face would do, where it would do anything.
+    pub one_more: Option<OneMoreCoat>,
+}
+
 impl CupSheet {
     /// The risk, where it was reckoned.
     pub fn risk(&self) -> Option<&CupRisk> {
         match &self.answer {
-            CupAnswer::Reckoned { risk, .. } => Some(risk),
+            CupAnswer::Reckoned(reckoned) => Some(&reckoned.risk),
             CupAnswer::UndersideHidden | CupAnswer::NoFaces => None,
         }
     }
@@ -148,7 +152,7 @@ impl CupSheet {
     /// What one more coat would do, where it would do anything.
     pub fn one_more(&self) -> Option<&OneMoreCoat> {
         match &self.answer {
-            CupAnswer::Reckoned { one_more, .. } => one_more.as_ref(),
+            CupAnswer::Reckoned(reckoned) => reckoned.one_more.as_ref(),
             CupAnswer::UndersideHidden | CupAnswer::NoFaces => None,
         }
     }
@@ -175,9 +179,9 @@ pub(super) fn cup(
     let width = Parts::of(of.piece, &of.book.lie(of.piece)).widest();
     let answer = match show_and_under(of.ticket, of.products) {
         TwoFaces::Open(faces) => {
-            let risk = cup_risk(build, width, of.piece.shape.thickness(), faces, from, to)?;
+            let risk = cup_risk(build, width, of.piece.shape.thickness(), *faces, from, to)?;
             let one_more = one_more_coat(build, &risk, from, to)?;
-            CupAnswer::Reckoned { risk, one_more }
+            CupAnswer::Reckoned(Box::new(CupReckoned { risk, one_more }))
         }
         TwoFaces::UndersideHidden => CupAnswer::UndersideHidden,
         TwoFaces::None => CupAnswer::NoFaces,

@@ -50,13 +50,12 @@ impl ClientPage {
             if blocks {
                 most = most.max(input.gap_ends.leave);
             }
-            let edges = if blocks { "edges" } else { "long edges" };
             let text = if most == Length::ZERO {
                 "It stands free, so it needs no gap.".to_owned()
             } else {
                 format!(
                     "It stands free, so it needs no gap: keep cabinets and trim at least {} from its \
-                     {edges}, which it needs in the damp season.",
+                     edges, for the damp season.",
                     both(most)
                 )
             };
@@ -130,7 +129,7 @@ impl ClientPage {
         let text = match input.held {
             HoldLine::ThisEdge => format!("{run} is held at its back edge and moves at the front."),
             HoldLine::Middle => {
-                format!("{run} is held along the middle, so that each long edge moves only half.")
+                format!("{run} is held along the middle, so that each edge moves only half.")
             }
             HoldLine::OppositeEdge => {
                 format!("{run} is held at its front edge, so that the back takes the movement.")

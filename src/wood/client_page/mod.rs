@@ -68,16 +68,13 @@ pub struct PageLeg {
     pub gap_end: Gap,
 }
 
-/// Whether every side of a top is sealed, as far as the shop has logged.
+/// Whether a top is sealed, as far as the shop has logged.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Sealed<'a> {
-    /// Every exposed side carries a coat that seals; these sides are not exposed.
-    Done {
-        /// The sides that are not exposed: `underside`.
-        hidden: &'a [String],
-    },
-    /// Some side is still to be coated.
-    Coming,
+pub struct Sealed<'a> {
+    /// Whether every exposed side carries a coat that seals.
+    pub done: bool,
+    /// The sides that are not exposed: `underside`.
+    pub hidden: &'a [String],
 }
 
 /// What a sentence is about, so that papers can head and order them.
@@ -179,26 +176,30 @@ impl ClientPage {
         let why = "so that its faces take up moisture as nearly alike as they can and it stays flat \
                    (Forest Products Laboratory Technical Note D-12, 1952). Seal any hole that is cut \
                    later.";
-        let hidden = match input.sealed {
-            Sealed::Coming => {
-                let text = format!(
-                    "Before it is set it will be sealed on every side, the ends and every cutout \
-                     too, {why}"
-                );
-                return self.say(Topic::Sealing, text);
-            }
-            Sealed::Done { hidden } => hidden,
-        };
-        let text = if hidden.is_empty() {
-            format!("It is sealed on every side, the ends and every cutout too, {why}")
+        let Sealed { done, hidden } = input.sealed;
+        let sides = if hidden.is_empty() {
+            "every side, the ends and every cutout too"
         } else {
-            format!(
-                "It is sealed on every side that is exposed, {why} Left out as not \
-                 exposed: {}.",
-                hidden.join(", ")
-            )
+            "every side that is exposed"
         };
-        self.say(Topic::Sealing, text);
+        let left_out = if hidden.is_empty() {
+            String::new()
+        } else {
+            format!(" Left out as not exposed: {}.", hidden.join(", "))
+        };
+        let sealed = if done {
+            "It is sealed"
+        } else {
+            "Before it is set it will be sealed"
+        };
+        self.say(
+            Topic::Sealing,
+            format!("{sealed} on {sides}, {why}{left_out}"),
+        );
+        if !done {
+            // The coats to come decide what cup is risked.
+            return;
+        }
         if let Some(cup) = input.cup.as_ref().filter(|cup| !cup.is_none()) {
             self.say(Topic::Sealing, cup.line());
         }

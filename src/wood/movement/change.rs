@@ -28,6 +28,11 @@ pub enum MovementError {
         /// Between its holes.
         centres: String,
     },
+    /// A figure-eight under a top that moves both ways.
+    #[error(
+        "a top of blocks on end moves along them too; take clips with play both ways or wide holes with washers."
+    )]
+    BothWays,
     /// A size that no top has.
     #[error("A {what} of {size} cannot be; it lies above 0 and at most 100 ft.")]
     Size {

@@ -86,8 +86,8 @@ impl Situation {
                  moves.",
             ),
             Self::Corner => Some(
-                "At the corner its parts are bolted snug, not tight, with a flexible sealant, so \
-                 that each can move.",
+                "Where its parts meet at a corner they are bolted snug, not tight, with a flexible \
+                 sealant, so that each can move.",
             ),
             Self::DropInSink => Some(
                 "The sink is held by its clips on a flexible sealant, with room round it for the \
