@@ -231,8 +231,8 @@ fn a_figure_eight_turns_and_draws_a_little() {
     let beyond = figure_eight(inches(0.875), Length::ZERO, inches(0.9)).unwrap_err();
     assert_eq!(
         beyond.to_string(),
-        "with its holes 7/8\" (22.2 mm) apart it cannot follow 29/32\" (22.9 mm) to one side; take a \
-         longer one, slotted blocks or clips."
+        "at the farthest row one with its holes 7/8\" (22.2 mm) apart cannot follow 29/32\" (22.9 mm) \
+         to one side; take a longer one, slotted blocks or clips."
     );
 }
 

@@ -24,6 +24,7 @@ struct PartJson {
     ends_mm: GapJson,
     rows: Vec<RowJson>,
     along: Option<AlongJson>,
+    lengthwise_slot_mm: Option<f64>,
     figure_eight_degrees: Option<u8>,
     figure_eight_problem: Option<String>,
 }
@@ -97,6 +98,7 @@ impl PartJson {
                 apart_mm: mm(along.apart),
                 margin_mm: mm(along.margin),
             }),
+            lengthwise_slot_mm: fastening.lengthwise.map(|far| mm(far.slot.length)),
             figure_eight_degrees: eight
                 .ok()
                 .map(|eight| eight.outward_degrees.max(eight.inward_degrees)),

@@ -254,7 +254,7 @@ fn part_leave(
     }
     say(match &part.eight {
         Ok(eight) => eight.words(),
-        Err(error) => format!("Figure-eights will not serve at the farthest row: {error}"),
+        Err(error) => format!("Figure-eights will not serve: {error}"),
     });
 }
 

@@ -20,7 +20,7 @@ pub enum MovementError {
     },
     /// A figure-eight that is carried farther than it is long.
     #[error(
-        "with its holes {centres} apart it cannot follow {carried} to one side; take a longer one, slotted blocks or clips."
+        "at the farthest row one with its holes {centres} apart cannot follow {carried} to one side; take a longer one, slotted blocks or clips."
     )]
     Reach {
         /// How far it is carried.
