@@ -68,8 +68,8 @@ fn show_side_and_underside_stay_within_the_allowance() {
     bench.later(7 * 24 * 60);
     let tell = |face: FaceKey| {
         format!(
-            "{face}: 5 film coats against 6 on the top; the schedule allows a difference of 0, or \
-             the top takes up moisture on one side and cups"
+            "{face}: 5 film coats against 6 on the top; the schedule allows a difference of 0, since \
+             unlike faces take up moisture unlike and may cup"
         )
     };
     assert_eq!(

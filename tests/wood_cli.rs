@@ -463,12 +463,30 @@ fn woods_are_listed_with_their_standing_and_your_own_come_and_go() {
 }
 
 #[test]
+fn fasteners_too_close_and_figures_the_wrong_way_round_are_asked_about() {
+    let bench = Bench::with_top(NOW);
+    let error = said(&bench, NOW, &["fasten", "1A", "--spacing", "0.01"]);
+    assert!(
+        error.contains("at least 2 in and at most 100 ft"),
+        "{error}"
+    );
+    bench.ok(NOW, &["fasten", "1A", "--spacing", "2"]);
+    let asked = bench.ok(NOW, &["own-wood", "Yard elm", "--shrinkage", "9.9 / 4.8"]);
+    assert!(
+        asked.contains("is radial first, tangential second?"),
+        "{asked}"
+    );
+    let plain = bench.ok(NOW, &["own-wood", "Mill elm", "--shrinkage", "4.8 / 9.9"]);
+    assert!(!plain.contains("radial first"), "{plain}");
+}
+
+#[test]
 fn the_rule_of_readiness_is_shown_and_changed() {
     let bench = Bench::with_top(NOW);
     assert!(
         bench
             .ok(NOW, &["steady"])
-            .contains("two readings 7 days apart within 0.5 points")
+            .contains("two readings 7 days apart (to the nearest day) within 0.5 points")
     );
     bench.ok(NOW, &["steady", "--days", "10", "--within", "0.3"]);
     let rule = bench.json(NOW, &["steady"]);
@@ -487,6 +505,11 @@ fn the_rule_of_readiness_is_shown_and_changed() {
         (&rule["days_apart"], &rule["within_points"]),
         (&10.into(), &0.3.into())
     );
+    // What is changed is shown, and a reading that never speaks cannot be.
+    let changed = bench.ok(NOW, &["steady", "--fresh", "9"]);
+    assert!(changed.contains("speaks for 9 days"), "{changed}");
+    let error = said(&bench, NOW, &["steady", "--fresh", "0"]);
+    assert!(error.contains("at least one day"), "{error}");
     let error = said(&bench, NOW, &["steady", "--stop", "8"]);
     assert!(
         error.contains("must not lie below the limit for care"),

@@ -156,6 +156,14 @@ impl Desk<'_> {
             coefficients: wood.coefficients.map(|of| rounded(of, 1e8)),
             gravity: wood.gravity.map(|of| rounded((of, of), 1e3).0),
         };
+        let turned = |pair: Option<(f64, f64)>| pair.is_some_and(|(radial, other)| radial > other);
+        if turned(wood.shrinkage) || turned(wood.coefficients) {
+            notes.push(
+                "Its radial figure is above the tangential one, which no wood of the table has: is \
+                 radial first, tangential second?"
+                    .to_owned(),
+            );
+        }
         let id = match which {
             Which::New => WoodId(self.id()),
             Which::This(id) => {

@@ -7,6 +7,7 @@ use super::schedule::Grit;
 use super::stage::Stage;
 use crate::coating::ProductKind;
 use crate::shape::FaceKey;
+use crate::units::counted;
 use crate::units::moment::show_span;
 use chrono::{DateTime, Duration, Utc};
 use chrono_tz::Tz;
@@ -151,8 +152,9 @@ impl Blocker {
                 top,
                 allowance,
             } => format!(
-                "{face}: {has} film coats against {top} on the top; the schedule allows a \
-                 difference of {allowance}, or the top takes up moisture on one side and cups"
+                "{face}: {} against {top} on the top; the schedule allows a difference of \
+                 {allowance}, since unlike faces take up moisture unlike and may cup",
+                counted(usize::from(*has), "film coat", "film coats")
             ),
             Self::NotDry { face, coat, ready } => {
                 let (coat, at) = (coat.coat_word(), when(ready));

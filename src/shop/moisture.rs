@@ -151,23 +151,26 @@ impl PieceWood {
     /// Whether its fasteners can be.
     ///
     /// # Errors
-    /// [`FastenerError`] for a screw over 1 in, a figure-eight over 4 in, a spacing over 100 ft, or
+    /// [`FastenerError`] for a screw over 1 in, a figure-eight over 4 in, a spacing under 2 in or over 100 ft, or
     /// anything not above nothing.
     pub fn check(&self) -> Result<(), FastenerError> {
         let inches = |n: i64| Length::from_nm(n * Length::NM_PER_INCH);
-        let within = |what, size: Length, most, range| {
-            if size > Length::ZERO && size <= most {
+        let within = |what, size: Length, least, most, range| {
+            if size > Length::ZERO && size >= least && size <= most {
                 return Ok(());
             }
             let size = crate::wood::movement::both(size);
             Err(FastenerError { what, size, range })
         };
-        within("A screw", self.screw, inches(1), "above 0 and at most 1 in")?;
+        let none = Length::ZERO;
+        let range = "above 0 and at most 1 in";
+        within("A screw", self.screw, none, inches(1), range)?;
         let range = "above 0 and at most 4 in";
-        within("A figure-eight", self.eight, inches(4), range)?;
+        within("A figure-eight", self.eight, none, inches(4), range)?;
         if let SpacingRule::Own(apart) = self.spacing {
-            let range = "above 0 and at most 100 ft";
-            within("A spacing", apart, Length::MAX, range)?;
+            // Closer than their own length no blocks or clips go in (common practice, no source).
+            let range = "at least 2 in and at most 100 ft";
+            within("A spacing", apart, inches(2), Length::MAX, range)?;
         }
         Ok(())
     }

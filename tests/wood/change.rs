@@ -6,6 +6,7 @@ use tackfree::wood::Standing;
 use tackfree::wood::movement::{
     Axis, Build, Direction, Formula, Grain, MovementError, both, nearest_32nd, up_to_32nd,
 };
+use tackfree::wood::species::SpeciesTable;
 
 use super::{flat, inches, mc, near, wood};
 
@@ -95,6 +96,60 @@ fn within_6_to_14_percent_the_coefficients_serve_and_outside_the_shrinkage_and_b
     assert_eq!(wide.standing, Standing::Derived);
     // At 10 % the two formulas have the same rate, C D dM.
     near(wide.change.low().inches(), 24.0 * 0.00369 * 6.0, 1e-6);
+}
+
+#[test]
+fn where_coefficients_and_shrinkage_do_not_agree_the_movement_lies_between() {
+    // Mahogany: C_T 0.00238 (Table 13-5, from memory), but 4.1 % in Table 4-4, p. 4-8 (read), which
+    // makes 0.00140. From 10 to 5.9 %: 24 in x 4.1/(1/0.00238) = 0.2342 in by the one and
+    // 24 x 4.1/(3000/4.1 - 20) = 0.1383 in by the other; 10 to 6 % by eq. 13-2 0.2285 in.
+    let mahogany = wood("Mahogany, true");
+    let board = flat(&mahogany, Grain::Flat);
+    let change = |to| {
+        board
+            .change(Axis::Width, inches(24.0), mc(10.0), mc(to))
+            .unwrap()
+    };
+    near(change(6.0).amount().high().inches(), 0.2285, 0.000_1);
+    let wide = change(5.9);
+    near(wide.amount().high().inches(), 0.2342, 0.000_1);
+    near(wide.amount().low().inches(), 0.1383, 0.000_1);
+    assert_eq!(wide.formula, Formula::Both);
+    assert!(
+        wide.basis().contains("do not agree for this wood"),
+        "{}",
+        wide.basis()
+    );
+}
+
+#[test]
+fn a_wider_span_of_moisture_never_moves_less() {
+    // Across 6 and 14 %, where the formula changes, for every wood of the table and every way; to 1 %
+    // of the movement, since eq. 13-2 has one rate and eq. 13-3 one that falls with the moisture it
+    // starts from.
+    for species in SpeciesTable::new().rows() {
+        for grain in [Grain::Flat, Grain::Quarter] {
+            let board = flat(species, grain);
+            for (from, inside, outside) in [
+                (10.0, 6.0, 5.9),
+                (14.0, 6.0, 5.9),
+                (6.0, 14.0, 14.1),
+                (8.0, 14.0, 14.1),
+            ] {
+                let most = |to| {
+                    let moved = board.strain(Axis::Width, mc(from), mc(to)).unwrap();
+                    moved.low().abs().max(moved.high().abs())
+                };
+                assert!(
+                    most(outside) >= most(inside) * 0.99,
+                    "{}, {grain:?}: {from} to {inside} and {outside}: {} and {}",
+                    species.name,
+                    most(inside),
+                    most(outside)
+                );
+            }
+        }
+    }
 }
 
 #[test]

@@ -8,7 +8,7 @@ use tackfree::wood::moisture::{
     Air, CoefficientSet, MoistureContent, SeasonBand, emc, humidity_holding,
 };
 use tackfree::wood::movement::{
-    Axis, Build, Grain, HoldLine, mitre_opening, sink_clearance, slot, wall_gap,
+    Axis, Build, Filling, Grain, HoldLine, clearance, mitre_opening, slot, wall_gap,
 };
 use tackfree::wood::sealing::{Coats, Exposure, Faces, FinishKind, cup_risk, face_seal};
 use tackfree::wood::species::{Species, SpeciesTable};
@@ -195,7 +195,7 @@ proptest! {
         let mitre = mitre_opening(&year);
         prop_assert!(mitre.outer_when_damp >= year.outward());
         prop_assert!(mitre.inner_when_dry >= year.inward());
-        prop_assert!(sink_clearance(&year).leave >= Length::from_mm(3));
+        prop_assert!(clearance(&year, Filling::DropIn).leave >= Length::from_mm(3));
     }
 
     #[test]

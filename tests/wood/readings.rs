@@ -77,15 +77,13 @@ fn above_ten_percent_with_care_and_above_twelve_not() {
     ] {
         assert_eq!(verdict(ReadyFor::Finishing, &held(percent), 7.0), expected);
     }
-    // Setting also asks for the client's band.
-    assert_eq!(
-        verdict(ReadyFor::Setting, &held(5.5), 7.0),
-        Verdict::WithCare
-    );
-    assert_eq!(
-        verdict(ReadyFor::Finishing, &held(5.5), 7.0),
-        Verdict::Ready
-    );
+    // Setting also asks for the client's band. (By pad: pins do not read 5.5 % reliably.)
+    let dry = held(5.5).map(|mut reading| {
+        reading.meter = Meter::Pad;
+        reading
+    });
+    assert_eq!(verdict(ReadyFor::Setting, &dry, 7.0), Verdict::WithCare);
+    assert_eq!(verdict(ReadyFor::Finishing, &dry, 7.0), Verdict::Ready);
     let unknown = judge(
         ReadyFor::Setting,
         &held(8.0),
@@ -123,10 +121,13 @@ fn every_place_counts_and_the_wettest_decides() {
             "top: steady, 8% to 8% in 7 days."
         ]
     );
-    // A place that was read once on arrival and left is no longer asked.
+    // A place that was read once on arrival and left is not forgotten: it is minded.
     readings.truncate(3);
     readings.push(at(14.0, "top", 8.1));
-    assert_eq!(verdict(ReadyFor::Milling, &readings, 14.0), Verdict::Ready);
+    assert_eq!(
+        verdict(ReadyFor::Milling, &readings, 14.0),
+        Verdict::WithCare
+    );
     // Two meters are not compared with each other.
     let mut pad = at(7.0, "top", 8.0);
     pad.meter = Meter::Pad;
@@ -134,6 +135,88 @@ fn every_place_counts_and_the_wettest_decides() {
         verdict(ReadyFor::Milling, &[at(0.0, "top", 8.0), pad], 7.0),
         Verdict::NotYet
     );
+}
+
+#[test]
+fn a_wet_place_left_behind_stands_in_the_way_until_it_is_read_again() {
+    // Nov 1: core 14 %, shell 9 %; Nov 9: shell 8.8 %. Over the 12 % that the rule stops at.
+    let mut readings = vec![
+        at(0.0, "core", 14.0),
+        at(0.0, "shell", 9.0),
+        at(8.0, "shell", 8.8),
+    ];
+    let judged = |readings: &[Reading], now: f64| {
+        judge(
+            ReadyFor::Milling,
+            readings,
+            &ReadyRule::default(),
+            None,
+            day(now),
+        )
+    };
+    let answer = judged(&readings, 9.0);
+    assert_eq!(answer.verdict, Verdict::NotYet);
+    assert_eq!(answer.wettest, Some(mc(14.0)));
+    let words: Vec<_> = answer.reasons.iter().map(Reason::words).collect();
+    assert_eq!(
+        words,
+        [
+            "shell: steady, 9% to 8.8% in 8 days.",
+            "core: last read 14%, 9 days ago, over the limit of 12%; read there again."
+        ]
+    );
+    // At 11 % it would go on, with care; it cannot be called steady.
+    readings[0].percent = mc(11.0);
+    let answer = judged(&readings, 9.0);
+    assert_eq!(answer.verdict, Verdict::WithCare);
+    assert_eq!(
+        answer.reasons[1].words(),
+        "core: last read 11%, 9 days ago; read there again to be sure."
+    );
+    // Read there since with another meter: the old one is not asked again.
+    readings[0].percent = mc(14.0);
+    for (days, percent) in [(1.0, 9.0), (8.0, 9.0)] {
+        let mut pad = at(days, "Core", percent);
+        pad.meter = Meter::Pad;
+        readings.push(pad);
+    }
+    assert_eq!(judged(&readings, 9.0).verdict, Verdict::Ready);
+}
+
+#[test]
+fn a_reading_that_may_be_off_goes_on_with_care() {
+    let steady = |change: &dyn Fn(&mut Reading)| {
+        let mut readings = [at(0.0, "top", 8.0), at(7.0, "top", 8.0)];
+        readings.iter_mut().for_each(change);
+        judge(
+            ReadyFor::Milling,
+            &readings,
+            &ReadyRule::default(),
+            None,
+            day(7.0),
+        )
+    };
+    assert_eq!(steady(&|_| {}).verdict, Verdict::Ready);
+    let unnoted = steady(&|reading| reading.correction = Correction::NotNoted);
+    assert_eq!(unnoted.verdict, Verdict::WithCare);
+    assert_eq!(
+        unnoted.reasons.last().map(Reason::words).as_deref(),
+        Some("top: 8% was noted without a species correction and may be off; note the correction.")
+    );
+    // Pins read from 6 % on (from memory), a pad from 4 % (Wood Handbook p. 13-3).
+    let low = steady(&|reading| reading.percent = mc(5.0));
+    assert_eq!(low.verdict, Verdict::WithCare);
+    assert!(
+        low.reasons[1]
+            .words()
+            .contains("outside what the meter reads reliably")
+    );
+    // A weighed sample asks no correction.
+    let oven = steady(&|reading| {
+        reading.meter = Meter::Oven;
+        reading.correction = Correction::NotNoted;
+    });
+    assert_eq!(oven.verdict, Verdict::Ready);
 }
 
 #[test]
@@ -155,7 +238,23 @@ fn the_rule_can_be_set_and_says_itself() {
     assert_eq!(answer.verdict, Verdict::NotYet);
     assert!(
         rule.words()
-            .starts_with("two readings 3 days apart within 0.2 points")
+            .starts_with("two readings 3 days apart (to the nearest day) within 0.2 points")
+    );
+    assert!(
+        rule.words()
+            .contains("every place counts by its last reading"),
+        "{}",
+        rule.words()
+    );
+    let other = ReadyRule {
+        fresh_days: 9,
+        ..rule
+    };
+    assert_ne!(rule.words(), other.words());
+    assert!(
+        other
+            .words()
+            .contains("the newest reading speaks for 9 days")
     );
     assert!(rule.words().contains("a judgement"));
     assert_eq!(rule.check(), Ok(()));
@@ -165,6 +264,7 @@ fn the_rule_can_be_set_and_says_itself() {
         rule.check()
     };
     assert_eq!(with(&|r| r.days_apart = 0), Err(RuleError::NoTime));
+    assert_eq!(with(&|r| r.fresh_days = 0), Err(RuleError::NoFresh));
     assert_eq!(with(&|r| r.within = f64::NAN), Err(RuleError::Within));
     assert_eq!(with(&|r| r.stop_over = mc(9.0)), Err(RuleError::Limits));
 }

@@ -112,10 +112,7 @@ pub fn steady(args: &SteadyArgs, session: &mut Session<'_>) -> Result<Answer, Fa
     ];
     if options.iter().all(|option| option.is_none()) {
         let words = rule.words();
-        let lines = vec![
-            format!("Ready: {words}."),
-            format!("A reading speaks for {} days.", rule.fresh_days),
-        ];
+        let lines = vec![format!("Ready: {words}.")];
         let json = RuleJson {
             days_apart: rule.days_apart,
             within_points: rule.within,

@@ -155,6 +155,14 @@ struct MovementJson {
     build: String,
     width: AxisJson,
     length: AxisJson,
+    legs: Vec<LegMovesJson>,
+}
+
+#[derive(Serialize)]
+struct LegMovesJson {
+    part: &'static str,
+    width: AxisJson,
+    length: AxisJson,
 }
 
 #[derive(Serialize)]
@@ -222,14 +230,26 @@ impl SheetJson {
                 build: moves.build.clone(),
                 width: AxisJson::of(&moves.across),
                 length: AxisJson::of(&moves.along),
+                legs: moves
+                    .legs
+                    .iter()
+                    .map(|leg| LegMovesJson {
+                        part: leg.part.name.words(),
+                        width: AxisJson::of(&leg.across),
+                        length: AxisJson::of(&leg.along),
+                    })
+                    .collect(),
             }),
             movement_problem: moves.err().map(ToString::to_string),
-            leave: moves.ok().map(|moves| LeaveJson::of(&moves.fastening)),
+            leave: moves.ok().map(LeaveJson::of),
             hold: moves.map_or_else(
                 |_| Vec::new(),
                 |moves| {
                     let situations = moves.fastening.situations.iter();
-                    situations.map(|of| of.advice().line()).collect()
+                    let one_corner = moves.legs.len() == 1;
+                    situations
+                        .map(|of| of.advice_for(sheet.lie.held, one_corner).line())
+                        .collect()
                 },
             ),
             faces: sheet.faces.iter().map(FaceJson::of).collect(),

@@ -2,22 +2,38 @@
 
 use super::rounded;
 use super::wood_json::mm;
-use crate::shop::moving::{CupSheet, FaceSealing, Fastening};
+use crate::shop::moving::{CupSheet, FaceSealing, Moves, PartFastening};
 use crate::wood::movement::Gap;
 use crate::wood::sealing::{Exposure, OneMoreCoat};
 use serde::Serialize;
 
 #[derive(Serialize)]
 pub(super) struct LeaveJson {
+    #[serde(flatten)]
+    main: PartJson,
+    mitre_mm: Option<MitreJson>,
+    sinks: Vec<SinkJson>,
+    legs: Vec<LegJson>,
+}
+
+/// Of a leg the back is its edge on the same side, outer or inner, as the run's back edge.
+#[derive(Serialize)]
+struct PartJson {
     back_mm: GapJson,
     front_mm: GapJson,
     ends_mm: GapJson,
     rows: Vec<RowJson>,
     along: Option<AlongJson>,
+    lengthwise_slot_mm: Option<f64>,
     figure_eight_degrees: Option<u8>,
     figure_eight_problem: Option<String>,
-    mitre_mm: Option<MitreJson>,
-    sinks: Vec<SinkJson>,
+}
+
+#[derive(Serialize)]
+struct LegJson {
+    part: &'static str,
+    #[serde(flatten)]
+    leave: PartJson,
 }
 
 #[derive(Serialize)]
@@ -55,8 +71,8 @@ struct SinkJson {
     leave_mm: f64,
 }
 
-impl LeaveJson {
-    pub(super) fn of(fastening: &Fastening) -> Self {
+impl PartJson {
+    fn of(fastening: &PartFastening) -> Self {
         let gap = |gap: &Gap| GapJson {
             leave: mm(gap.leave),
             opens_to: mm(gap.opens_to),
@@ -82,18 +98,38 @@ impl LeaveJson {
                 apart_mm: mm(along.apart),
                 margin_mm: mm(along.margin),
             }),
-            figure_eight_degrees: eight.ok().map(|eight| eight.turns_degrees),
+            lengthwise_slot_mm: fastening.lengthwise.map(|far| mm(far.slot.length)),
+            figure_eight_degrees: eight
+                .ok()
+                .map(|eight| eight.outward_degrees.max(eight.inward_degrees)),
             figure_eight_problem: eight.err().map(ToString::to_string),
+        }
+    }
+}
+
+impl LeaveJson {
+    pub(super) fn of(moves: &Moves) -> Self {
+        let fastening = &moves.fastening;
+        Self {
+            main: PartJson::of(&fastening.main),
             mitre_mm: fastening.mitre.map(|mitre| MitreJson {
                 outer_when_damp: mm(mitre.outer_when_damp),
                 inner_when_dry: mm(mitre.inner_when_dry),
             }),
             sinks: fastening
-                .sinks
+                .cutouts
                 .iter()
-                .map(|sink| SinkJson {
-                    opening: sink.opening.to_string(),
-                    leave_mm: mm(sink.clearance.leave),
+                .map(|cutout| SinkJson {
+                    opening: cutout.opening.to_string(),
+                    leave_mm: mm(cutout.clearance.leave),
+                })
+                .collect(),
+            legs: moves
+                .legs
+                .iter()
+                .map(|leg| LegJson {
+                    part: leg.part.name.words(),
+                    leave: PartJson::of(&leg.fastening),
                 })
                 .collect(),
         }
@@ -142,7 +178,7 @@ pub(super) struct CupJson {
 
 impl CupJson {
     pub(super) fn of(cup: &CupSheet) -> Option<Self> {
-        let risk = cup.risk.as_ref()?;
+        let risk = cup.risk()?;
         Some(Self {
             from_pct: cup.from.percent(),
             to_pct: cup.to.percent(),
@@ -150,7 +186,7 @@ impl CupJson {
             most_mm: mm(risk.cup.high()),
             line: risk.line(),
             basis: risk.basis(),
-            one_more: cup.one_more.as_ref().map(OneMoreCoat::line),
+            one_more: cup.one_more().map(OneMoreCoat::line),
         })
     }
 }

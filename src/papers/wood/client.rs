@@ -1,13 +1,14 @@
 //! The page for the client: what the top will do through the year and why the gap is there.
 
 use super::html;
+use super::moves::leg_places;
 use crate::desk::Shop;
 use crate::papers::PAPER_WIDTH;
 use crate::papers::layout::wrap;
 use crate::shop::PieceFile;
-use crate::shop::moving::{NoMoves, TodayBasis, WoodSheet};
+use crate::shop::moving::{FaceSealing, NoMoves, TodayBasis, WoodSheet};
 use crate::units::Temperature;
-use crate::wood::client_page::{ClientPage, ClientPageInput, Topic, client_page};
+use crate::wood::client_page::{ClientPage, ClientPageInput, PageLeg, Sealed, Topic, client_page};
 use crate::wood::moisture::BandBasis;
 use crate::wood::movement::Build;
 use chrono::{DateTime, Utc};
@@ -42,7 +43,31 @@ fn page(
         .wood
         .as_ref()
         .map_err(|error| NoMoves::Wood(error.clone()))?;
-    let (length, width) = crate::shop::moving::sizes(&file.piece);
+    let main = &moves.parts.main;
+    let places = leg_places(moves);
+    let legs: Vec<PageLeg> = moves
+        .legs
+        .iter()
+        .map(|leg| PageLeg {
+            name: leg.part.name.words(),
+            width: leg.part.width,
+            this: places.this,
+            opposite: places.opposite,
+            gap_end: leg.fastening.gap_ends,
+        })
+        .collect();
+    let hidden: Vec<String> = sheet
+        .faces
+        .iter()
+        .filter(|face| face.hidden)
+        .map(|face| face.face.to_string())
+        .collect();
+    // Stain seals nothing: a face without a counted coat is still to be sealed.
+    let bare = |face: &FaceSealing| !face.hidden && face.seal.coats.is_empty();
+    let sealed = Sealed {
+        done: !sheet.faces.iter().any(bare),
+        hidden: &hidden,
+    };
     let notes = sheet.site.notes();
     let told: ClientPage = client_page(&ClientPageInput {
         piece: &file.piece.name,
@@ -51,14 +76,18 @@ fn page(
             construction: file.piece.construction,
             grain: sheet.lie.grain,
         },
-        length,
-        width,
+        length: main.length,
+        width: main.width,
+        gap_ends: moves.fastening.main.gap_ends,
+        legs: &legs,
+        surroundings: moves.surroundings,
+        sealed,
         today: sheet.today.content,
         band: sheet.band,
         notes: &notes,
         situations: &moves.fastening.situations,
         held: sheet.lie.held,
-        cup: moves.cup.risk.clone(),
+        cup: moves.cup.risk().cloned(),
         room: room(sheet),
         style: shop.settings.temperature,
     })?;

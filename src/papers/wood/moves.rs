@@ -1,9 +1,13 @@
 //! Movement and fastening in words.
 
 use super::{Line, Weight};
-use crate::shop::moving::{Fastening, Moves, ScrewRow, WoodSheet};
+use crate::shop::moving::{
+    LegsAt, Moves, NoMoves, Part, PartFastening, PartName, ScrewRow, WoodSheet,
+};
 use crate::units::Length;
-use crate::wood::movement::{Gap, HoldLine, PRACTICE_GAPS, SCREW_HOLES, Situation, both};
+use crate::wood::movement::{
+    Gap, HoldLine, PRACTICE_GAPS, SCREW_HOLES, Situation, Surroundings, YearMovement, both,
+};
 
 /// Where the width is held, in words that go on after "held".
 pub fn held_words(held: HoldLine) -> &'static str {
@@ -19,44 +23,54 @@ pub(super) fn lines(sheet: &WoodSheet, out: &mut Vec<Line>) {
     let moves = match &sheet.moves {
         Ok(moves) => moves,
         Err(error) => {
-            out.push((Weight::Body, format!("Not reckoned: {error}")));
+            let words = match error {
+                NoMoves::Wood(_) => "Not reckoned until its wood is named, see above.".to_owned(),
+                NoMoves::Movement(error) => format!("Not reckoned: {error}"),
+            };
+            out.push((Weight::Body, words));
             return;
         }
     };
     movement(moves, out);
     out.push((Weight::Heading, "LEAVE AND HOLD".to_owned()));
     leave(moves, sheet, out);
-    hold(&moves.fastening, out);
+    hold(moves, sheet.lie.held, out);
 }
 
 fn movement(moves: &Moves, out: &mut Vec<Line>) {
     let mut say = |weight, text: String| out.push((weight, text));
     say(Weight::Body, format!("{}.", moves.build));
-    for year in [&moves.across, &moves.along] {
-        say(Weight::Body, format!("{}.", capital(&year.show())));
+    if let Some(one_way) = &moves.one_way {
+        say(Weight::Body, joined_words(moves, one_way));
     }
-    let swing = moves.across.swing();
-    let swing = if swing.is_single() {
-        both(swing.high())
-    } else {
-        format!("{} to {}", both(swing.low()), both(swing.high()))
+    let legs = moves.legs.iter();
+    let parts = std::iter::once((&moves.parts.main, [&moves.across, &moves.along]))
+        .chain(legs.map(|leg| (&leg.part, [&leg.across, &leg.along])));
+    let mut told: Vec<String> = Vec::new();
+    for (part, years) in parts {
+        for year in years {
+            say(Weight::Body, format!("{}.", part_words(part, &year.show())));
+            for movement in [&year.to_dry, &year.to_wet] {
+                let basis = format!("{}.", capital(&movement.basis()));
+                if !told.contains(&basis) {
+                    told.push(basis);
+                }
+            }
+        }
+    }
+    let whose = match moves.parts.main.name {
+        PartName::Whole => "the width",
+        _ => "the width of the run",
     };
     say(
         Weight::Body,
-        format!("From the driest to the dampest the width moves {swing}."),
+        format!(
+            "From the driest to the dampest {whose} moves {}.",
+            moves.across.swing_words()
+        ),
     );
-    let mut told: Vec<String> = Vec::new();
-    for movement in [
-        &moves.across.to_dry,
-        &moves.across.to_wet,
-        &moves.along.to_dry,
-        &moves.along.to_wet,
-    ] {
-        let basis = format!("{}.", capital(&movement.basis()));
-        if !told.contains(&basis) {
-            say(Weight::Small, basis.clone());
-            told.push(basis);
-        }
+    for basis in told {
+        say(Weight::Small, basis);
     }
     say(
         Weight::Small,
@@ -66,93 +80,182 @@ fn movement(moves: &Moves, out: &mut Vec<Line>) {
     );
 }
 
+/// How a joined top is taken, and what it would do otherwise.
+fn joined_words(moves: &Moves, one_way: &YearMovement) -> String {
+    let legs = if moves.legs.len() == 1 {
+        "a leg joined at the corner"
+    } else {
+        "two legs joined at the corners"
+    };
+    format!(
+        "Taken as a run and {legs}, each with its boards along its own length (common practice, no \
+         source): each moves across its own width. Entered as pieces of their own, each gets its \
+         own readings, coats and fastening. Were all boards to run one way, the overall {}.",
+        one_way.show()
+    )
+}
+
+/// `Width 25 1/2" today: ...`; of a joined top `Run: width 25 1/2" today: ...`.
+fn part_words(part: &Part, words: &str) -> String {
+    match part.name {
+        PartName::Whole => capital(words),
+        name => format!("{}: {words}", capital(name.words())),
+    }
+}
+
+/// How the edges and ends of a part are called.
+pub(super) struct Places {
+    /// The edge that its distances and its lie are told from.
+    pub(super) this: &'static str,
+    pub(super) opposite: &'static str,
+    ends: &'static str,
+}
+
+const WHOLE: Places = Places {
+    this: "back edge",
+    opposite: "front edge",
+    ends: "At each end, held in the middle of the length",
+};
+
+fn run_places(moves: &Moves) -> Places {
+    let ends = match moves.legs.len() {
+        1 => "At the run's far end, held at the corner",
+        _ => WHOLE.ends,
+    };
+    Places { ends, ..WHOLE }
+}
+
+/// A leg's edges: the run's back edge is an outer one where the legs stand at its front.
+pub(super) fn leg_places(moves: &Moves) -> Places {
+    let (this, opposite) = match moves.parts.legs_at {
+        LegsAt::Front => ("outer edge", "inner edge"),
+        LegsAt::Back => ("inner edge", "outer edge"),
+    };
+    Places {
+        this,
+        opposite,
+        ends: "At its far end, the run's movement on top of its own",
+    }
+}
+
+fn held_at(held: HoldLine, places: &Places) -> String {
+    match held {
+        HoldLine::ThisEdge => format!("at the {}", places.this),
+        HoldLine::Middle => "along the middle".to_owned(),
+        HoldLine::OppositeEdge => format!("at the {}", places.opposite),
+    }
+}
+
 fn leave(moves: &Moves, sheet: &WoodSheet, out: &mut Vec<Line>) {
     let fastening = &moves.fastening;
-    let mut say = |weight, text: String| out.push((weight, text));
-    say(
-        Weight::Body,
-        gap_words(
-            &format!(
-                "At the back edge, the top held {}",
-                held_words(sheet.lie.held)
-            ),
-            &fastening.gap,
-        ),
-    );
-    say(
-        Weight::Body,
-        gap_words("At the front edge", &fastening.gap_opposite),
-    );
-    say(
-        Weight::Body,
-        gap_words(
-            "At each end, held in the middle of the length",
-            &fastening.gap_ends,
-        ),
-    );
     let practice: Vec<String> = PRACTICE_GAPS
         .iter()
         .map(|figure| format!("{} ({})", figure.words, figure.source))
         .collect();
-    say(
-        Weight::Small,
-        format!("Practice asks: {}.", practice.join("; ")),
-    );
-    say(
-        Weight::Body,
-        format!(
-            "Screws of {}, in rows along the grain:",
-            both(sheet.lie.screw)
-        ),
-    );
-    for row in &fastening.rows {
-        say(Weight::Body, format!("  {}", row_words(row)));
-    }
+    let practice = format!("Practice asks: {}.", practice.join("; "));
+    let mut small = vec![practice];
     let holes: Vec<String> = SCREW_HOLES
         .iter()
         .map(|figure| format!("{} ({})", figure.words, figure.source))
         .collect();
-    say(
-        Weight::Small,
-        format!(
-            "Slot lengths: travel and screw together (common practice, no source). Makers ask: {}.",
-            holes.join("; ")
-        ),
-    );
+    small.push(format!(
+        "Slot lengths: travel and screw together (common practice, no source). Makers ask: {}.",
+        holes.join("; ")
+    ));
     let (rule, standing) = sheet.lie.spacing.source();
-    if let Some(along) = &fastening.along {
-        say(
-            Weight::Body,
-            format!(
-                "Along each row {} slotted blocks, clips or figure-eights, {} apart, the first and \
-                 last {} from the ends.",
-                along.count,
-                both(along.apart),
-                both(along.margin)
-            ),
-        );
+    small.push(format!("Spacing by {rule} ({}).", standing.words()));
+    if moves.surroundings == Surroundings::Free {
+        let words = "It stands free: its gaps are for cabinets or trim that come near it.";
+        out.push((Weight::Body, words.to_owned()));
     }
-    say(
-        Weight::Small,
-        format!("Spacing by {rule} ({}).", standing.words()),
-    );
-    say(Weight::Body, eight_words(fastening, sheet.lie.eight));
+    if moves.legs.is_empty() {
+        part_leave(moves, &WHOLE, &fastening.main, sheet, out);
+    } else {
+        out.push((Weight::Body, "The run:".to_owned()));
+        part_leave(moves, &run_places(moves), &fastening.main, sheet, out);
+    }
+    for leg in &moves.legs {
+        out.push((Weight::Body, format!("The {}:", leg.part.name.words())));
+        part_leave(moves, &leg_places(moves), &leg.fastening, sheet, out);
+        if moves.parts.legs_ride(sheet.lie.held) {
+            let words = "The run's edge carries it along: its held row too needs play along the leg, \
+                         as much as its far end moves.";
+            out.push((Weight::Body, words.to_owned()));
+        }
+    }
+    out.extend(small.into_iter().map(|text| (Weight::Small, text)));
+    let mut say = |text: String| out.push((Weight::Body, text));
     if let Some(mitre) = &fastening.mitre {
-        say(
-            Weight::Body,
-            format!("A full mitre of two such legs: {}.", mitre.words()),
-        );
+        say(format!("A full mitre of two such legs: {}.", mitre.words()));
     }
-    for sink in &fastening.sinks {
-        say(
-            Weight::Body,
-            format!(
-                "{}: {}.",
-                capital(&sink.opening.to_string()),
-                sink.clearance.words()
-            ),
-        );
+    for cutout in &fastening.cutouts {
+        say(format!(
+            "{}: {}.",
+            capital(&cutout.opening.to_string()),
+            cutout.clearance.words()
+        ));
     }
+}
+
+fn part_leave(
+    moves: &Moves,
+    places: &Places,
+    part: &PartFastening,
+    sheet: &WoodSheet,
+    out: &mut Vec<Line>,
+) {
+    let mut say = |text: String| out.push((Weight::Body, text));
+    let held = sheet.lie.held;
+    let held_words = format!(", held {}", held_at(held, places));
+    // Beside the edge that moves; the held one says that it does not.
+    let (this, opposite) = match held {
+        HoldLine::ThisEdge => ("", held_words.as_str()),
+        HoldLine::Middle | HoldLine::OppositeEdge => (held_words.as_str(), ""),
+    };
+    let at = |edge, held| format!("At the {edge}{held}");
+    say(gap_words(&at(places.this, this), &part.gap));
+    say(gap_words(
+        &at(places.opposite, opposite),
+        &part.gap_opposite,
+    ));
+    say(gap_words(places.ends, &part.gap_ends));
+    say(format!(
+        "Screws of {}, in rows along the grain:",
+        both(sheet.lie.screw)
+    ));
+    for row in &part.rows {
+        say(format!("  {}", row_words(row, places)));
+    }
+    if let Some(along) = &part.along {
+        let (row, fewer) = if moves.parts.round {
+            ("the longest row", "; fewer in the shorter ones")
+        } else {
+            ("each row", "")
+        };
+        let kinds = if part.eight.is_ok() {
+            "slotted blocks, clips or figure-eights"
+        } else {
+            "slotted blocks or clips"
+        };
+        say(format!(
+            "Along {row} {} {kinds}, {} apart, the first and last {} from the ends{fewer}.",
+            along.count,
+            both(along.apart),
+            both(along.margin)
+        ));
+    }
+    if let Some(far) = &part.lengthwise {
+        say(format!(
+            "Blocks on end move along the rows too, the middle of each row held: {} from it a screw \
+             needs along the row a {}.",
+            both(far.from_held),
+            far.slot.words()
+        ));
+    }
+    say(match &part.eight {
+        Ok(eight) => eight.words(),
+        Err(error) => format!("Figure-eights will not serve: {error}"),
+    });
 }
 
 /// The gap of an edge; an edge that is held needs none.
@@ -163,8 +266,8 @@ fn gap_words(place: &str, gap: &Gap) -> String {
     format!("{place}: {}.", gap.words())
 }
 
-fn row_words(row: &ScrewRow) -> String {
-    let place = format!("{} from the back edge", both(row.from_edge));
+fn row_words(row: &ScrewRow, places: &Places) -> String {
+    let place = format!("{} from the {}", both(row.from_edge), places.this);
     match &row.slot {
         None => format!("{place}: held, round holes"),
         Some(slot) => format!(
@@ -175,31 +278,14 @@ fn row_words(row: &ScrewRow) -> String {
     }
 }
 
-fn eight_words(fastening: &Fastening, centres: Length) -> String {
-    match &fastening.eight {
-        Ok(_) if fastening.travel == Length::ZERO => {
-            "No row travels, so figure-eights need not turn.".to_owned()
-        }
-        Ok(eight) => format!(
-            "A figure-eight with its holes {} apart, at the farthest row, turns {} degrees to each \
-             side at most for {} of travel and draws the top {} along: give its recess room.",
-            both(centres),
-            eight.turns_degrees,
-            both(fastening.travel),
-            both(eight.drawn)
-        ),
-        Err(error) => format!("Figure-eights will not serve at the farthest row: {error}"),
-    }
-}
-
-fn hold(fastening: &Fastening, out: &mut Vec<Line>) {
-    for situation in &fastening.situations {
+fn hold(moves: &Moves, held: HoldLine, out: &mut Vec<Line>) {
+    for situation in &moves.fastening.situations {
         out.push((
             Weight::Body,
             format!(
                 "{}: {}",
                 capital(situation.words()),
-                situation.advice().line()
+                situation.advice_for(held, moves.legs.len() == 1).line()
             ),
         ));
         if *situation == Situation::CrossPiece {

@@ -2,7 +2,7 @@
 
 use super::moves::capital;
 use super::{Line, Weight};
-use crate::shop::moving::{FaceSealing, WoodSheet};
+use crate::shop::moving::{CupAnswer, FaceSealing, WoodSheet};
 use crate::wood::Between;
 use crate::wood::sealing::Exposure;
 
@@ -52,7 +52,19 @@ pub(super) fn lines(sheet: &WoodSheet, out: &mut Vec<Line>) {
 fn cup(sheet: &WoodSheet, out: &mut Vec<Line>) {
     let Ok(moves) = &sheet.moves else { return };
     let cup = &moves.cup;
-    let Some(risk) = &cup.risk else { return };
+    let (risk, one_more) = match &cup.answer {
+        CupAnswer::Reckoned(reckoned) => (&reckoned.risk, &reckoned.one_more),
+        CupAnswer::NoFaces => return,
+        CupAnswer::UndersideHidden => {
+            out.push((
+                Weight::Body,
+                "The underside is declared not exposed: how it takes up moisture there is not \
+                 known, so no cup is reckoned."
+                    .to_owned(),
+            ));
+            return;
+        }
+    };
     out.push((
         Weight::Body,
         format!(
@@ -62,8 +74,11 @@ fn cup(sheet: &WoodSheet, out: &mut Vec<Line>) {
             risk.line()
         ),
     ));
+    if risk.is_none() {
+        return;
+    }
     out.push((Weight::Small, format!("{}.", capital(&risk.basis()))));
-    if let Some(more) = &cup.one_more {
+    if let Some(more) = one_more {
         out.push((Weight::Body, more.line()));
     }
 }

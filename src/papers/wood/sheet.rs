@@ -2,11 +2,11 @@
 
 use super::{Line, Weight, moves, on_paper, plot::plot, seals};
 use crate::desk::Shop;
-use crate::shop::moving::{AirBasis, PlaceCurve, TodayBasis, WoodSheet};
+use crate::shop::moving::{AirBasis, PartName, PlaceCurve, TodayBasis, WoodSheet};
 use crate::shop::{Moisture, PieceFile, ReadingId};
 use crate::units::{show_date, show_moment};
 use crate::wood::moisture::{Readiness, Reason, Verdict};
-use crate::wood::movement::both;
+use crate::wood::movement::{Surroundings, both};
 use chrono::{DateTime, Utc};
 
 /// A reading as it is called on the sheet and in commands: the end of its identifier.
@@ -74,23 +74,29 @@ fn short(sheet: &WoodSheet, out: &mut Vec<Line>) {
     let ready: Vec<String> = sheet.ready.iter().map(ready_words).collect();
     out.push(body(format!("{}.", ready.join(". "))));
     let Ok(moves) = &sheet.moves else {
-        out.push(body(
-            "Movement: say which wood it is, by its name in the table.",
-        ));
+        out.push(body(match &sheet.wood {
+            Err(error) => format!("Movement: {error} Name it where its fastening is noted."),
+            Ok(_) => "Movement is not reckoned, see below.".to_owned(),
+        }));
         return;
     };
     let across = &moves.across;
     out.push(body(format!(
-        "From {} today its width {} in the dry season, {} in the damp one (estimate).",
+        "From {} today {} {} in the dry season, {} in the damp one (estimate).",
         sheet.today.content.show(),
+        match moves.parts.main.name {
+            PartName::Whole => "its width",
+            _ => "the width of its run",
+        },
         across.to_dry.show(),
         across.to_wet.show()
     )));
-    let gap = &moves.fastening.gap;
-    if gap.opens_to > crate::units::Length::ZERO {
+    let gap = &moves.fastening.main.gap;
+    let free = moves.surroundings == Surroundings::Free;
+    if !free && gap.opens_to > crate::units::Length::ZERO {
         out.push(body(format!("At the back {}.", gap.words())));
     }
-    if let Some(risk) = moves.cup.risk.as_ref().filter(|risk| !risk.is_none()) {
+    if let Some(risk) = moves.cup.risk().filter(|risk| !risk.is_none()) {
         out.push(body(format!(
             "Unlike faces: cup risk up to {} (passing estimate).",
             both(risk.cup.high())
@@ -129,13 +135,22 @@ fn moisture(shop: &Shop, sheet: &WoodSheet, now: DateTime<Utc>, out: &mut Vec<Li
     let style = shop.settings.temperature;
     let today = sheet.today.content.show();
     out.push(body(match sheet.today.basis {
-        TodayBasis::Read { places, last } => {
+        TodayBasis::Read {
+            places,
+            left_out,
+            last,
+        } => {
             let when = show_moment(last, now, shop.settings.zone);
             let places = match places {
                 1 => "1 place".to_owned(),
                 many => format!("the mean of {many} places"),
             };
-            format!("Today {today}, measured: {places}, last read {when}.")
+            let left_out = match left_out {
+                0 => String::new(),
+                1 => " 1 place was read too long before to count in it.".to_owned(),
+                many => format!(" {many} places were read too long before to count in it."),
+            };
+            format!("Today {today}, measured: {places}, last read {when}.{left_out}")
         }
         TodayBasis::ShopAir => {
             format!("No reading yet; {today} is taken, what the shop's air would hold it at.")

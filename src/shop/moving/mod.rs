@@ -5,23 +5,25 @@
 //! is missing, said as taken. May not live here: formulas of wood, words for paper or screen.
 
 mod fastening;
+mod parts;
 mod places;
 mod seals;
+mod surroundings;
 
-pub use fastening::{Fastening, ScrewRow, SinkRoom};
+pub use fastening::{CutoutRoom, Fastening, LegMoves, Lengthwise, PartFastening, ScrewRow};
+pub use parts::{LegsAt, Part, PartName, Parts};
 pub use places::{PlaceCurve, Today, TodayBasis};
-pub use seals::{CupSheet, FaceSealing, cup_line, finish_of};
+pub use seals::{CupAnswer, CupReckoned, CupSheet, FaceSealing, cup_line, finish_of};
 
 use super::face_state::FaceState;
 use super::moisture::{PieceWood, Site, WoodBook};
 use super::piece::Piece;
 use super::ticket::Ticket;
 use crate::coating::Product;
-use crate::units::Length;
 use crate::wood::moisture::{
     Air, Emc, EmcError, Readiness, Reading, ReadyFor, Region, SeasonBand, emc, judge,
 };
-use crate::wood::movement::{Axis, Build, MovementError, YearMovement};
+use crate::wood::movement::{Axis, Build, MovementError, Surroundings, YearMovement};
 use crate::wood::species::{LookUpError, Species};
 use chrono::{DateTime, Utc};
 
@@ -68,12 +70,20 @@ pub struct Records<'a> {
 pub struct Moves {
     /// The top in words: wood, construction, grain.
     pub build: String,
-    /// Across the grain, over the year.
+    /// The whole top, or the run and legs it is joined from.
+    pub parts: Parts,
+    /// The whole top or the run across the grain, over the year.
     pub across: YearMovement,
     /// Along the grain.
     pub along: YearMovement,
     /// What to leave and how to hold.
     pub fastening: Fastening,
+    /// What stands round it.
+    pub surroundings: Surroundings,
+    /// The legs of a joined L or U.
+    pub legs: Vec<LegMoves>,
+    /// What the overall width of a joined top would do if its boards all ran one way.
+    pub one_way: Option<YearMovement>,
     /// The cup that its faces risk.
     pub cup: CupSheet,
 }
@@ -114,11 +124,6 @@ pub struct WoodSheet {
     pub moves: Result<Moves, NoMoves>,
     /// What each face holds back.
     pub faces: Vec<FaceSealing>,
-}
-
-/// Length along the grain, width across it.
-pub fn sizes(piece: &Piece) -> (Length, Length) {
-    piece.shape.outline().extent()
 }
 
 /// The wood of a piece: as noted for it, else as the ticket's species names it.
@@ -199,15 +204,27 @@ impl Records<'_> {
             construction: self.piece.construction,
             grain: lie.grain,
         };
-        let (length, width) = sizes(self.piece);
-        let across = build.year(Axis::Width, width, today.content, band)?;
-        let along = build.year(Axis::Length, length, today.content, band)?;
+        let parts = Parts::of(self.piece, lie);
+        let through = fastening::Through {
+            build: &build,
+            lie,
+            today: today.content,
+            band,
+        };
+        let one_way = match parts.main.name {
+            PartName::Whole => None,
+            _ => Some(through.year(Axis::Width, parts.overall)?),
+        };
         Ok(Moves {
             build: build.words(),
-            fastening: fastening::of(&build, self.piece, lie, today.content, band)?,
+            across: through.year(Axis::Width, parts.main.width)?,
+            along: through.year(Axis::Length, parts.main.length)?,
+            fastening: through.fastening(self.piece, &parts)?,
+            surroundings: surroundings::of(self.piece, lie),
+            legs: through.legs(&parts)?,
+            one_way,
             cup: seals::cup(self, &build, today.content, band)?,
-            across,
-            along,
+            parts,
         })
     }
 }

@@ -2,9 +2,9 @@
 
 use crate::wood::moisture::{
     Acclimation, AcclimationError, Emc, Meter, MoistureContent, Reading, ReadyRule, SeasonBand,
-    fit_acclimation,
+    fit_acclimation, whole_days,
 };
-use chrono::{DateTime, TimeDelta, Utc};
+use chrono::{DateTime, Utc};
 
 /// What today's moisture content rests on.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -13,6 +13,8 @@ pub enum TodayBasis {
     Read {
         /// How many places.
         places: usize,
+        /// Places that were last read too long before the newest reading to count.
+        left_out: usize,
         /// The newest reading.
         last: DateTime<Utc>,
     },
@@ -50,12 +52,11 @@ impl Today {
                 },
             };
         };
-        let span = TimeDelta::days(i64::from(rule.days_apart));
-        let newest: Vec<&Reading> = by_place(readings)
+        let fresh = i64::from(rule.fresh_days);
+        let (newest, old): (Vec<&Reading>, Vec<&Reading>) = by_place(readings)
             .into_iter()
             .filter_map(|(_, mut of)| of.pop())
-            .filter(|reading| last - reading.at <= span)
-            .collect();
+            .partition(|reading| whole_days(last - reading.at) <= fresh);
         let sum: f64 = newest
             .iter()
             .map(|reading| reading.content().percent())
@@ -64,6 +65,7 @@ impl Today {
         let mean = sum / newest.len().max(1) as f64;
         let basis = TodayBasis::Read {
             places: newest.len(),
+            left_out: old.len(),
             last,
         };
         let content = MoistureContent::from_percent(mean).unwrap_or(band.midpoint());

@@ -1,6 +1,6 @@
 //! What the coats on each face hold back, and the cup that unlike faces risk.
 
-use super::{Records, Today, band_of, sizes, underside, wood_of};
+use super::{Parts, Records, Today, band_of, underside, wood_of};
 use crate::coating::{Family, Product, ProductId};
 use crate::shape::FaceKey;
 use crate::shop::face_state::FaceState;
@@ -88,11 +88,25 @@ pub(super) fn faces(ticket: &Ticket, products: &[Product]) -> Vec<FaceSealing> {
         .collect()
 }
 
-/// The two faces of a top, with the coats they carry now.
-fn show_and_under(ticket: &Ticket, products: &[Product]) -> Option<Faces> {
-    let (top, under) = (ticket.face(FaceKey::Top)?, underside(ticket)?);
+/// The two faces of a top.
+enum TwoFaces {
+    /// With the coats they carry now.
+    Open(Box<Faces>),
+    /// The underside was declared not exposed: what it lets in is not that of its coats.
+    UndersideHidden,
+    /// It has no two faces.
+    None,
+}
+
+fn show_and_under(ticket: &Ticket, products: &[Product]) -> TwoFaces {
+    let Some((top, under)) = ticket.face(FaceKey::Top).zip(underside(ticket)) else {
+        return TwoFaces::None;
+    };
+    if !under.is_exposed() {
+        return TwoFaces::UndersideHidden;
+    }
     let (top, under) = (coats(top, products).0, coats(under, products).0);
-    Some(Faces::new(&top, &under))
+    TwoFaces::Open(Box::new(Faces::new(&top, &under)))
 }
 
 /// The cup that is risked, toward the end of the year that lies farther from today.
@@ -102,10 +116,46 @@ pub struct CupSheet {
     pub from: MoistureContent,
     /// The one it is reckoned to.
     pub to: MoistureContent,
-    /// The risk; none where the piece has no two faces.
-    pub risk: Option<CupRisk>,
+    /// What came of it.
+    pub answer: CupAnswer,
+}
+
+/// The cup, or why it is not reckoned.
+#[derive(Debug, Clone, PartialEq)]
+pub enum CupAnswer {
+    /// Reckoned from the coats on both faces.
+    Reckoned(Box<CupReckoned>),
+    /// The underside was declared not exposed, and how it breathes there is not known.
+    UndersideHidden,
+    /// The piece has no two faces.
+    NoFaces,
+}
+
+/// A cup that was reckoned.
+#[derive(Debug, Clone, PartialEq)]
+pub struct CupReckoned {
+    /// The risk.
+    pub risk: CupRisk,
     /// What one more coat on the poorer face would do, where it would do anything.
     pub one_more: Option<OneMoreCoat>,
+}
+
+impl CupSheet {
+    /// The risk, where it was reckoned.
+    pub fn risk(&self) -> Option<&CupRisk> {
+        match &self.answer {
+            CupAnswer::Reckoned(reckoned) => Some(&reckoned.risk),
+            CupAnswer::UndersideHidden | CupAnswer::NoFaces => None,
+        }
+    }
+
+    /// What one more coat would do, where it would do anything.
+    pub fn one_more(&self) -> Option<&OneMoreCoat> {
+        match &self.answer {
+            CupAnswer::Reckoned(reckoned) => reckoned.one_more.as_ref(),
+            CupAnswer::UndersideHidden | CupAnswer::NoFaces => None,
+        }
+    }
 }
 
 /// The end of the year that is farther from a moisture content.
@@ -125,26 +175,27 @@ pub(super) fn cup(
     band: &SeasonBand,
 ) -> Result<CupSheet, MovementError> {
     let to = farther(from, band);
-    let (_, width) = sizes(of.piece);
-    let mut sheet = CupSheet {
-        from,
-        to,
-        risk: None,
-        one_more: None,
+    // Each part of a joined top cups by itself: the widest most.
+    let width = Parts::of(of.piece, &of.book.lie(of.piece)).widest();
+    let answer = match show_and_under(of.ticket, of.products) {
+        TwoFaces::Open(faces) => {
+            let risk = cup_risk(build, width, of.piece.shape.thickness(), *faces, from, to)?;
+            let one_more = one_more_coat(build, &risk, from, to)?;
+            CupAnswer::Reckoned(Box::new(CupReckoned { risk, one_more }))
+        }
+        TwoFaces::UndersideHidden => CupAnswer::UndersideHidden,
+        TwoFaces::None => CupAnswer::NoFaces,
     };
-    if let Some(faces) = show_and_under(of.ticket, of.products) {
-        let risk = cup_risk(build, width, of.piece.shape.thickness(), faces, from, to)?;
-        sheet.one_more = one_more_coat(build, &risk, from, to)?;
-        sheet.risk = Some(risk);
-    }
-    Ok(sheet)
+    Ok(CupSheet { from, to, answer })
 }
 
 /// The cup of unlike faces in a line or two, for where the balance gate holds a piece: the figure,
 /// what it was reckoned between, and what one more coat would do. Where the wood or its movement
 /// is not known, what each face lets in.
 pub fn cup_line(of: &Records<'_>, now: DateTime<Utc>) -> Option<String> {
-    let faces = show_and_under(of.ticket, of.products)?;
+    let TwoFaces::Open(faces) = show_and_under(of.ticket, of.products) else {
+        return None;
+    };
     let readings = of.readings(now);
     let (band, assumed) = band_of(&of.book.site(of.piece.job));
     let held = of.air.and_then(|air| emc(air.air).ok());
@@ -159,7 +210,7 @@ pub fn cup_line(of: &Records<'_>, now: DateTime<Utc>) -> Option<String> {
     });
     let Some((risk, sheet)) = reckoned
         .as_ref()
-        .and_then(|sheet| Some((sheet.risk.as_ref()?, sheet)))
+        .and_then(|sheet| Some((sheet.risk()?, sheet)))
     else {
         let part = |face: &FaceSeal| {
             let day = face.lets_in(Exposure::Day1);
@@ -178,8 +229,7 @@ pub fn cup_line(of: &Records<'_>, now: DateTime<Utc>) -> Option<String> {
         ""
     };
     let more = sheet
-        .one_more
-        .as_ref()
+        .one_more()
         .map_or_else(String::new, |more| format!(" {}", more.line()));
     Some(format!(
         "{} Reckoned from {} to {}{taken}.{more}",

@@ -10,13 +10,16 @@ mod content;
 mod emc;
 mod reading;
 mod ready;
+mod reason;
 mod rule;
 mod season;
 
 pub use acclimate::{Acclimation, AcclimationError, fit_acclimation};
 pub use content::{MoistureContent, MoistureError};
 pub use emc::{Air, CoefficientSet, Emc, EmcError, emc, humidity_holding};
-pub use reading::{Correction, Meter, Reading, ReadingError, pin_meter_correction};
-pub use ready::{Readiness, Reason, Verdict, judge};
+pub use reading::{Correction, Doubt, Meter, Reading, ReadingError, pin_meter_correction};
+pub(crate) use ready::whole_days;
+pub use ready::{Readiness, judge};
+pub use reason::{Reason, Verdict};
 pub use rule::{ReadyFor, ReadyRule, RuleError};
 pub use season::{BandBasis, Installation, Region, SeasonBand, SiteNote};

@@ -93,6 +93,29 @@ pub struct Reading {
     pub percent: MoistureContent,
 }
 
+/// Why a reading may be off.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Doubt {
+    /// Outside what its meter reads reliably.
+    OutOfReach,
+    /// Nobody noted whether the meter was corrected for the species.
+    NotCorrected,
+}
+
+impl Doubt {
+    /// What goes on after the figure: `lies outside what the meter reads reliably`.
+    pub fn words(self) -> &'static str {
+        match self {
+            Self::OutOfReach => {
+                "lies outside what the meter reads reliably; an oven sample would tell"
+            }
+            Self::NotCorrected => {
+                "was noted without a species correction and may be off; note the correction"
+            }
+        }
+    }
+}
+
 /// Why a reading is not taken.
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
 pub enum ReadingError {
@@ -157,6 +180,15 @@ impl Reading {
         self.meter
             .reliable()
             .is_some_and(|(range, _)| !range.contains(self.percent))
+    }
+
+    /// Why it may be off, if it may. An oven sample asks no correction.
+    pub fn doubt(&self) -> Option<Doubt> {
+        if self.is_unreliable() {
+            return Some(Doubt::OutOfReach);
+        }
+        let metered = self.meter != Meter::Oven;
+        (metered && self.correction == Correction::NotNoted).then_some(Doubt::NotCorrected)
     }
 
     /// `8.5% at underside, left end (pin meter, 3/8" deep; meter set to the species)`.

@@ -1,169 +1,12 @@
 //! Whether a piece is dry and steady enough for the next thing, by a rule that is stated.
 
 use chrono::{DateTime, TimeDelta, Utc};
-use serde::{Deserialize, Serialize};
 
 use super::content::MoistureContent;
 use super::reading::Reading;
+use super::reason::{Reason, Verdict};
 use super::rule::{ReadyFor, ReadyRule};
 use super::season::SeasonBand;
-
-/// The answer.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
-pub enum Verdict {
-    /// Yes.
-    Ready,
-    /// Yes, minding what is said.
-    WithCare,
-    /// No.
-    NotYet,
-}
-
-/// One thing that speaks for or against.
-#[derive(Debug, Clone, PartialEq)]
-pub enum Reason {
-    /// Nothing was ever read.
-    NoReadings,
-    /// The last reading is too old.
-    Stale {
-        /// Days since.
-        days: i64,
-    },
-    /// The readings at a place do not yet lie far enough apart.
-    TooSoon {
-        /// Where.
-        place: String,
-        /// From when on one more reading there can tell.
-        due: DateTime<Utc>,
-    },
-    /// A place still dries or takes on water.
-    Moving {
-        /// Where.
-        place: String,
-        /// The earlier reading.
-        from: MoistureContent,
-        /// The later reading.
-        to: MoistureContent,
-        /// Days between them.
-        days: i64,
-    },
-    /// A place is steady.
-    Steady {
-        /// Where.
-        place: String,
-        /// The earlier reading.
-        from: MoistureContent,
-        /// The later reading.
-        to: MoistureContent,
-        /// Days between them.
-        days: i64,
-    },
-    /// Too wet to go on.
-    TooWet {
-        /// Where.
-        place: String,
-        /// How wet.
-        content: MoistureContent,
-        /// The limit.
-        limit: MoistureContent,
-    },
-    /// Wet enough to mind.
-    Damp {
-        /// Where.
-        place: String,
-        /// How wet.
-        content: MoistureContent,
-        /// The limit.
-        limit: MoistureContent,
-    },
-    /// Outside what the client's rooms will make of it.
-    OutsideBand {
-        /// Where.
-        place: String,
-        /// How wet.
-        content: MoistureContent,
-        /// The band.
-        band: SeasonBand,
-    },
-    /// Nothing is known of the client's rooms.
-    NoBand,
-}
-
-impl Reason {
-    /// What it makes of the answer.
-    pub fn verdict(&self) -> Verdict {
-        match self {
-            Self::Steady { .. } => Verdict::Ready,
-            Self::Damp { .. } | Self::OutsideBand { .. } | Self::NoBand => Verdict::WithCare,
-            Self::NoReadings
-            | Self::Stale { .. }
-            | Self::TooSoon { .. }
-            | Self::Moving { .. }
-            | Self::TooWet { .. } => Verdict::NotYet,
-        }
-    }
-
-    /// One sentence; a due date is left to the caller, who knows the shop's zone.
-    pub fn words(&self) -> String {
-        match self {
-            Self::NoReadings => "No moisture reading yet.".to_owned(),
-            Self::Stale { days } => format!("The last reading is {days} days old; read again."),
-            Self::TooSoon { place, .. } => format!(
-                "{place}: the readings do not lie far enough apart yet; read there again when due."
-            ),
-            Self::Moving {
-                place,
-                from,
-                to,
-                days,
-            } => format!(
-                "{place}: still moving, {} to {} in {days} days.",
-                from.show(),
-                to.show()
-            ),
-            Self::Steady {
-                place,
-                from,
-                to,
-                days,
-            } => format!(
-                "{place}: steady, {} to {} in {days} days.",
-                from.show(),
-                to.show()
-            ),
-            Self::TooWet {
-                place,
-                content,
-                limit,
-            } => format!(
-                "{place}: {} is over the limit of {}.",
-                content.show(),
-                limit.show()
-            ),
-            Self::Damp {
-                place,
-                content,
-                limit,
-            } => format!(
-                "{place}: {} is over {}; it will shrink on.",
-                content.show(),
-                limit.show()
-            ),
-            Self::OutsideBand {
-                place,
-                content,
-                band,
-            } => format!(
-                "{place}: {} lies outside the {} of the client's year; wood should go in at what \
-                 it will have in service (Wood Handbook p. 13-3).",
-                content.show(),
-                band.show()
-            ),
-            Self::NoBand => "The client's winter and summer air is not known.".to_owned(),
-        }
-    }
-}
 
 /// The answer with all its reasons.
 #[derive(Debug, Clone, PartialEq)]
@@ -178,7 +21,8 @@ pub struct Readiness {
     pub wettest: Option<MoistureContent>,
 }
 
-fn whole_days(span: TimeDelta) -> i64 {
+/// Days of a span, to the nearest.
+pub(crate) fn whole_days(span: TimeDelta) -> i64 {
     // To the nearest day: Monday at nine to Monday at eight is a week.
     (span.num_hours() + 12).div_euclid(24)
 }
@@ -187,9 +31,11 @@ fn key(reading: &Reading) -> (String, super::reading::Meter) {
     (reading.place.trim().to_lowercase(), reading.meter)
 }
 
-/// Judges the readings of one piece at `now`. Every place read within `days_apart` days of the
-/// newest reading counts, each with each meter by itself; readings after `now` are left out.
-/// Setting also asks for the client's band.
+/// Judges the readings of one piece at `now`. Every place counts by its last reading, each with each
+/// meter by itself; one that was last read more than `days_apart` days before the newest reading is
+/// not judged steady or moving, but stands in the way while it was too wet, and is minded otherwise,
+/// until it is read again (with any meter). Readings after `now` are left out. Setting also asks for
+/// the client's band.
 pub fn judge(
     goal: ReadyFor,
     readings: &[Reading],
@@ -210,18 +56,31 @@ pub fn judge(
     let mut wettest: Option<&Reading> = None;
     let mut done = Vec::new();
     for latest in known.iter().rev().copied() {
-        if done.contains(&key(latest))
-            || whole_days(newest.at - latest.at) > i64::from(rule.days_apart)
-        {
+        if done.contains(&key(latest)) {
+            continue;
+        }
+        let behind = whole_days(newest.at - latest.at) > i64::from(rule.days_apart);
+        let (place, _) = key(latest);
+        if behind && done.iter().any(|(known, _)| *known == place) {
+            // Read there since with another meter.
             continue;
         }
         done.push(key(latest));
         if wettest.is_none_or(|wet| wet.content() < latest.content()) {
             wettest = Some(latest);
         }
+        if behind {
+            reasons.push(left_behind(latest, rule, now));
+            continue;
+        }
         let here = known.iter().copied().filter(|r| key(r) == key(latest));
         reasons.push(steadiness(latest, here, rule));
         reasons.extend(wetness(latest, rule));
+        reasons.extend(latest.doubt().map(|doubt| Reason::Unsure {
+            place: latest.place.trim().to_owned(),
+            content: latest.content(),
+            doubt,
+        }));
         if goal == ReadyFor::Setting {
             reasons.extend(
                 band.filter(|b| !b.contents.contains(latest.content()))
@@ -290,6 +149,25 @@ fn steadiness<'a>(
             to,
             days,
         }
+    }
+}
+
+/// What a place makes of the answer that was read longer ago than the others.
+fn left_behind(latest: &Reading, rule: &ReadyRule, now: DateTime<Utc>) -> Reason {
+    let place = latest.place.trim().to_owned();
+    let (content, days) = (latest.content(), whole_days(now - latest.at));
+    if content > rule.stop_over {
+        return Reason::LeftWet {
+            place,
+            content,
+            limit: rule.stop_over,
+            days,
+        };
+    }
+    Reason::LeftBehind {
+        place,
+        content,
+        days,
     }
 }
 

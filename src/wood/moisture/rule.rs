@@ -71,6 +71,9 @@ pub enum RuleError {
     /// A difference that cannot be.
     #[error("The two readings may differ by more than 0 and at most 5 points.")]
     Within,
+    /// A reading that never speaks.
+    #[error("A reading must speak for the piece for at least one day.")]
+    NoFresh,
     /// Limits the wrong way round.
     #[error("The limit to stop at must not lie below the limit for care.")]
     Limits,
@@ -80,13 +83,16 @@ impl ReadyRule {
     /// Whether the rule can be.
     ///
     /// # Errors
-    /// [`RuleError`] for no time, an impossible difference or limits the wrong way round.
+    /// [`RuleError`] for no time, an impossible difference, readings that never speak or limits the wrong way round.
     pub fn check(&self) -> Result<(), RuleError> {
         if self.days_apart == 0 {
             return Err(RuleError::NoTime);
         }
         if !(self.within > 0.0 && self.within <= 5.0) {
             return Err(RuleError::Within);
+        }
+        if self.fresh_days == 0 {
+            return Err(RuleError::NoFresh);
         }
         if self.stop_over < self.care_over {
             return Err(RuleError::Limits);
@@ -96,13 +102,19 @@ impl ReadyRule {
 
     /// The rule in words.
     pub fn words(&self) -> String {
+        let days = |days: u16| match days {
+            1 => "1 day".to_owned(),
+            days => format!("{days} days"),
+        };
         format!(
-            "two readings {} days apart within {} points; care over {}, stop over {} (a judgement, \
+            "two readings {} apart (to the nearest day) within {} points; every place counts by its \
+             last reading, care over {}, stop over {}; the newest reading speaks for {} (a judgement, \
              set by the shop)",
-            self.days_apart,
+            days(self.days_apart),
             self.within,
             self.care_over.show(),
-            self.stop_over.show()
+            self.stop_over.show(),
+            days(self.fresh_days)
         )
     }
 }

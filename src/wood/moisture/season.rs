@@ -192,6 +192,22 @@ impl SeasonBand {
     }
 }
 
+impl SeasonBand {
+    /// What the band rests on, as the client is told.
+    pub fn basis_for_client(&self, style: TemperatureStyle) -> String {
+        match self.basis {
+            BandBasis::Typed { .. } => self.basis_words(style),
+            BandBasis::Region(region) => format!(
+                "what pieces are set at in {}, {} ({}); your own rooms may swing further",
+                region.words(),
+                region.installation().source,
+                region.installation().pieces_standing.words()
+            ),
+            BandBasis::Given => "figures of the shop's own".to_owned(),
+        }
+    }
+}
+
 /// Something at the client's that makes the band uncertain.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
@@ -225,6 +241,20 @@ impl SiteNote {
             Self::NewSlab => {
                 "A new slab gives off water for months: log the room's air and meter the top on \
                  site before it is set (common practice, no source)."
+            }
+        }
+    }
+
+    /// The same, as the client is told.
+    pub fn for_client(self) -> &'static str {
+        match self {
+            Self::RadiantFloor => {
+                "Heat in the floor dries a top from below: it may shrink further than reckoned here, \
+                 so keep the humidity up in the heating season."
+            }
+            Self::NewSlab => {
+                "A new concrete slab gives off water for months (common practice, no source): until \
+                 it has dried, the rooms may be damper than reckoned here."
             }
         }
     }

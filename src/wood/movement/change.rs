@@ -18,6 +18,21 @@ pub enum MovementError {
         /// The wood.
         species: String,
     },
+    /// A figure-eight that is carried farther than it is long.
+    #[error(
+        "at the farthest row one with its holes {centres} apart cannot follow {carried} to one side; take a longer one, slotted blocks or clips."
+    )]
+    Reach {
+        /// How far it is carried.
+        carried: String,
+        /// Between its holes.
+        centres: String,
+    },
+    /// A figure-eight under a top that moves both ways.
+    #[error(
+        "a top of blocks on end moves along them too; take clips with play both ways or wide holes with washers."
+    )]
+    BothWays,
     /// A size that no top has.
     #[error("A {what} of {size} cannot be; it lies above 0 and at most 100 ft.")]
     Size {
@@ -183,6 +198,10 @@ impl Movement {
                  follows from Table 13-5"
                     .to_owned()
             }
+            Formula::Both => "Wood Handbook eq. 13-3, p. 13-17, outside 6 to 14 %, once from \
+                              green-to-ovendry shrinkage and once from Table 13-5, which do not \
+                              agree for this wood: it lies between"
+                .to_owned(),
         };
         let ways: Vec<_> = self.directions.iter().map(|d| d.words()).collect();
         let capped = if self.capped && self.formula != Formula::AboveSaturation {
@@ -213,7 +232,14 @@ pub(in crate::wood) fn spread(range: Between<Length>) -> String {
     };
     let (low, high) = (range.low(), range.high());
     if nearest_32nd(high) == Length::ZERO {
-        return format!("less than 1/32\" ({})", mm(high));
+        // What would be told as 0 mm still moves.
+        let tenth = high < Length::from_nm(50_000);
+        let high = if tenth {
+            "under 0.1 mm".to_owned()
+        } else {
+            mm(high)
+        };
+        return format!("less than 1/32\" ({high})");
     }
     if nearest_32nd(low) == nearest_32nd(high) {
         return both(high);

@@ -2,9 +2,10 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::change::{MovementError, sized};
+use super::change::{MovementError, sized, spread};
+use super::show::both;
 use crate::units::Length;
-use crate::wood::Standing;
+use crate::wood::{Between, Standing};
 
 /// How far apart fasteners may stand.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
@@ -67,7 +68,7 @@ pub fn spaced(run: Length, margin: Length, rule: SpacingRule) -> Result<Spacing,
     if margin < Length::ZERO || margin * 2 >= run {
         return Err(MovementError::Size {
             what: "margin",
-            size: super::show::both(margin),
+            size: both(margin),
         });
     }
     let inner = (run - margin * 2).nm();
@@ -83,36 +84,91 @@ pub fn spaced(run: Length, margin: Length, rule: SpacingRule) -> Result<Spacing,
 /// What a figure-eight does under a moving top.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct FigureEight {
-    /// How far it turns to each side at most, in degrees, rounded up.
-    pub turns_degrees: u8,
-    /// How far the top is drawn along its grain at that turn.
+    /// Between its holes.
+    pub centres: Length,
+    /// How far it is carried away from the held line, from square.
+    pub outward: Length,
+    /// How far toward it.
+    pub inward: Length,
+    /// How far it turns to the outward side at most, in degrees, rounded up.
+    pub outward_degrees: u8,
+    /// How far to the inward side.
+    pub inward_degrees: u8,
+    /// How far the top is drawn along its grain at the larger turn.
     pub drawn: Length,
 }
 
-/// A figure-eight lying along the grain, its holes `centres` apart, under a top that travels
-/// `travel` across the grain: it swings half to each side, when set square in mid-season
-/// (geometry). Its recess must let it turn, and the screw must bear it.
+/// A figure-eight lying along the grain, its holes `centres` apart, set square today under a screw
+/// that the year carries `outward` from the held line and `inward` toward it: it turns by the arc
+/// sine of either over the distance between its holes (geometry). Its recess must let it turn, and
+/// the screw must bear it.
 ///
 /// # Errors
-/// [`MovementError::Size`] when the travel is more than the fastener's own length between holes:
-/// then it cannot turn that far without prying.
-pub fn figure_eight(centres: Length, travel: Length) -> Result<FigureEight, MovementError> {
+/// [`MovementError::Reach`] when it is carried farther than the distance between its holes: then
+/// it cannot turn that far without prying.
+pub fn figure_eight(
+    centres: Length,
+    outward: Length,
+    inward: Length,
+) -> Result<FigureEight, MovementError> {
     let centres = sized("distance between the holes", centres)?;
-    if travel < Length::ZERO || travel > centres {
-        return Err(MovementError::Size {
-            what: "travel for this figure-eight",
-            size: super::show::both(travel),
+    let (outward, inward) = (outward.max(Length::ZERO), inward.max(Length::ZERO));
+    let most = outward.max(inward);
+    if most > centres {
+        return Err(MovementError::Reach {
+            carried: both(most),
+            centres: both(centres),
         });
     }
-    let (arm, aside) = (centres.metres(), travel.metres() / 2.0);
+    let arm = centres.metres();
     #[allow(
         clippy::cast_possible_truncation,
         clippy::cast_sign_loss,
-        reason = "an arc sine of at most a half lies within 0 to 30 degrees"
+        reason = "an arc sine of at most one lies within 0 to 90 degrees"
     )]
-    let turns_degrees = (aside / arm).asin().to_degrees().ceil() as u8;
+    let degrees = |aside: Length| (aside.metres() / arm).asin().to_degrees().ceil() as u8;
+    let aside = most.metres();
     Ok(FigureEight {
-        turns_degrees,
+        centres,
+        outward,
+        inward,
+        outward_degrees: degrees(outward),
+        inward_degrees: degrees(inward),
         drawn: Length::from_metres_rounded(arm - (arm * arm - aside * aside).sqrt()),
     })
+}
+
+impl FigureEight {
+    /// What it does at the farthest row, as a sentence.
+    pub fn words(&self) -> String {
+        let only = |length| spread(Between::only(length));
+        let side = |degrees: u8, way: &str, carried: Length| {
+            let unit = if degrees == 1 { "degree" } else { "degrees" };
+            format!("{degrees} {unit} {way} ({})", only(carried))
+        };
+        let away = if self.inward == Length::ZERO {
+            "away from the held line"
+        } else {
+            "away from it"
+        };
+        let sides = [
+            (self.inward, self.inward_degrees, "toward the held line"),
+            (self.outward, self.outward_degrees, away),
+        ];
+        let turns: Vec<String> = sides
+            .into_iter()
+            .filter(|(carried, ..)| *carried > Length::ZERO)
+            .map(|(carried, degrees, way)| side(degrees, way, carried))
+            .collect();
+        if turns.is_empty() {
+            return "No row travels, so figure-eights need not turn.".to_owned();
+        }
+        format!(
+            "A figure-eight with its holes {} apart, set square today at the farthest row, turns \
+             at most {}, and draws the top {} along: give its recess room.",
+            both(self.centres),
+            turns.join(" and "),
+            only(self.drawn)
+        )
+    }
 }

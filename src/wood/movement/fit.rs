@@ -1,4 +1,4 @@
-//! What to leave open for a year's movement: gaps, slots, a mitre, a drop-in sink, a cleat.
+//! What to leave open for a year's movement: gaps, slots, a mitre, a cleat.
 //!
 //! Everything is reckoned from the most a size may move, and rounded up to 1/32 in.
 
@@ -25,8 +25,18 @@ pub enum HoldLine {
 }
 
 impl HoldLine {
+    /// The same line as seen from the opposite edge.
+    #[must_use]
+    pub fn from_opposite(self) -> Self {
+        match self {
+            Self::ThisEdge => Self::OppositeEdge,
+            Self::Middle => Self::Middle,
+            Self::OppositeEdge => Self::ThisEdge,
+        }
+    }
+
     /// This edge's share of the movement.
-    fn of(self, length: Length) -> Length {
+    pub(super) fn of(self, length: Length) -> Length {
         match self {
             Self::ThisEdge => Length::ZERO,
             // Rounded up, so that half a nanometre is not lost twice.
@@ -78,6 +88,12 @@ pub struct Gap {
 impl Gap {
     /// `leave at least 3/32" (2.4 mm) today; opens to 7/32" (5.6 mm) in the dry season`.
     pub fn words(&self) -> String {
+        if self.leave == Length::ZERO {
+            return format!(
+                "no gap is needed today; it opens to {} in the dry season",
+                both(self.opens_to)
+            );
+        }
         format!(
             "leave at least {} today; opens to {} in the dry season",
             both(self.leave),
@@ -92,6 +108,17 @@ pub fn wall_gap(year: &YearMovement, held: HoldLine) -> Gap {
     Gap {
         leave,
         opens_to: leave + up_to_32nd(held.of(year.inward())),
+    }
+}
+
+/// The gap at the far end of a leg that is joined to a run at a corner: the edge of the run that it
+/// stands at moves by its share of the run's width (`held` as seen from that edge), and the leg's own
+/// length, held at the corner, comes on top (geometry).
+pub fn far_end_gap(run_across: &YearMovement, held: HoldLine, leg_along: &YearMovement) -> Gap {
+    let leave = up_to_32nd(held.of(run_across.outward()) + leg_along.outward());
+    Gap {
+        leave,
+        opens_to: leave + up_to_32nd(held.of(run_across.inward()) + leg_along.inward()),
     }
 }
 
@@ -220,41 +247,5 @@ pub fn mitre_opening(year: &YearMovement) -> Mitre {
     Mitre {
         outer_when_damp: opened(year.outward()),
         inner_when_dry: opened(year.inward()),
-    }
-}
-
-/// The room round a drop-in sink, on each side across the grain.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub struct Clearance {
-    /// What the opening's own shrinking asks on each side.
-    pub from_movement: Length,
-    /// What practice asks on each side: 3 mm, 6 mm in all (a UK worktop fitting guide).
-    pub practice: Length,
-    /// The larger of the two.
-    pub leave: Length,
-}
-
-impl Clearance {
-    /// `leave 1/8" (3 mm) on each side`.
-    pub fn words(&self) -> String {
-        format!(
-            "leave {} on each side of the sink across the grain (its opening shrinks {} a side; \
-             practice asks {})",
-            both(self.leave),
-            both(self.from_movement),
-            both(self.practice)
-        )
-    }
-}
-
-/// The room round a drop-in sink across the grain. An opening shrinks and grows like the wood that
-/// was cut out of it; `year` is that of the opening's size across the grain.
-pub fn sink_clearance(year: &YearMovement) -> Clearance {
-    let from_movement = up_to_32nd(HoldLine::Middle.of(year.inward()));
-    let practice = Length::from_mm(3);
-    Clearance {
-        from_movement,
-        practice,
-        leave: from_movement.max(practice),
     }
 }

@@ -10,6 +10,8 @@
 //! F = 30), both moisture contents capped at F, where shrinking begins: above it nothing moves.
 //! Where a row has coefficients but no shrinkage, `100 F/S - F` is taken as `1/C - 10`, which is
 //! the same formula turned round at the 10 % that the coefficients are made for (worked out here).
+//! Where a row's coefficients and shrinkage come from different sets, both are used and the movement
+//! lies between, so that a wider span is never told to move less.
 //! Sizes are those at today's moisture content. Table 13-5 overstates the width and understates
 //! the thickness of boards that are neither flatsawn nor quartersawn (p. 13-17).
 
@@ -19,6 +21,7 @@ mod fasten;
 mod fit;
 mod hold;
 mod rate;
+mod room;
 mod show;
 mod year;
 
@@ -27,10 +30,11 @@ pub use change::{Movement, MovementError};
 pub(in crate::wood) use change::{sized, spread};
 pub use fasten::{FigureEight, Spacing, SpacingRule, figure_eight, spaced};
 pub use fit::{
-    Clearance, CleatSlot, Gap, HoldLine, Mitre, PRACTICE_GAPS, PracticeFigure, SCREW_HOLES, Slot,
-    cleat_slots, mitre_opening, sink_clearance, slot, wall_gap,
+    CleatSlot, Gap, HoldLine, Mitre, PRACTICE_GAPS, PracticeFigure, SCREW_HOLES, Slot, cleat_slots,
+    far_end_gap, mitre_opening, slot, wall_gap,
 };
-pub use hold::{HoldAdvice, Situation};
+pub use hold::{HoldAdvice, Situation, Surroundings};
 pub use rate::Formula;
+pub use room::{Clearance, Filling, clearance};
 pub use show::{both, nearest_32nd, up_to_32nd};
 pub use year::YearMovement;

@@ -70,6 +70,11 @@ impl YearMovement {
         }
     }
 
+    /// The swing in words, as every range is told.
+    pub fn swing_words(&self) -> String {
+        super::change::spread(self.swing())
+    }
+
     /// `width 25 1/2" today: shrinks 1/8" (3.1 mm) in the dry season, grows 1/16" (1.8 mm) in the
     /// damp one`.
     pub fn show(&self) -> String {

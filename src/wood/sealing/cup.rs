@@ -212,7 +212,7 @@ pub struct OneMoreCoat {
 
 /// What one more coat on the poorer face would do to the risk: of the finish that lies on top
 /// there, or, on a bare face, of what lies on top on the other. `None` when both faces carry the
-/// same coats, both are bare, or the risk is nothing.
+/// same coats, both are bare, the risk is nothing, or the coat would not be seen in it.
 ///
 /// # Errors
 /// As for [`cup_risk`].
@@ -246,6 +246,9 @@ pub fn one_more_coat(
         Faces::new(&coats, better)
     };
     let after = cup_risk(build, risk.width, risk.thickness, more, from, to)?;
+    if both(after.cup.high()) == both(risk.cup.high()) {
+        return Ok(None);
+    }
     Ok(Some(OneMoreCoat {
         finish,
         on_underside,

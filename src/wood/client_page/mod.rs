@@ -1,13 +1,18 @@
 //! What a client is told: what this top will do through the year, and why the gap is there.
 //!
-//! The data of the page, sentence by sentence; laying it out is for the papers.
+//! Lives here: the data of the page, sentence by sentence, every one true of this top and addressed
+//! to the client. May not live here: laying it out, which is for the papers; advice to the shop.
+
+mod gaps;
+mod year;
 
 use super::Standing;
 use super::moisture::{MoistureContent, SeasonBand, SiteNote, humidity_holding};
 use super::movement::{
-    Axis, Build, Gap, HoldLine, MovementError, Situation, YearMovement, both, wall_gap,
+    Axis, Build, Gap, HoldLine, MovementError, Situation, Surroundings, YearMovement, wall_gap,
 };
 use super::sealing::CupRisk;
+use crate::shape::Construction;
 use crate::units::{Length, Temperature, TemperatureStyle};
 
 /// What the page is made from.
@@ -21,6 +26,14 @@ pub struct ClientPageInput<'a> {
     pub length: Length,
     /// Across the grain, today.
     pub width: Length,
+    /// The gap at each free end, as the sheet has it.
+    pub gap_ends: Gap,
+    /// The legs of an L or U joined at its corners; length and width are then those of its run.
+    pub legs: &'a [PageLeg],
+    /// What stands round it.
+    pub surroundings: Surroundings,
+    /// Whether it is sealed yet.
+    pub sealed: Sealed<'a>,
     /// Its moisture content when it is set.
     pub today: MoistureContent,
     /// The year at the client's.
@@ -38,6 +51,30 @@ pub struct ClientPageInput<'a> {
     pub room: Temperature,
     /// How the shop writes temperatures.
     pub style: TemperatureStyle,
+}
+
+/// A leg of a joined L or U.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct PageLeg {
+    /// `leg`, `left leg`.
+    pub name: &'static str,
+    /// Across its own grain, today.
+    pub width: Length,
+    /// Its edge on the same side of the top as the run's back: `outer edge`.
+    pub this: &'static str,
+    /// The other.
+    pub opposite: &'static str,
+    /// The gap at its free end, as the sheet has it.
+    pub gap_end: Gap,
+}
+
+/// Whether a top is sealed, as far as the shop has logged.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Sealed<'a> {
+    /// Whether every exposed side carries a coat that seals.
+    pub done: bool,
+    /// The sides that are not exposed: `underside`.
+    pub hidden: &'a [String],
 }
 
 /// What a sentence is about, so that papers can head and order them.
@@ -106,9 +143,9 @@ pub fn client_page(input: &ClientPageInput<'_>) -> Result<ClientPage, MovementEr
         standing,
         sentences: Vec::new(),
     };
-    page.say(Topic::Why, why());
-    page.tell_year(input);
-    page.tell_gap(input);
+    page.say(Topic::Why, why(input.build.construction));
+    page.tell_year(input)?;
+    page.tell_gap(input)?;
     page.tell_hold(input);
     page.tell_sealing(input);
     page.tell_air(input);
@@ -116,21 +153,18 @@ pub fn client_page(input: &ClientPageInput<'_>) -> Result<ClientPage, MovementEr
     Ok(page)
 }
 
-fn why() -> String {
-    "Wood takes up water from damp air and gives it back to dry air; across the grain it grows and \
-     shrinks with it, along the grain hardly. No finish stops this, it only slows it (Wood Handbook \
-     p. 16-13)."
-        .to_owned()
-}
-
-fn hold_line(held: HoldLine) -> &'static str {
-    match held {
-        HoldLine::ThisEdge => "It is held at this edge and moves at the opposite one.",
-        HoldLine::Middle => "It is held along the middle, so that each edge moves only half.",
-        HoldLine::OppositeEdge => {
-            "It is held at the opposite edge, so that this one takes the movement."
-        }
-    }
+fn why(construction: Construction) -> String {
+    let along = if construction == Construction::EndGrain {
+        "along the grain hardly. This top is made of blocks on end, so both its width and its length \
+         lie across the grain"
+    } else {
+        "along the grain hardly"
+    };
+    format!(
+        "Wood takes up water from damp air and gives it back to dry air; across the grain it grows \
+         and shrinks with it, {along}. No finish stops this, it only slows it (Wood Handbook p. \
+         16-13)."
+    )
 }
 
 impl ClientPage {
@@ -138,77 +172,34 @@ impl ClientPage {
         self.sentences.push(Sentence { topic, text });
     }
 
-    fn tell_year(&mut self, input: &ClientPageInput<'_>) {
-        let text = format!(
-            "At {} the {} is {} wide; in your rooms the wood will go from {} to {} and back through the year.",
-            input.today.show(),
-            input.piece,
-            both(input.width),
-            input.band.driest().show(),
-            input.band.wettest().show()
-        );
-        self.say(Topic::Year, text);
-        let text = format!(
-            "In width it {} in the dry season and {} in the damp one.",
-            self.across.to_dry.show(),
-            self.across.to_wet.show()
-        );
-        self.say(Topic::Year, text);
-        let text = format!(
-            "In length it {} in the dry season and {} in the damp one.",
-            self.along.to_dry.show(),
-            self.along.to_wet.show()
-        );
-        self.say(Topic::Year, text);
-    }
-
-    fn tell_gap(&mut self, input: &ClientPageInput<'_>) {
-        let text = if input.held == HoldLine::ThisEdge {
-            "This edge is held, so it needs no gap; the opposite edge moves.".to_owned()
-        } else if self.gap.leave == Length::ZERO {
-            format!(
-                "The top is set at its widest, so the gap only grows: up to {} in the dry season.",
-                both(self.gap.opens_to)
-            )
-        } else {
-            format!(
-                "The gap is there for the damp season: without at least {} the top would push \
-                 against the wall. In the dry season it opens to {} at most. Please do not fill it \
-                 with anything hard.",
-                both(self.gap.leave),
-                both(self.gap.opens_to)
-            )
-        };
-        self.say(Topic::Gap, text);
-    }
-
-    fn tell_hold(&mut self, input: &ClientPageInput<'_>) {
-        self.say(Topic::Hold, hold_line(input.held).to_owned());
-        for situation in input.situations {
-            use Situation::{BackToWall, Island, ShowingJoint};
-            if matches!(situation, BackToWall | Island | ShowingJoint) {
-                // Said by the line above, as it was really done.
-                continue;
-            }
-            let advice = situation.advice();
-            let text = format!(
-                "At the {}, held: {}; free: {}.",
-                situation.words(),
-                advice.hold,
-                advice.free
-            );
-            self.say(Topic::Hold, text);
-        }
-    }
-
     fn tell_sealing(&mut self, input: &ClientPageInput<'_>) {
+        let why = "so that its faces take up moisture as nearly alike as they can and it stays flat \
+                   (Forest Products Laboratory Technical Note D-12, 1952). Seal any hole that is cut \
+                   later.";
+        let Sealed { done, hidden } = input.sealed;
+        let sides = if hidden.is_empty() {
+            "every side, the ends and every cutout too"
+        } else {
+            "every side that is exposed"
+        };
+        let left_out = if hidden.is_empty() {
+            String::new()
+        } else {
+            format!(" Left out as not exposed: {}.", hidden.join(", "))
+        };
+        let sealed = if done {
+            "It is sealed"
+        } else {
+            "Before it is set it will be sealed"
+        };
         self.say(
             Topic::Sealing,
-            "It is sealed on every side, ends and cutouts too, so that both faces take up moisture \
-             alike and it stays flat (Forest Products Laboratory Technical Note D-12, 1952). Seal \
-             any hole that is cut later."
-                .to_owned(),
+            format!("{sealed} on {sides}, {why}{left_out}"),
         );
+        if !done {
+            // The coats to come decide what cup is risked.
+            return;
+        }
         if let Some(cup) = input.cup.as_ref().filter(|cup| !cup.is_none()) {
             self.say(Topic::Sealing, cup.line());
         }
@@ -229,12 +220,12 @@ impl ClientPage {
     }
 
     fn tell_basis(&mut self, input: &ClientPageInput<'_>) {
-        let text = format!("The year: {}.", input.band.basis_words(input.style));
+        let text = format!("The year: {}.", input.band.basis_for_client(input.style));
         self.say(Topic::Basis, text);
         let text = format!("Movement: {}.", self.across.to_dry.basis());
         self.say(Topic::Basis, text);
         for note in input.notes {
-            self.say(Topic::Basis, note.caution().to_owned());
+            self.say(Topic::Basis, note.for_client().to_owned());
         }
     }
 }
