@@ -30,6 +30,7 @@ fn cutout(no: u8, (x, y): (i64, i64), (width, depth, corner): (i64, i64, i64)) -
             corner_radius: mm(corner),
         },
         purpose: Purpose::Plain,
+        profile: EdgeProfile::Square,
     }
 }
 
@@ -41,6 +42,7 @@ fn hole(no: u8, (x, y): (i64, i64), diameter: i64) -> Opening {
             diameter: mm(diameter),
         },
         purpose: Purpose::Plain,
+        profile: EdgeProfile::Square,
     }
 }
 

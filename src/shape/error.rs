@@ -63,20 +63,24 @@ pub enum ShapeError {
         most: Length,
     },
     /// The profile is higher than the edge.
-    #[error("The {profile} is {}, but the top is only {} thick: give the profile {} or less.",
-        say(*size), say(*thickness), say(*thickness))]
+    #[error("The {profile}{} is {}, but the top is only {} thick: give the profile {} or less.",
+        of(*on), say(*size), say(*thickness), say(*thickness))]
     ProfileOverThickness {
         /// The profile's name.
         profile: &'static str,
+        /// Round which opening; none along the outside.
+        on: Option<OpeningName>,
         /// Its radius or leg.
         size: Length,
         /// The thickness it is run on.
         thickness: Length,
     },
     /// A bullnose whose two rounds meet.
-    #[error("The bullnose is {} above and below, but the top is only {} thick: {} is the most.",
-        say(*size), say(*thickness), say(*most))]
+    #[error("The bullnose{} is {} above and below, but the top is only {} thick: {} is the most.",
+        of(*on), say(*size), say(*thickness), say(*most))]
     BullnoseOver {
+        /// Round which opening; none along the outside.
+        on: Option<OpeningName>,
         /// Its radius.
         size: Length,
         /// The thickness it is run on.
@@ -180,6 +184,32 @@ pub enum ShapeError {
         /// How far, rounded up.
         by: Length,
     },
+    /// An opening whose own edge profile runs into the edge, or into the profile there.
+    #[error("The {} {profile} of {opening} runs into the edge at the {side}: move the opening in by {}, or make the profile smaller.",
+        say(*size), say(*by))]
+    OwnProfile {
+        /// Which opening.
+        opening: OpeningName,
+        /// Where it reaches in the farthest.
+        side: FaceKey,
+        /// The name of its profile.
+        profile: &'static str,
+        /// That profile's radius or leg.
+        size: Length,
+        /// How far, rounded up.
+        by: Length,
+    },
+    /// Two openings whose edge profiles run into each other.
+    #[error("The edge profiles of {first} and {second} run into each other: leave {} or more of wood between the two, or make the profiles smaller.",
+        say(*reach))]
+    ProfilesMeet {
+        /// One.
+        first: OpeningName,
+        /// The other.
+        second: OpeningName,
+        /// What both profiles take together.
+        reach: Length,
+    },
     /// Two openings that overlap.
     #[error("{} and {second} cross: move one of them, so that wood is left between.",
         start(*first))]
@@ -271,6 +301,11 @@ pub enum ShapeError {
         /// Each.
         wall: Length,
     },
+}
+
+/// ` of cutout 1`, behind what belongs to an opening; nothing for what belongs to the outside.
+pub(super) fn of(on: Option<OpeningName>) -> String {
+    on.map_or_else(String::new, |opening| format!(" of {opening}"))
 }
 
 /// The name of an opening at the start of a sentence.

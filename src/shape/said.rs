@@ -134,8 +134,23 @@ impl EdgeProfile {
 }
 
 impl Opening {
-    /// The form in words: `30" x 16", corner radius 3/4"`, `1 3/8" across`.
+    /// The form in words: `30" x 16", corner radius 3/4"`, `1 3/8" across`, with the profile of its
+    /// edge where it has one: `..., edge round-over 1/4"`.
     pub fn form_words(&self, say: Say<'_>) -> String {
+        let form = self.bare_words(say);
+        match self.profile_words(say) {
+            Some(profile) => format!("{form}, {profile}"),
+            None => form,
+        }
+    }
+
+    /// The profile of its edge: `edge round-over 1/4"`; nothing where it is square.
+    pub fn profile_words(&self, say: Say<'_>) -> Option<String> {
+        let profile = self.profile;
+        (!profile.is_square()).then(|| format!("edge {}", profile.words(say)))
+    }
+
+    fn bare_words(&self, say: Say<'_>) -> String {
         match self.what {
             OpeningKind::Cutout {
                 width,

@@ -165,10 +165,11 @@ impl Shape {
 
     /// The wood that is left when it is cut, in cubic metres: outline less openings, times
     /// thickness, less what the profile takes along the outside edge (its full run, so that sharp
-    /// corners count a little twice).
+    /// corners count a little twice) and what the openings' own take.
     pub fn net_volume(&self) -> f64 {
         let flat = self.outline_area().m2() - areas::openings_area(self.openings());
         let around: f64 = self.drawn().sides().iter().map(|(_, _, run)| run).sum();
-        (flat * self.thickness().metres() - around * self.profile().taken()).max(0.0)
+        let inside: f64 = self.openings().iter().map(Opening::profile_taken).sum();
+        (flat * self.thickness().metres() - around * self.profile().taken() - inside).max(0.0)
     }
 }

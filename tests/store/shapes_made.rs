@@ -103,6 +103,7 @@ pub fn sink() -> Opening {
                 depth: Some(inches(24, 0, 1)),
             }),
         }),
+        profile: EdgeProfile::RoundOver(inches(0, 1, 8)),
     }
 }
 

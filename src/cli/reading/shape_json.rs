@@ -76,6 +76,8 @@ struct OpeningJson {
     diameter_mm: Option<f64>,
     centre_from_left_mm: f64,
     centre_from_front_mm: f64,
+    profile: &'static str,
+    profile_mm: f64,
     #[serde(skip_serializing_if = "Option::is_none")]
     purpose: Option<&'static str>,
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -203,6 +205,8 @@ fn opening(opening: &Opening) -> OpeningJson {
         diameter_mm,
         centre_from_left_mm: mm(opening.place.x),
         centre_from_front_mm: mm(opening.place.y),
+        profile: opening.profile.code(),
+        profile_mm: mm(opening.profile.reach()),
         purpose: (opening.purpose != Purpose::Plain).then(|| opening.purpose.word()),
         sink: opening.purpose.sink().map(|fitted| sink(opening, fitted)),
     }

@@ -40,6 +40,13 @@ const CLAUSES: [&str; 22] = [
     "cabinet walls",
 ];
 
+/// Where the profile of an edge ends, in what stands behind its word: at a comma, or where a purpose
+/// or a word about a sink begins.
+pub(super) fn end_of_profile(text: &str) -> usize {
+    let words: Vec<&'static str> = WORDS.into_iter().chain(CLAUSES).collect();
+    clauses::end_of_value(text, &words)
+}
+
 /// Reads what is behind the opening's place: nothing, or a purpose.
 ///
 /// # Errors
