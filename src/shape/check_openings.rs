@@ -3,6 +3,7 @@
 use std::cmp::Ordering;
 
 use super::check::{LEAST, positive, profile_fits};
+use super::check_bowl::bowl_fits;
 use super::check_fitting::check_fitting;
 use super::error::ShapeError;
 use super::face::FaceKey;
@@ -43,6 +44,7 @@ pub(super) fn openings(draft: &ShapeDraft) -> Result<(), ShapeError> {
         check_fitting(opening)?;
         fits_somewhere(draft, opening)?;
         fits_here(draft, opening)?;
+        bowl_fits(draft, opening)?;
     }
     for (i, second) in draft.openings.iter().enumerate() {
         for first in &draft.openings[..i] {
@@ -154,7 +156,7 @@ fn fits_somewhere(draft: &ShapeDraft, opening: &Opening) -> Result<(), ShapeErro
 
 /// Whether the top holds the opening where it is, with wood left outside it and clear of the edge
 /// profile.
-fn fits_here(draft: &ShapeDraft, opening: &Opening) -> Result<(), ShapeError> {
+pub(super) fn fits_here(draft: &ShapeDraft, opening: &Opening) -> Result<(), ShapeError> {
     if opening.open_front() {
         return fits_front(draft, opening);
     }

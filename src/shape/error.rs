@@ -185,7 +185,7 @@ pub enum ShapeError {
         by: Length,
     },
     /// An opening whose own edge profile runs into the edge, or into the profile there.
-    #[error("The {} {profile} of {opening} runs into the edge at the {side}: move the opening in by {}, or make the profile smaller.",
+    #[error("The {} {profile} of {opening} comes too near the {side}: move the opening in by {}, or make the profile smaller.",
         say(*size), say(*by))]
     OwnProfile {
         /// Which opening.
@@ -289,6 +289,36 @@ pub enum ShapeError {
         reveal: Length,
         /// The shorter side of the cutout.
         across: Length,
+    },
+    /// A sink that is smaller overall than what must lie within it.
+    #[error("The sink of {opening} is {} {way} overall, rim included, but {within} is {}: look at the numbers again.",
+        say(*overall), say(*least))]
+    OverallUnder {
+        /// Which cutout.
+        opening: OpeningName,
+        /// "wide" or "deep".
+        way: &'static str,
+        /// As given.
+        overall: Length,
+        /// What lies within it.
+        within: &'static str,
+        /// How large that is.
+        least: Length,
+    },
+    /// A bowl that reaches out from under the top.
+    #[error("The bowl of {opening} is {} x {} and would reach {} past the {side}: make the reveal or the cutout smaller, or move it in.",
+        say(*width), say(*depth), say(*by))]
+    BowlOver {
+        /// Which cutout.
+        opening: OpeningName,
+        /// Its bowl along the grain.
+        width: Length,
+        /// And across it.
+        depth: Length,
+        /// Where it reaches out the farthest.
+        side: FaceKey,
+        /// How far, rounded up.
+        by: Length,
     },
     /// A cabinet whose walls leave no room inside.
     #[error("The cabinet under {opening} is {} wide with walls of {}: nothing is left inside.",

@@ -42,6 +42,7 @@
 
 mod areas;
 mod check;
+mod check_bowl;
 mod check_fitting;
 mod check_openings;
 mod check_outline;
@@ -58,6 +59,7 @@ mod fitting;
 mod forms;
 mod grain;
 mod inset;
+mod inside;
 pub mod layout;
 pub mod lumber;
 mod opening;

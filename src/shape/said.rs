@@ -214,7 +214,10 @@ impl Cabinet {
     pub fn words(&self, say: Say<'_>) -> String {
         let mut words = vec![
             format!("cabinet {} wide", say(self.width)),
-            format!("walls {}", say(self.wall)),
+            match self.wall {
+                Some(wall) => format!("walls {}", say(wall)),
+                None => format!("walls not measured, {} taken", say(self.wall_taken())),
+            },
         ];
         for (what, size) in [
             ("front rail", Some(self.front_rail)),

@@ -96,6 +96,7 @@ pub fn field_of(error: &DeskError) -> Option<&'static str> {
         | DeskError::NothingToRedo
         | DeskError::NothingForetold
         | DeskError::NoSuch { .. }
+        | DeskError::FindingOpen { .. }
         | DeskError::Standing(_)
         | DeskError::Rule(_)
         | DeskError::Cut(_)
@@ -154,6 +155,8 @@ pub(super) fn shape_field(error: &ShapeError) -> &'static str {
         | E::OverFront { opening, .. }
         | E::WrongPurpose { opening, .. }
         | E::RevealOver { opening, .. }
+        | E::OverallUnder { opening, .. }
+        | E::BowlOver { opening, .. }
         | E::CabinetWalls { opening, .. }
         | E::OwnProfile { opening, .. }
         | E::InProfile { opening, .. } => opening_field(*opening),
