@@ -4,8 +4,8 @@ use std::f64::consts::PI;
 
 use geo::Area as _;
 use tackfree::shape::{
-    Cabinet, EdgeProfile, FaceKey, Mount, Opening, OpeningKind, Outline, Place, Purpose, Reveal,
-    Shape, ShapeDraft, Sink, recut,
+    Cabinet, Corner, Corners, Cut, EdgeProfile, FaceKey, Mount, Opening, OpeningKind, Outline,
+    Place, Purpose, Reveal, Shape, ShapeDraft, Sink, recut,
 };
 use tackfree::units::Length;
 
@@ -203,7 +203,7 @@ fn openings_that_cannot_be_are_told_with_their_number() {
                     cabinet: Some(Cabinet {
                         width: inch(36, 0),
                         left: None,
-                        wall: inch(18, 0),
+                        wall: Some(inch(18, 0)),
                         front_rail: Length::ZERO,
                         back_rail: Length::ZERO,
                         overhang: None,
@@ -389,7 +389,7 @@ fn profiles_round_openings_that_cannot_be_run_are_refused() {
     near.profile = size(20);
     assert_eq!(
         said(near.clone()),
-        "The 1\" round-over of cutout 1 runs into the edge at the front: move the opening in by 1/16\", or make the profile smaller."
+        "The 1\" round-over of cutout 1 comes too near the front edge: move the opening in by 1/16\", or make the profile smaller."
     );
     near.profile = size(16);
     build(near);
@@ -408,4 +408,64 @@ fn another_profile_cuts_the_wall_of_its_opening_anew() {
     let before = build(edged(EdgeProfile::Square));
     let after = build(edged(EdgeProfile::Chamfer(inch(0, 8))));
     assert_eq!(recut(&before, &after), [FaceKey::Cutout(1)]);
+}
+
+#[test]
+fn sinks_that_cannot_be_are_refused() {
+    let sized = |mount, overall: Option<(i64, i64)>, wall: i64| {
+        let purpose = Purpose::Sink(Sink {
+            mount,
+            overall: overall.map(|(width, depth)| (inch(width, 0), inch(depth, 0))),
+            wall: (wall > 0).then(|| inch(0, wall)),
+            cabinet: None,
+        });
+        counter(vec![cutout((48, 12), (20, 14), 1, purpose)])
+    };
+    let over = |inches| Mount::Undermount(Reveal::Negative(inch(inches, 0)));
+    assert_eq!(
+        refusal(sized(over(6), None, 0)),
+        "The bowl of cutout 1 is 32\" x 26\" and would reach 1\" past the front edge: make the reveal or the cutout smaller, or move it in."
+    );
+    build(sized(over(5), None, 0));
+    assert_eq!(
+        refusal(sized(over(1), Some((10, 10)), 0)),
+        "The sink of cutout 1 is 10\" wide overall, rim included, but its bowl is 22\": look at the numbers again."
+    );
+    assert!(refusal(sized(over(1), Some((22, 17)), 8)).contains("walls is 22 1/4\""));
+    build(sized(over(1), Some((23, 17)), 8));
+    assert_eq!(
+        refusal(sized(Mount::DropIn, Some((18, 16)), 0)),
+        "The sink of cutout 1 is 18\" wide overall, rim included, but the cutout, which its rim must reach past, is 20\": look at the numbers again."
+    );
+    // Just as large as the cutout, it falls through.
+    assert!(refusal(sized(Mount::DropIn, Some((22, 14)), 0)).contains("14\" deep overall"));
+    build(sized(Mount::DropIn, Some((22, 16)), 0));
+    // The bowl of an apron-front sink may not reach past the ends either.
+    let wide = sink(Mount::ApronFront(Reveal::Negative(inch(20, 0))));
+    let apron = refusal(counter(vec![cutout((48, 9), (90, 18), 1, wide)]));
+    assert!(
+        apron.contains("would reach 17\" past the right end"),
+        "{apron}"
+    );
+}
+
+#[test]
+fn the_tightest_inside_corner_of_an_outline() {
+    let l = |corners| Outline::L(tackfree::shape::Ell { corners, ..ell() }).tightest_inside();
+    assert_eq!(l(Corners::SHARP), Some(Length::ZERO));
+    let round = |corner| Corners::new([(corner, Cut::Round(inch(2, 0)))]);
+    assert_eq!(l(round(Corner::Inside)), Some(inch(2, 0)));
+    assert_eq!(l(round(Corner::FrontLeft)), Some(Length::ZERO));
+    let notch = Cut::Notch {
+        along: inch(4, 0),
+        across: inch(6, 0),
+    };
+    let notched = super::made::cornered(60, 25, &[(Corner::BackRight, notch)]);
+    assert_eq!(notched.tightest_inside(), Some(Length::ZERO));
+    let rounded = super::made::cornered(60, 25, &[(Corner::BackRight, Cut::Round(inch(4, 0)))]);
+    assert_eq!(rounded.tightest_inside(), None);
+    let circle = Outline::Circle {
+        diameter: inch(36, 0),
+    };
+    assert_eq!(circle.tightest_inside(), None);
 }
