@@ -184,6 +184,25 @@ fn a_sink_is_asked_for_its_reveal() {
 }
 
 #[test]
+fn what_simpsons_rule_did_is_said() {
+    let settings = shop().settings;
+    let echo = |text: &str| echo_size(text, &settings).unwrap();
+    // Spacings of 60, 10 and 26 in are too uneven for a parabola: all straight.
+    let straight = echo("live front: 21 1/2 at 0, 24 at 60, 20 at 70, 23 at 96");
+    assert!(
+        straight.ends_with("sq ft by straight lines from station to station"),
+        "{straight}"
+    );
+    let some = echo("live front: 21 1/2 at 0, 24 at 20, 20 at 40, 23 at 60");
+    assert!(
+        some.ends_with("by Simpson's rule, 1 of 3 intervals straight"),
+        "{some}"
+    );
+    let all = echo("live front: 21 1/2 at 0, 24 at 20, 20 at 40");
+    assert!(all.ends_with("sq ft by Simpson's rule"), "{all}");
+}
+
+#[test]
 fn what_is_run_along_an_openings_edge_stands_behind_its_place() {
     let settings = shop().settings;
     let cut = |text: &str| read_cutouts(text, Onto::default(), &settings);
@@ -282,7 +301,7 @@ fn holes_are_placed_by_centre_lines() {
 fn an_apron_front_sink_needs_no_distance_from_the_front() {
     let top = shape("98 x 25 1/2", |typed| {
         typed.cutouts =
-            "33 x 18 r 1/2 at centre sink apron-front negative 3/8, overall 33 x 20".into();
+            "33 x 18 r 1/2 at centre sink apron-front negative 3/8, overall 34 x 20".into();
     })
     .unwrap();
     assert!(top.openings()[0].open_front());

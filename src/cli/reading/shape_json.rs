@@ -134,7 +134,9 @@ impl ShapeJson {
             corners: shape.outline().corners().iter().map(corner).collect(),
             area_m2: fine(shape.outline_area().m2()),
             simpson_m2: match shape.outline() {
-                Outline::Live(slab) => Some(fine(slab.simpson().m2())),
+                Outline::Live(slab) if slab.simpson_words().is_some() => {
+                    Some(fine(slab.simpson().m2()))
+                }
                 _ => None,
             },
             around_mm: rounded(shape.perimeter() * 1000.0),
