@@ -31,6 +31,7 @@ fn counter() -> Shape {
                 corner_radius: mm(20),
             },
             purpose: Purpose::Plain,
+            profile: EdgeProfile::Square,
         },
         Opening {
             no: 1,
@@ -40,6 +41,7 @@ fn counter() -> Shape {
             },
             what: OpeningKind::Hole { diameter: mm(35) },
             purpose: Purpose::Plain,
+            profile: EdgeProfile::Square,
         },
     ];
     let outline = Outline::Rectangle {

@@ -18,7 +18,9 @@ use proptest::prelude::*;
 use support::{NOW, ZONE, bring_in, contents, demo_store, exported, mint, utc};
 use tackfree::coating::LabelHours;
 use tackfree::desk::{Action, Books, Desk, PieceDraft, Row, Scope, Shop, Which};
-use tackfree::shape::{FaceKey, Opening, OpeningKind, Place, Purpose, Shape, ShapeDraft};
+use tackfree::shape::{
+    EdgeProfile, FaceKey, Opening, OpeningKind, Place, Purpose, Shape, ShapeDraft,
+};
 use tackfree::shop::{Grit, PieceId, Stage, TouchVerdict};
 use tackfree::store::Store;
 use tackfree::store::files::{CAN_NAMES, FilesError, LATER, NAMES, WOOD_NAMES, export};
@@ -87,6 +89,7 @@ fn every_sort_of_line_goes_round() {
             diameter: Length::from_nm(12_345_678),
         },
         purpose: Purpose::Plain,
+        profile: EdgeProfile::Square,
     });
     let piece = |shape: Shape| PieceDraft {
         job,

@@ -7,8 +7,8 @@ use tackfree::shape::layout::{
     RuleBook, RuleSetting, Seen, SourceKind, Standing, Weight, findings, to_nearest, to_void,
 };
 use tackfree::shape::{
-    Cabinet, Construction, EdgeProfile, FaceKey, Mount, Opening, OpeningKind, Outline, Place,
-    Purpose, Reveal, Shape, Sink,
+    Cabinet, Construction, Corners, EdgeProfile, FaceKey, Mount, Opening, OpeningKind, Outline,
+    Place, Purpose, Quad, Reveal, Shape, Sink,
 };
 use tackfree::units::Length;
 
@@ -30,6 +30,7 @@ fn cutout(no: u8, (x, y): (i64, i64), (width, depth, corner): (i64, i64, i64)) -
             corner_radius: mm(corner),
         },
         purpose: Purpose::Plain,
+        profile: EdgeProfile::Square,
     }
 }
 
@@ -41,6 +42,7 @@ fn hole(no: u8, (x, y): (i64, i64), diameter: i64) -> Opening {
             diameter: mm(diameter),
         },
         purpose: Purpose::Plain,
+        profile: EdgeProfile::Square,
     }
 }
 
@@ -208,7 +210,7 @@ fn sinks_against_their_cabinets() {
         let cabinet = Cabinet {
             width: inches(33 * 16),
             left: Some(inches(left)),
-            wall: inches(12),
+            wall: Some(inches(12)),
             front_rail: inches(24),
             back_rail: Length::ZERO,
             overhang: Some(inches(16)),
@@ -220,7 +222,7 @@ fn sinks_against_their_cabinets() {
             y: inches(12 * 16),
         };
         opening.purpose = Purpose::Sink(Sink {
-            mount: Mount::DropIn,
+            mount: Mount::Undermount(Reveal::Zero),
             overall: Some((overall, inches(20 * 16))),
             wall: None,
             cabinet: Some(cabinet),
@@ -240,6 +242,264 @@ fn sinks_against_their_cabinets() {
     assert_eq!(missing(&got, Rule::SinkRail), Some(inches(8)));
     let good = found(&sink(inches(30 * 16), 216), &Standing::default());
     assert!(of(&good, Rule::SinkBase).is_none() && of(&good, Rule::SinkWall).is_none());
+}
+
+/// The help's own example: an undermount sink of 32 x 18 in overall at 49, 9 in a cabinet of 36 in.
+fn sunk(sink: Sink, openings: impl FnOnce(&mut Vec<Opening>)) -> Shape {
+    let mut opening = cutout(1, (0, 0), (0, 0, 0));
+    opening.place = Place {
+        x: inches(49 * 16),
+        y: inches(9 * 16),
+    };
+    opening.what = OpeningKind::Cutout {
+        width: inches(30 * 16),
+        depth: inches(16 * 16),
+        corner_radius: inches(16),
+    };
+    opening.purpose = Purpose::Sink(sink);
+    let mut all = vec![opening];
+    openings(&mut all);
+    let outline = Outline::Rectangle {
+        length: inches(98 * 16),
+        width: inches(408),
+    };
+    Shape::new(outline, mm(38), EdgeProfile::Square, all, None).expect("a shape")
+}
+
+fn below(cabinet: Cabinet) -> Sink {
+    Sink {
+        mount: Mount::Undermount(Reveal::Zero),
+        overall: Some((inches(32 * 16), inches(18 * 16))),
+        wall: None,
+        cabinet: Some(cabinet),
+    }
+}
+
+const CABINET: Cabinet = Cabinet {
+    width: Length::from_64ths(36 * 64),
+    left: None,
+    wall: Some(Length::from_64ths(48)),
+    front_rail: Length::ZERO,
+    back_rail: Length::ZERO,
+    overhang: None,
+    depth: None,
+};
+
+#[test]
+fn rails_are_checked_as_far_as_is_known_and_what_is_not_is_said() {
+    let look = |cabinet| found(&sunk(below(cabinet), |_| ()), &Standing::default());
+    // The sink begins right at the front edge; without any overhang a 12 in rail is 12 in in its
+    // way, with one more still.
+    let railed = Cabinet {
+        front_rail: inches(12 * 16),
+        ..CABINET
+    };
+    let got = look(railed);
+    assert_eq!(missing(&got, Rule::SinkRail), Some(inches(12 * 16)));
+    let rail = of(&got, Rule::SinkRail).expect("in the way");
+    assert!(
+        rail.cure.contains("overhang was not measured"),
+        "{}",
+        rail.cure
+    );
+    let unsaid = of(&got, Rule::CabinetMeasure).expect("it is said");
+    assert!(unsaid.cure.contains("(overhang)"), "{}", unsaid.cure);
+    let measured = Cabinet {
+        overhang: Some(inches(24)),
+        ..railed
+    };
+    let got = look(measured);
+    assert_eq!(missing(&got, Rule::SinkRail), Some(inches(12 * 16 + 24)));
+    assert!(of(&got, Rule::CabinetMeasure).is_none());
+    // A back rail asks how deep the cabinet is, too.
+    let back = Cabinet {
+        back_rail: inches(48),
+        ..CABINET
+    };
+    let got = look(back);
+    assert!(of(&got, Rule::SinkRail).is_none());
+    let cure = &of(&got, Rule::CabinetMeasure).expect("it is said").cure;
+    assert!(
+        cure.contains("(overhang) and") && cure.contains("(deep)"),
+        "{cure}"
+    );
+    // From 1 1/2 to 18 1/2 in, less 3 in of rail: the sink ends at 18.
+    let got = look(Cabinet {
+        overhang: Some(inches(24)),
+        depth: Some(inches(17 * 16)),
+        ..back
+    });
+    let rails: Vec<(&str, Length)> = got
+        .iter()
+        .filter(|finding| finding.rule == Rule::SinkRail)
+        .map(|finding| (finding.about.0.as_str(), finding.missing))
+        .collect();
+    assert_eq!(
+        rails,
+        [
+            ("cutout-1+front-rail", inches(24)),
+            ("cutout-1+back-rail", inches(40))
+        ]
+    );
+    assert!(of(&look(CABINET), Rule::CabinetMeasure).is_none());
+}
+
+#[test]
+fn walls_nobody_measured_are_not_told_as_measured() {
+    let say = |length: Length| format!("{} mm", length.mm());
+    let cabinet = Cabinet {
+        width: mm(840),
+        wall: None,
+        ..CABINET
+    };
+    assert_eq!(
+        cabinet.words(&say),
+        "cabinet 840 mm wide, walls not measured, 19.05 mm taken"
+    );
+    // 32 in of sink in 840 - 38.1 mm of room: 5.45 mm too little on each side.
+    let got = found(&sunk(below(cabinet), |_| ()), &Standing::default());
+    let wall = of(&got, Rule::SinkWall).expect("too narrow");
+    assert_eq!(wall.missing, Length::from_nm(5_450_000));
+    assert!(wall.cure.contains("were not measured"), "{}", wall.cure);
+}
+
+#[test]
+fn a_bowl_counts_against_its_cabinet_and_each_side_is_a_finding_of_its_own() {
+    // A bowl of 34 in below a cutout of 30, in 30 in of room.
+    let sink = Sink {
+        mount: Mount::Undermount(Reveal::Negative(inches(32))),
+        overall: None,
+        wall: None,
+        cabinet: Some(Cabinet {
+            width: inches(504),
+            left: Some(inches(49 * 16 - 252)),
+            ..CABINET
+        }),
+    };
+    let mut shape = sunk(sink, |all| all[0].place.y = inches(12 * 16));
+    let got = found(&shape, &Standing::default());
+    let walls: Vec<(&str, Length)> = got
+        .iter()
+        .filter(|finding| finding.rule == Rule::SinkWall)
+        .map(|finding| (finding.about.0.as_str(), finding.missing))
+        .collect();
+    assert_eq!(
+        walls,
+        [
+            ("cutout-1+left-side", inches(32)),
+            ("cutout-1+right-side", inches(32))
+        ]
+    );
+    // 3 in are asked over the 34 of the bowl; the cabinet is 2 1/2 narrower than that alone.
+    assert_eq!(missing(&got, Rule::SinkBase), Some(inches(88)));
+    // With walls of 1/2 in each side is that much worse.
+    let walled = Sink {
+        wall: Some(inches(8)),
+        ..sink
+    };
+    shape = sunk(walled, |all| all[0].place.y = inches(12 * 16));
+    let got = found(&shape, &Standing::default());
+    assert_eq!(missing(&got, Rule::SinkWall), Some(inches(40)));
+    // Accepting one side leaves the other open, and neither changes its number.
+    let numbers = |accepted: &[Accepted]| {
+        let rules = RuleBook::default();
+        let wood = Construction::EdgeGrain;
+        findings(&shape, wood, &Standing::default(), &rules, mm(12), accepted)
+    };
+    let before = numbers(&[]);
+    let taken = before
+        .iter()
+        .find(|finding| finding.rule == Rule::SinkWall)
+        .expect("a wall");
+    let after = numbers(&[Accepted {
+        rule: taken.rule,
+        about: taken.about.clone(),
+        missing: taken.missing,
+        weight: taken.weight,
+        reason: "its side comes out".to_owned(),
+    }]);
+    let named = |found: &[Finding]| -> Vec<(Rule, About)> {
+        let names = found.iter();
+        names
+            .map(|finding| (finding.rule, finding.about.clone()))
+            .collect()
+    };
+    assert_eq!(named(&before), named(&after));
+    let accepted = after.iter().filter(|finding| finding.accepted.is_some());
+    assert_eq!(accepted.count(), 1);
+}
+
+#[test]
+fn a_hole_through_the_rim_of_a_sink_is_found() {
+    // A cutout of 20 x 14 in about 49, 10 for a sink of 22 x 22: its rim ends 4 in behind the
+    // cutout, a hole of 1 3/8 in 2 1/2 behind it goes through.
+    let look = |mount, overall: (i64, i64), behind: i64| {
+        let sink = Sink {
+            mount,
+            overall: Some((inches(overall.0 * 16), inches(overall.1 * 16))),
+            wall: None,
+            cabinet: None,
+        };
+        let shape = sunk(sink, |all| {
+            all[0].place.y = inches(10 * 16);
+            all[0].what = OpeningKind::Cutout {
+                width: inches(20 * 16),
+                depth: inches(14 * 16),
+                corner_radius: inches(16),
+            };
+            let mut faucet = hole(1, (0, 0), 1);
+            faucet.what = OpeningKind::Hole {
+                diameter: inches(22),
+            };
+            faucet.place = Place {
+                x: inches(49 * 16),
+                y: inches(17 * 16 + behind),
+            };
+            faucet.purpose = Purpose::Faucet;
+            all.push(faucet);
+        });
+        found(&shape, &Standing::default())
+    };
+    let zero = Mount::Undermount(Reveal::Zero);
+    let got = look(zero, (22, 22), 40);
+    // The hole's far edge must come to 4 in: 1 1/2 and half of 1 3/8 further.
+    assert_eq!(
+        missing(&got, Rule::HoleSink),
+        Some(Length::from_64ths(96 + 44))
+    );
+    let of_it = of(&got, Rule::HoleSink).expect("found");
+    assert_eq!(of_it.about, About("hole-1+cutout-1".to_owned()));
+    assert!(of(&look(Mount::DropIn, (22, 22), 40), Rule::HoleSink).is_some());
+    assert!(of(&look(zero, (22, 16), 40), Rule::HoleSink).is_none());
+    assert!(of(&look(zero, (22, 22), 75), Rule::HoleSink).is_none());
+}
+
+#[test]
+fn a_closing_error_is_found() {
+    let look = |other: i64| {
+        let quad = Quad {
+            front: inches(960),
+            right: inches(400),
+            back: inches(960),
+            left: inches(400),
+            rising: Some(inches(65 * 16)),
+            falling: Some(inches(other)),
+            corners: Corners::SHARP,
+        };
+        let outline = Outline::Quad(quad);
+        let shape =
+            Shape::new(outline, mm(38), EdgeProfile::Square, Vec::new(), None).expect("a shape");
+        found(&shape, &Standing::default())
+    };
+    // 60 x 25 is square at diagonals of 65: 80 in is 15 off, of which an eighth is let pass.
+    let got = look(80 * 16);
+    assert_eq!(
+        of(&got, Rule::Closing).map(|f| f.has),
+        Some(Some(inches(240)))
+    );
+    assert_eq!(missing(&got, Rule::Closing), Some(inches(238)));
+    assert!(look(65 * 16 + 2).is_empty());
+    assert_eq!(missing(&look(65 * 16 - 3), Rule::Closing), Some(inches(1)));
 }
 
 /// An apron-front sink is open to the front: no strip is asked there, 300 mm to the end is.
@@ -422,6 +682,69 @@ fn accepted_holds_until_it_gets_worse() {
 }
 
 #[test]
+fn what_a_top_has_no_room_for_is_refused() {
+    // 60 x 25 in.
+    let (length, width) = (inches(960), inches(400));
+    let refused = |standing: Standing| {
+        let error = standing.check(length, width).expect_err("it cannot be");
+        error.to_string()
+    };
+    let hang = |side, out: i64| Overhang {
+        side,
+        out: inches(out * 16),
+        brackets: None,
+    };
+    let hangs = |overhangs: Vec<Overhang>| Standing {
+        overhangs,
+        ..Standing::default()
+    };
+    assert_eq!(
+        refused(hangs(vec![hang(FaceKey::Back, 40)])),
+        "An overhang is 40\", but the top is only 25\" wide: look at the number again."
+    );
+    assert!(refused(hangs(vec![hang(FaceKey::Left, 60)])).contains("only 60\" long"));
+    assert!(
+        refused(hangs(vec![
+            hang(FaceKey::Back, 13),
+            hang(FaceKey::Front, 12)
+        ]))
+        .contains("25\" together")
+    );
+    let mut bracket = hang(FaceKey::Back, 12);
+    bracket.brackets = Some(Brackets {
+        reach: inches(13 * 16),
+        apart: inches(256),
+    });
+    assert!(refused(hangs(vec![bracket])).contains("stand out past it"));
+    assert!(
+        refused(Standing {
+            drip: Some(inches(30 * 16)),
+            ..Standing::default()
+        })
+        .starts_with("The drip groove's place is 30\"")
+    );
+    assert!(
+        refused(Standing {
+            span: Some(inches(900 * 16)),
+            ..Standing::default()
+        })
+        .starts_with("The span is 900\"")
+    );
+    let dishwasher = |from: i64, to: i64| Standing {
+        appliances: vec![Appliance {
+            from: inches(from * 16),
+            to: inches(to * 16),
+            barrier: false,
+        }],
+        ..Standing::default()
+    };
+    assert!(refused(dishwasher(30, 500)).contains("the top reaches only to 60\""));
+    assert!(dishwasher(36, 60).check(length, width).is_ok());
+    let good = hangs(vec![hang(FaceKey::Back, 12), hang(FaceKey::Left, 10)]);
+    assert!(good.check(length, width).is_ok());
+}
+
+#[test]
 fn a_standing_that_cannot_be_is_refused_with_its_number() {
     let refused = |standing: &Standing| {
         standing
@@ -562,7 +885,11 @@ proptest! {
             ..Standing::default()
         };
         let rules = RuleBook::default();
-        for finding in findings(&shape, Construction::EdgeGrain, &standing, &rules, mm(12), &[]) {
+        let all = findings(&shape, Construction::EdgeGrain, &standing, &rules, mm(12), &[]);
+        for (at, finding) in all.iter().enumerate() {
+            let same = |other: &&Finding| other.rule == finding.rule && other.about == finding.about;
+            prop_assert!(!all[at + 1..].iter().any(|other| same(&other)), "{finding:?} twice");
+
             prop_assert!(finding.missing >= Length::ZERO, "{finding:?}");
             prop_assert!(finding.has.is_none_or(|has| has >= Length::ZERO), "{finding:?}");
             prop_assert!(!finding.cure.is_empty());

@@ -188,7 +188,7 @@ fn an_acceptance_is_journalled_kept_on_the_ticket_and_undone() {
     assert_eq!(office.accepted(), None);
     assert!(matches!(
         office.refused(&withdraw),
-        DeskError::NoSuch { .. }
+        DeskError::FindingOpen { .. }
     ));
 }
 

@@ -2,7 +2,7 @@
 
 use tackfree::shape::cutting::{
     CleanUp, CutError, CutSide, DepthRule, Feed, Guide, Router, Template, TemplateForm, chip_band,
-    derate, feed_per_minute, offset, passes, plan,
+    derate, feed_per_minute, offset, passes, plan, plan_outline,
 };
 use tackfree::shape::layout::{Seen, length_of_mm};
 use tackfree::shape::lumber::{
@@ -386,4 +386,33 @@ fn boards_by_hand() {
     assert!((bought.board_feet - 20.0).abs() < 1e-9);
     let long = boards(&[strip(1, inches(2, 0, 1), inches(130, 0, 1))], &rules);
     assert!(long.expect_err("too long").to_string().contains("130\""));
+}
+
+/// Geometry: round an outline the guide reaches every outside corner, but an inside corner is never
+/// tighter than half the bit.
+#[test]
+fn inside_corners_of_an_outline_are_half_the_bit() {
+    let router = Router {
+        bit: inches(0, 1, 2),
+        guide: Guide::Bushing(inches(0, 3, 4)),
+        ..Router::default()
+    };
+    let look = |inside| plan_outline(inches(1, 1, 2), None, inside, &router).expect("a plan");
+    let bare = plan(inches(1, 1, 2), None, CutSide::Outside, &router).expect("a plan");
+    assert_eq!(look(None), bare);
+    let sharp = look(Some(Length::ZERO));
+    assert_eq!(sharp.least_radius, inches(0, 1, 8));
+    assert_eq!(sharp.least_inside, Some(inches(0, 1, 4)));
+    let mind = sharp.minds.last().expect("it is told");
+    assert!(mind.starts_with("An inside corner of the outline is sharp, and the bit leaves 0.250"));
+    let round = look(Some(inches(0, 1, 4)));
+    assert_eq!(round.least_inside, Some(inches(0, 1, 4)));
+    assert_eq!(round.minds, bare.minds);
+    let tight = look(Some(inches(0, 1, 8)));
+    assert!(
+        tight
+            .minds
+            .iter()
+            .any(|mind| mind.contains("has a radius of 0.125 in"))
+    );
 }

@@ -5,7 +5,8 @@
 use std::f64::consts::PI;
 
 use tackfree::shape::{
-    Corners, EdgeProfile, FaceKey, Outline, Quad, Shape, average_ordinate, simpson, trapezoid,
+    Corners, EdgeProfile, Opening, OpeningKind, Outline, Place, Purpose, Quad, Shape,
+    average_ordinate, simpson, trapezoid,
 };
 use tackfree::units::{Area, Length};
 
@@ -150,6 +151,20 @@ fn a_quarter_inch_round_over_is_an_arc() {
     near(arc, std::f64::consts::FRAC_PI_8, 1e-8);
     let slope = EdgeProfile::Chamfer(quarter).girth(t) / 0.0254 - 1.25;
     near(slope, 0.353_553_39, 1e-8);
-    // Its key: an edge without a top of its own has no area at all.
-    assert!(FaceKey::Front.is_outside());
+    // On the edge of a round hole of 2 in the arc is swept round: its centroid lies 1/4 (1 - 2/pi)
+    // in outside the wall (Pappus and Guldin), so that it has pi/8 x 2 pi (1 + 0.0908) = 2.692 sq
+    // in, and the bare wall below it 2 pi x 1 1/4 = 7.854.
+    let hole = Opening {
+        no: 1,
+        place: Place {
+            x: Length::from_64ths(10 * 64),
+            y: Length::from_64ths(10 * 64),
+        },
+        what: OpeningKind::Hole {
+            diameter: Length::from_64ths(2 * 64),
+        },
+        purpose: Purpose::Plain,
+        profile: EdgeProfile::RoundOver(quarter),
+    };
+    near(hole.wall_area(t) / 0.0254_f64.powi(2), 7.854 + 2.692, 5e-4);
 }

@@ -203,6 +203,12 @@ pub enum DeskError {
         /// As typed.
         name: String,
     },
+    /// Opening a finding again that is open.
+    #[error("{finding} is open already: nobody has accepted it.")]
+    FindingOpen {
+        /// Its check and what it is about.
+        finding: String,
+    },
     /// A bad shape.
     #[error(transparent)]
     Shape(#[from] ShapeError),

@@ -78,7 +78,16 @@ impl Desk<'_> {
             .accepted
             .retain(|other| other.rule != rule || other.about != *about);
         if layout.accepted.len() == before {
-            return Err(no_finding(rule, about));
+            let found = shop.layout.findings(&file, &layout);
+            let open = found
+                .iter()
+                .any(|finding| finding.rule == rule && finding.about == *about);
+            return Err(if open {
+                let finding = format!("{} at {about}", rule.word());
+                DeskError::FindingOpen { finding }
+            } else {
+                no_finding(rule, about)
+            });
         }
         self.keep(&file, &mut layout)?;
         Ok(Done::said(format!(

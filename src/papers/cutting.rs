@@ -4,7 +4,7 @@ use super::PAPER_WIDTH;
 use super::layout::{Columns, wrap};
 use crate::desk::Shop;
 use crate::shape::cutting::{
-    CUT_CAUTIONS, CutError, CutPlan, CutSide, Guide, Router, TemplateForm, plan,
+    CUT_CAUTIONS, CutError, CutPlan, CutSide, Guide, Router, TemplateForm, plan, plan_outline,
 };
 use crate::shape::{OpeningKind, OpeningName, Outline};
 use crate::shop::{PieceFile, Settings};
@@ -65,7 +65,7 @@ impl CutOf {
 /// What makes it impossible: see [`CutError`].
 pub fn cut_plan(file: &PieceFile, of: CutOf, router: &Router) -> Result<CutPlan, CutError> {
     let shape = &file.piece.shape;
-    let (form, side) = match of {
+    match of {
         CutOf::Outline => {
             let form = match shape.outline() {
                 Outline::Rectangle { length, width } => Some(TemplateForm::Rectangle {
@@ -78,7 +78,8 @@ pub fn cut_plan(file: &PieceFile, of: CutOf, router: &Router) -> Result<CutPlan,
                 }),
                 _ => None,
             };
-            (form, CutSide::Outside)
+            let inside = shape.outline().tightest_inside();
+            plan_outline(shape.thickness(), form, inside, router)
         }
         CutOf::Opening(name) => {
             let opening = shape
@@ -97,10 +98,9 @@ pub fn cut_plan(file: &PieceFile, of: CutOf, router: &Router) -> Result<CutPlan,
                 },
                 OpeningKind::Hole { diameter } => TemplateForm::Circle { diameter },
             });
-            (form, CutSide::Inside)
+            plan(shape.thickness(), form, CutSide::Inside, router)
         }
-    };
-    plan(shape.thickness(), form, side, router)
+    }
 }
 
 /// A length of a cut: exactly on the tape, or to a ten-thousandth of an inch, or a hundredth of a
@@ -241,7 +241,14 @@ pub fn template_lines(plan: &CutPlan, router: &Router, settings: &Settings) -> V
             say(plan.offset)
         )),
     }
-    out.push(format!("least corner radius {}", say(plan.least_radius)));
+    let least = say(plan.least_radius);
+    out.push(match plan.least_inside {
+        None => format!("least corner radius {least}"),
+        Some(inside) => format!(
+            "least corner radius {least} outside, {} at an inside corner",
+            say(inside)
+        ),
+    });
     out
 }
 

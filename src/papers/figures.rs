@@ -35,11 +35,16 @@ pub fn shape_figures(piece: &Piece, shop: &Shop) -> Vec<String> {
     let say = |length: Length| length.show(settings.length);
     let near = |metres: f64| say(Length::from_metres_rounded(metres));
     let area = match shape.outline() {
-        Outline::Live(slab) => format!(
-            "{} by Simpson's rule, {} as drawn",
-            slab.simpson().show(settings.area()),
-            slab.trapezoid().show(settings.area())
-        ),
+        Outline::Live(slab) => {
+            let drawn = slab.trapezoid().show(settings.area());
+            match slab.simpson_words() {
+                Some(words) => format!(
+                    "{} {words} (so are its wood and weight), {drawn} as drawn",
+                    slab.simpson().show(settings.area())
+                ),
+                None => format!("{drawn} by straight lines from station to station"),
+            }
+        }
         _ => shape.outline_area().show(settings.area()),
     };
     let mut out = vec![format!(

@@ -6,6 +6,7 @@ use super::face::{Face, FaceKey};
 use super::grain::{Construction, Way};
 use super::inset::Inner;
 use super::opening::Opening;
+use super::rounded::Rounded;
 use super::solid::ShapeDraft;
 use crate::units::Area;
 
@@ -22,7 +23,7 @@ impl Measured {
     /// Measures a draft whose sizes have been checked.
     pub fn of(draft: &ShapeDraft) -> Measured {
         let flat = Inner::of(&draft.outline, draft.profile.reach());
-        let top = flat.area() - from(&flat, &draft.openings);
+        let top = flat.area() - from(&flat, &draft.openings, Opening::above);
         let mut faces = vec![(FaceKey::Top, Way::Flat, top)];
         let (band, field) = under(draft);
         if draft.band.is_some() {
@@ -35,12 +36,11 @@ impl Measured {
         for (key, way, run) in Drawn::of(draft).sides() {
             faces.push((key, way, run * girth));
         }
-        let thickness = draft.thickness.metres();
         faces.extend(
             draft
                 .openings
                 .iter()
-                .map(|o| (o.wall(), Way::Mixed, o.wall_length() * thickness)),
+                .map(|o| (o.wall(), Way::Mixed, o.wall_area(draft.thickness))),
         );
         faces.sort_by_key(|(key, _, _)| *key);
         Measured {
@@ -66,14 +66,14 @@ impl Measured {
     }
 }
 
-/// What openings take of a figure, in square metres. They lie inside it, save that one open to the
-/// front reaches out.
-fn from(inner: &Inner, openings: &[Opening]) -> f64 {
+/// What openings take of a flat, in square metres, each as it is seen from there. They lie inside
+/// it, save that one open to the front reaches out.
+fn from(inner: &Inner, openings: &[Opening], seen: fn(&Opening) -> Rounded) -> f64 {
     let of = |opening: &Opening| {
         if opening.open_front() {
-            inner.share(&opening.figure())
+            inner.share(&seen(opening))
         } else {
-            opening.figure().area()
+            seen(opening).area()
         }
     };
     openings.iter().map(of).sum()
@@ -88,7 +88,7 @@ pub(super) fn openings_area(openings: &[Opening]) -> f64 {
 /// The band is what the field leaves of the underside, so that the two always add up.
 fn under(draft: &ShapeDraft) -> (f64, f64) {
     let whole = Inner::of(&draft.outline, draft.profile.reach_below());
-    let underside = whole.area() - from(&whole, &draft.openings);
+    let underside = whole.area() - from(&whole, &draft.openings, Opening::below);
     let Some(width) = draft.band else {
         return (0.0, underside);
     };
@@ -97,14 +97,17 @@ fn under(draft: &ShapeDraft) -> (f64, f64) {
         let grown: Vec<_> = draft
             .openings
             .iter()
-            .map(|opening| opening.figure().grown(width))
+            .map(|opening| {
+                let below = opening.profile.reach_below();
+                opening.figure().grown(width.max(below))
+            })
             .collect();
         inner.share_of_all(&grown)
     } else {
         draft
             .openings
             .iter()
-            .map(|opening| inner.share(&opening.figure()))
+            .map(|opening| inner.share(&opening.below()))
             .sum()
     };
     let field = (inner.area() - taken).max(0.0);

@@ -4,8 +4,9 @@
 use super::areas::Measured;
 use super::check_openings::openings;
 use super::check_outline;
-use super::error::ShapeError;
+use super::error::{ShapeError, of};
 use super::face::FaceKey;
+use super::opening::OpeningName;
 use super::outline::Outline;
 use super::profile::EdgeProfile;
 use super::rounded::halves;
@@ -89,29 +90,41 @@ fn across(outline: &Outline) -> Length {
     length.min(width)
 }
 
-fn profile(draft: &ShapeDraft) -> Result<(), ShapeError> {
-    let (size, profile) = (draft.profile.reach(), draft.profile.name());
-    if draft.profile == EdgeProfile::Square {
+/// A profile that is run on an edge this thick, round an opening or along the outside.
+pub(super) fn profile_fits(
+    on: Option<OpeningName>,
+    profile: EdgeProfile,
+    thickness: Length,
+) -> Result<(), ShapeError> {
+    if profile.is_square() {
         return Ok(());
     }
-    positive(&format!("size of the {profile}"), size)?;
-    let below = draft.profile.reach_below();
-    if size + below > draft.thickness {
-        let thickness = draft.thickness - below;
-        if below > Length::ZERO {
-            let most = Length::from_nm(draft.thickness.nm() / 2);
-            return Err(ShapeError::BullnoseOver {
-                size,
-                thickness: draft.thickness,
-                most,
-            });
-        }
-        return Err(ShapeError::ProfileOverThickness {
-            profile,
+    let (size, below) = (profile.reach(), profile.reach_below());
+    let profile = profile.name();
+    positive(&format!("size of the {profile}{}", of(on)), size)?;
+    if size + below <= thickness {
+        return Ok(());
+    }
+    if below > Length::ZERO {
+        let most = Length::from_nm(thickness.nm() / 2);
+        return Err(ShapeError::BullnoseOver {
+            on,
             size,
             thickness,
+            most,
         });
     }
+    Err(ShapeError::ProfileOverThickness {
+        profile,
+        on,
+        size,
+        thickness,
+    })
+}
+
+fn profile(draft: &ShapeDraft) -> Result<(), ShapeError> {
+    profile_fits(None, draft.profile, draft.thickness)?;
+    let size = draft.profile.reach();
     if halves(size) >= i128::from(across(&draft.outline).nm()) {
         return Err(no_flat(draft));
     }

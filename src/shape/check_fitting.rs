@@ -2,7 +2,7 @@
 
 use super::check::{LEAST, positive};
 use super::error::ShapeError;
-use super::fitting::{Purpose, Reveal, Sink};
+use super::fitting::{Mount, Purpose, Reveal, Sink};
 use super::opening::{Opening, OpeningKind};
 use crate::units::Length;
 
@@ -50,12 +50,13 @@ fn check_sink(opening: &Opening, sink: &Sink) -> Result<(), ShapeError> {
             });
         }
     }
+    if let Some(wall) = sink.wall {
+        positive(&of("wall of the sink"), wall)?;
+    }
     if let Some((width, depth)) = sink.overall {
         positive(&of("overall width"), width)?;
         positive(&of("overall depth"), depth)?;
-    }
-    if let Some(wall) = sink.wall {
-        positive(&of("wall of the sink"), wall)?;
+        overall(opening, sink, [width, depth])?;
     }
     let Some(cabinet) = sink.cabinet else {
         return Ok(());
@@ -73,8 +74,49 @@ fn check_sink(opening: &Opening, sink: &Sink) -> Result<(), ShapeError> {
         return Err(ShapeError::CabinetWalls {
             opening: name,
             width: cabinet.width,
-            wall: cabinet.wall,
+            wall: cabinet.wall_taken(),
         });
+    }
+    Ok(())
+}
+
+/// The sink's overall size, rim included, against what must lie within it: the bowl with its walls,
+/// and the cutout, which the rim of one dropped in covers and that of one below at least reaches.
+/// (The front of an apron-front sink is its own.)
+fn overall(opening: &Opening, sink: &Sink, overall: [Length; 2]) -> Result<(), ShapeError> {
+    let OpeningKind::Cutout { width, depth, .. } = opening.what else {
+        return Ok(());
+    };
+    let walls = sink.wall.unwrap_or(Length::ZERO) * 2;
+    let apron = opening.open_front();
+    let bowl = opening.bowl();
+    let bowl = [
+        bowl.map(|(wide, _)| wide + walls),
+        bowl.map(|(_, deep)| if apron { deep } else { deep + walls }),
+    ];
+    let cut = [Some(width), (!apron).then_some(depth)];
+    for (at, way) in ["wide", "deep"].into_iter().enumerate() {
+        let under = |within, least| ShapeError::OverallUnder {
+            opening: opening.name(),
+            way,
+            overall: overall[at],
+            within,
+            least,
+        };
+        if let Some(least) = bowl[at].filter(|bowl| overall[at] < *bowl) {
+            let within = if sink.wall.is_some() {
+                "its bowl with the walls"
+            } else {
+                "its bowl"
+            };
+            return Err(under(within, least));
+        }
+        let falls = |cut: &Length| {
+            overall[at] < *cut || (sink.mount == Mount::DropIn && overall[at] == *cut)
+        };
+        if let Some(least) = cut[at].filter(falls) {
+            return Err(under("the cutout, which its rim must reach past,", least));
+        }
     }
     Ok(())
 }

@@ -2,7 +2,8 @@
 
 use std::cmp::Ordering;
 
-use super::check::{LEAST, positive};
+use super::check::{LEAST, positive, profile_fits};
+use super::check_bowl::bowl_fits;
 use super::check_fitting::check_fitting;
 use super::error::ShapeError;
 use super::face::FaceKey;
@@ -39,15 +40,25 @@ pub(super) fn openings(draft: &ShapeDraft) -> Result<(), ShapeError> {
             });
         }
         opening_sizes(opening)?;
+        profile_fits(Some(opening.name()), opening.profile, draft.thickness)?;
         check_fitting(opening)?;
         fits_somewhere(draft, opening)?;
         fits_here(draft, opening)?;
+        bowl_fits(draft, opening)?;
     }
     for (i, second) in draft.openings.iter().enumerate() {
         for first in &draft.openings[..i] {
             let (first_name, second_name) = (first.name(), second.name());
+            let apart = || first.above().gap_to(&second.above()) != Ordering::Less;
             match first.figure().gap_to(&second.figure()) {
-                Ordering::Greater => {}
+                Ordering::Greater if apart() => {}
+                Ordering::Greater => {
+                    return Err(ShapeError::ProfilesMeet {
+                        first: first_name,
+                        second: second_name,
+                        reach: first.profile.reach() + second.profile.reach(),
+                    });
+                }
                 Ordering::Equal => {
                     return Err(ShapeError::Touching {
                         first: first_name,
@@ -145,7 +156,7 @@ fn fits_somewhere(draft: &ShapeDraft, opening: &Opening) -> Result<(), ShapeErro
 
 /// Whether the top holds the opening where it is, with wood left outside it and clear of the edge
 /// profile.
-fn fits_here(draft: &ShapeDraft, opening: &Opening) -> Result<(), ShapeError> {
+pub(super) fn fits_here(draft: &ShapeDraft, opening: &Opening) -> Result<(), ShapeError> {
     if opening.open_front() {
         return fits_front(draft, opening);
     }
@@ -153,7 +164,7 @@ fn fits_here(draft: &ShapeDraft, opening: &Opening) -> Result<(), ShapeError> {
         return fits_drawn(draft, opening);
     };
     let name = opening.name();
-    let reach = halves(draft.profile.reach());
+    let reach = halves(reaches(draft, opening));
     // Half a nanometre of wood is wood: the least margin tells "touches" from "is clear".
     if top.holds(&figure, reach.max(1)) {
         return Ok(());
@@ -178,12 +189,26 @@ fn fits_here(draft: &ShapeDraft, opening: &Opening) -> Result<(), ShapeError> {
     Err(in_profile(draft, opening, side, past(reach)))
 }
 
+/// How far the profile along the outside and the opening's own reach towards each other.
+fn reaches(draft: &ShapeDraft, opening: &Opening) -> Length {
+    draft.profile.reach() + opening.profile.reach()
+}
+
 fn in_profile(draft: &ShapeDraft, opening: &Opening, side: FaceKey, by: Length) -> ShapeError {
-    ShapeError::InProfile {
+    if opening.profile.is_square() {
+        return ShapeError::InProfile {
+            opening: opening.name(),
+            side,
+            profile: draft.profile.name(),
+            size: draft.profile.reach(),
+            by,
+        };
+    }
+    ShapeError::OwnProfile {
         opening: opening.name(),
         side,
-        profile: draft.profile.name(),
-        size: draft.profile.reach(),
+        profile: opening.profile.name(),
+        size: opening.profile.reach(),
         by,
     }
 }
@@ -235,7 +260,7 @@ fn judge(
         let half_nm = i128::from(Length::from_metres_rounded(metres).nm()) * 2;
         round_up(half_nm.max(1), draft.outline.in_inches())
     };
-    let reach = draft.profile.reach().metres();
+    let reach = reaches(draft, opening).metres();
     let name = opening.name();
     if past > reach::NEAR {
         return Err(ShapeError::OverEdge {
@@ -276,7 +301,7 @@ fn fits_front(draft: &ShapeDraft, opening: &Opening) -> Result<(), ShapeError> {
     };
     let half = width.metres() / 2.0;
     let x = opening.place.x.metres();
-    let least = draft.profile.reach().metres().max(reach::NEAR);
+    let least = reaches(draft, opening).metres().max(reach::NEAR);
     if x - half < from.x + least || x + half > to.x - least {
         return Err(ShapeError::OverFront {
             opening: opening.name(),

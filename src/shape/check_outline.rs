@@ -1,5 +1,6 @@
 //! Refusing outlines that do not close, cross themselves or cannot be meant.
 
+use super::check::LEAST;
 use super::corner::{Corner, Cut};
 use super::face::FaceKey;
 use super::forms::{Cup, Ell, LiveSlab, Quad};
@@ -27,7 +28,19 @@ pub(super) fn check(outline: &Outline) -> Result<(), OutlineError> {
         Outline::U(cup) => check_u(cup)?,
         Outline::Quad(quad) => check_quad(quad)?,
     }
-    crosses(outline, &outline.ring()?)
+    crosses(outline, &outline.ring()?)?;
+    sliver(outline)
+}
+
+/// A top out of square that is folded nearly flat, so that no wood is left across it.
+fn sliver(outline: &Outline) -> Result<(), OutlineError> {
+    let (length, width) = outline.extent();
+    let across = length.min(width);
+    if across < LEAST {
+        let least = LEAST;
+        return Err(OutlineError::Flat { across, least });
+    }
+    Ok(())
 }
 
 fn inside(

@@ -63,20 +63,24 @@ pub enum ShapeError {
         most: Length,
     },
     /// The profile is higher than the edge.
-    #[error("The {profile} is {}, but the top is only {} thick: give the profile {} or less.",
-        say(*size), say(*thickness), say(*thickness))]
+    #[error("The {profile}{} is {}, but the top is only {} thick: give the profile {} or less.",
+        of(*on), say(*size), say(*thickness), say(*thickness))]
     ProfileOverThickness {
         /// The profile's name.
         profile: &'static str,
+        /// Round which opening; none along the outside.
+        on: Option<OpeningName>,
         /// Its radius or leg.
         size: Length,
         /// The thickness it is run on.
         thickness: Length,
     },
     /// A bullnose whose two rounds meet.
-    #[error("The bullnose is {} above and below, but the top is only {} thick: {} is the most.",
-        say(*size), say(*thickness), say(*most))]
+    #[error("The bullnose{} is {} above and below, but the top is only {} thick: {} is the most.",
+        of(*on), say(*size), say(*thickness), say(*most))]
     BullnoseOver {
+        /// Round which opening; none along the outside.
+        on: Option<OpeningName>,
         /// Its radius.
         size: Length,
         /// The thickness it is run on.
@@ -180,6 +184,32 @@ pub enum ShapeError {
         /// How far, rounded up.
         by: Length,
     },
+    /// An opening whose own edge profile runs into the edge, or into the profile there.
+    #[error("The {} {profile} of {opening} comes too near the {side}: move the opening in by {}, or make the profile smaller.",
+        say(*size), say(*by))]
+    OwnProfile {
+        /// Which opening.
+        opening: OpeningName,
+        /// Where it reaches in the farthest.
+        side: FaceKey,
+        /// The name of its profile.
+        profile: &'static str,
+        /// That profile's radius or leg.
+        size: Length,
+        /// How far, rounded up.
+        by: Length,
+    },
+    /// Two openings whose edge profiles run into each other.
+    #[error("The edge profiles of {first} and {second} run into each other: leave {} or more of wood between the two, or make the profiles smaller.",
+        say(*reach))]
+    ProfilesMeet {
+        /// One.
+        first: OpeningName,
+        /// The other.
+        second: OpeningName,
+        /// What both profiles take together.
+        reach: Length,
+    },
     /// Two openings that overlap.
     #[error("{} and {second} cross: move one of them, so that wood is left between.",
         start(*first))]
@@ -260,6 +290,36 @@ pub enum ShapeError {
         /// The shorter side of the cutout.
         across: Length,
     },
+    /// A sink that is smaller overall than what must lie within it.
+    #[error("The sink of {opening} is {} {way} overall, rim included, but {within} is {}: look at the numbers again.",
+        say(*overall), say(*least))]
+    OverallUnder {
+        /// Which cutout.
+        opening: OpeningName,
+        /// "wide" or "deep".
+        way: &'static str,
+        /// As given.
+        overall: Length,
+        /// What lies within it.
+        within: &'static str,
+        /// How large that is.
+        least: Length,
+    },
+    /// A bowl that reaches out from under the top.
+    #[error("The bowl of {opening} is {} x {} and would reach {} past the {side}: make the reveal or the cutout smaller, or move it in.",
+        say(*width), say(*depth), say(*by))]
+    BowlOver {
+        /// Which cutout.
+        opening: OpeningName,
+        /// Its bowl along the grain.
+        width: Length,
+        /// And across it.
+        depth: Length,
+        /// Where it reaches out the farthest.
+        side: FaceKey,
+        /// How far, rounded up.
+        by: Length,
+    },
     /// A cabinet whose walls leave no room inside.
     #[error("The cabinet under {opening} is {} wide with walls of {}: nothing is left inside.",
         say(*width), say(*wall))]
@@ -271,6 +331,11 @@ pub enum ShapeError {
         /// Each.
         wall: Length,
     },
+}
+
+/// ` of cutout 1`, behind what belongs to an opening; nothing for what belongs to the outside.
+pub(super) fn of(on: Option<OpeningName>) -> String {
+    on.map_or_else(String::new, |opening| format!(" of {opening}"))
 }
 
 /// The name of an opening at the start of a sentence.

@@ -146,6 +146,7 @@ fn wild() -> impl Strategy<Value = ShapeDraft> {
                 place: Place { x, y },
                 what,
                 purpose: Purpose::Plain,
+                profile: EdgeProfile::Square,
             }
         });
     let openings = prop::collection::vec(opening, 0..4);

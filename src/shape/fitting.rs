@@ -78,8 +78,9 @@ pub struct Cabinet {
     /// under the sink.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub left: Option<Length>,
-    /// Thickness of each side.
-    pub wall: Length,
+    /// Thickness of each side, where measured: see [`Cabinet::wall_taken`].
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub wall: Option<Length>,
     /// How far the front rail reaches back from the cabinet's front; zero for none.
     #[serde(default)]
     pub front_rail: Length,
@@ -95,13 +96,24 @@ pub struct Cabinet {
 }
 
 impl Cabinet {
+    /// What a side is taken for where nobody measured it: 3/4 in (common practice, no source).
+    pub const USUAL_WALL: Length = Length::from_64ths(48);
+
+    /// The thickness of each side: as measured, or else the usual one.
+    pub fn wall_taken(&self) -> Length {
+        self.wall.unwrap_or(Self::USUAL_WALL)
+    }
+
     /// The width inside, between its sides.
     pub fn inside(&self) -> Length {
-        self.width - self.wall * 2
+        self.width - self.wall_taken() * 2
     }
 
     pub(super) fn sizes(&self) -> Vec<(&'static str, Length)> {
-        vec![("cabinet width", self.width), ("cabinet wall", self.wall)]
+        vec![
+            ("cabinet width", self.width),
+            ("cabinet wall", self.wall_taken()),
+        ]
     }
 
     pub(super) fn distances(&self) -> Vec<(&'static str, Length)> {

@@ -20,15 +20,18 @@
 //! With outline area `A`, openings' area `O`, thickness `t`, and an edge profile of radius (or
 //! leg) `r`:
 //!
-//! - top: area of the outline inset by `r`, less `O` (nothing is inset for a square edge);
-//! - underside: `A - O`, since a profile is on the upper outside edge only; a bullnose insets it
-//!   too;
+//! - top: area of the outline inset by `r`, less the openings, each grown by the size of its own
+//!   profile (nothing is inset or grown for a square edge);
+//! - underside: `A - O`, since a profile is on the upper edge only; a bullnose takes of it too;
 //! - an edge or end of run `s`: `s t` square, `s (t - r + pi r / 2)` eased, rounded over, coved or
 //!   an ogee, `s (t - r + r sqrt 2)` chamfered, `s (t - 2 r + pi r)` bullnosed. The full outside
 //!   run is used for the profile too, which overstates each of the four mitred corners of a
 //!   rectangle by less than `1.5 r^2`, and a rim by less than `4.5 r^2`;
 //! - cutout wall: `(2 (w + d) - 8 c + 2 pi c) t` with corner radius `c`; hole wall: `pi d t`; a
-//!   cutout open to the front has no wall there, and the front edge is shorter by it;
+//!   cutout open to the front has no wall there, and the front edge is shorter by it. With a
+//!   profile of its own, `t` gives way to the girth as above, and the whole turn of it gains `2 pi`
+//!   times the profile's first moment, since it turns outwards: `2 pi r^2 (pi / 2 - 1)` for a
+//!   round-over;
 //! - openings: a cutout takes `w d - (4 - pi) c^2`, a hole `pi d^2 / 4`;
 //! - band of width `b`: the outline less its inset by `b`, less what the openings take of that
 //!   strip; field: the inset less what the openings take of it (grown by `b`, where the band goes
@@ -39,6 +42,7 @@
 
 mod areas;
 mod check;
+mod check_bowl;
 mod check_fitting;
 mod check_openings;
 mod check_outline;
@@ -55,6 +59,7 @@ mod fitting;
 mod forms;
 mod grain;
 mod inset;
+mod inside;
 pub mod layout;
 pub mod lumber;
 mod opening;

@@ -7,6 +7,7 @@ use serde::{Deserialize, Serialize};
 use super::face::FaceKey;
 use super::fitting::{Mount, Purpose, Sink};
 use super::grain::Way;
+use super::profile::EdgeProfile;
 use super::ring::{Ring, Run};
 use super::rounded::{Rounded, halves};
 use super::stroke::{Point, Stroke};
@@ -54,6 +55,10 @@ pub struct Opening {
     /// What it is for.
     #[serde(default)]
     pub purpose: Purpose,
+    /// What is run along its edge: above, and for a bullnose below too; square when nothing is
+    /// said.
+    #[serde(default, skip_serializing_if = "EdgeProfile::is_square")]
+    pub profile: EdgeProfile,
 }
 
 /// An opening by its name: cutouts and holes are numbered apart.
@@ -151,6 +156,36 @@ impl Opening {
             }
             _ => self.figure().perimeter(),
         }
+    }
+
+    /// The surface of its wall with the profile on it, in square metres: the length of the wall
+    /// times the profile's girth, and what the profile gains on its way round the corners.
+    pub fn wall_area(&self, thickness: Length) -> f64 {
+        self.wall_length() * self.profile.girth(thickness) + self.turning() * self.profile.moment()
+    }
+
+    /// What the profile takes from the wood, in cubic metres, the corners counted in the same way.
+    pub(super) fn profile_taken(&self) -> f64 {
+        self.wall_length() * self.profile.taken() + self.turning() * self.profile.taken_moment()
+    }
+
+    /// How far the wall turns in all: a whole turn, or only two corners where it is open in front.
+    fn turning(&self) -> f64 {
+        if self.open_front() {
+            std::f64::consts::PI
+        } else {
+            std::f64::consts::TAU
+        }
+    }
+
+    /// What it takes of the flat of the top: the opening and its profile round it.
+    pub(super) fn above(&self) -> Rounded {
+        self.figure().grown(self.profile.reach())
+    }
+
+    /// What it takes of the flat of the underside: more than the opening for a bullnose only.
+    pub(super) fn below(&self) -> Rounded {
+        self.figure().grown(self.profile.reach_below())
     }
 
     /// The ring of its wall, counter-clockwise from the right of its front (one that is open to

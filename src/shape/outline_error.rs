@@ -88,6 +88,15 @@ pub enum OutlineError {
         /// The diagonal.
         diagonal: Length,
     },
+    /// Sides and diagonals that leave no wood between them.
+    #[error("These sides and diagonals leave a top only {} across, less than the {} that can be cut: look at the numbers again.",
+        say(*across), say(*least))]
+    Flat {
+        /// The shorter side of the box round it.
+        across: Length,
+        /// The least that is taken.
+        least: Length,
+    },
     /// Too few stations, or too many.
     #[error("There are {count} stations: a live edge takes from 2 to {most}.")]
     Stations {

@@ -1,4 +1,4 @@
-//! The profile run along the outside edge of a top.
+//! The profile run along an edge of a top: outside, or round an opening.
 
 use std::f64::consts::{FRAC_PI_2, PI, SQRT_2};
 
@@ -6,8 +6,8 @@ use serde::{Deserialize, Serialize};
 
 use crate::units::Length;
 
-/// What is run along the outside edge of a top: along its upper corner, and for a bullnose along
-/// its lower one too. Openings stay square.
+/// What is run along an edge of a top, outside or round an opening: along its upper corner, and for
+/// a bullnose along its lower one too.
 #[derive(Debug, Clone, Copy, Default, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum EdgeProfile {
@@ -30,6 +30,11 @@ pub enum EdgeProfile {
 }
 
 impl EdgeProfile {
+    /// Whether nothing is run along the edge.
+    pub fn is_square(&self) -> bool {
+        *self == EdgeProfile::Square
+    }
+
     /// How far the profile reaches in from the edge, and down from the top: its radius or leg.
     pub fn reach(self) -> Length {
         match self {
@@ -128,6 +133,38 @@ impl EdgeProfile {
             EdgeProfile::Chamfer(_) | EdgeProfile::Ogee(_) => square / 2.0,
             EdgeProfile::Cove(_) => square * PI / 4.0,
             EdgeProfile::Bullnose(_) => 2.0 * square * (1.0 - PI / 4.0),
+        }
+    }
+
+    /// The first moment of the profile's surface about the bare edge's plane, for each metre of
+    /// edge, in square metres: by it the surface grows where the profile turns outwards round a
+    /// corner of an opening (the second rule of Pappus and Guldin: a curve turned by an angle sweeps
+    /// its length times the way of its centroid). `r2 (pi/2 - 1)` for an arc, `r2` for a cove, `r2 /
+    /// sqrt 2` for a chamfer, `pi r2 / 4` for an ogee, an arc's twice for a bullnose.
+    pub(super) fn moment(self) -> f64 {
+        let square = self.reach().metres().powi(2);
+        match self {
+            EdgeProfile::Square => 0.0,
+            EdgeProfile::Eased(_) | EdgeProfile::RoundOver(_) => square * (FRAC_PI_2 - 1.0),
+            EdgeProfile::Chamfer(_) => square / SQRT_2,
+            EdgeProfile::Ogee(_) => square * PI / 4.0,
+            EdgeProfile::Cove(_) => square,
+            EdgeProfile::Bullnose(_) => square * (PI - 2.0),
+        }
+    }
+
+    /// The same for the wood taken ([`EdgeProfile::taken`]), in cubic metres: `r3 (5/6 - pi/4)` for
+    /// an arc, `r3 / 3` for a cove, a sixth of the leg's cube for a chamfer, `5 r3 / 24` for an ogee.
+    pub(super) fn taken_moment(self) -> f64 {
+        let cube = self.reach().metres().powi(3);
+        let arc = cube * (5.0 / 6.0 - PI / 4.0);
+        match self {
+            EdgeProfile::Square => 0.0,
+            EdgeProfile::Eased(_) | EdgeProfile::RoundOver(_) => arc,
+            EdgeProfile::Chamfer(_) => cube / 6.0,
+            EdgeProfile::Ogee(_) => cube * 5.0 / 24.0,
+            EdgeProfile::Cove(_) => cube / 3.0,
+            EdgeProfile::Bullnose(_) => arc * 2.0,
         }
     }
 }

@@ -26,7 +26,8 @@ const FLAT: [FaceKey; 4] = [
 
 /// Faces that both shapes have but that a piece of the first, made into the second, would carry as
 /// fresh wood: another length cuts the ends, another width the long edges, another thickness top
-/// and underside, another profile every outside edge, a moved or resized opening its wall. Of an
+/// and underside, another profile every outside edge, a moved or resized opening its wall, and so
+/// does another profile of its own. Of an
 /// outline of another form, the runs that do not lie on the old ones are fresh. An opening that is
 /// no more, or that no longer takes in the place where it was, is filled with wood that nobody has
 /// sanded or coated, and so is what an outline of another form gains: top and underside are to do
@@ -53,7 +54,7 @@ pub fn recut(before: &Shape, after: &Shape) -> Vec<FaceKey> {
         out.extend([FaceKey::Band, FaceKey::Field]);
     }
     // What it is for changes no wood.
-    let cut = |opening: &Opening| (opening.figure(), opening.open_front());
+    let cut = |opening: &Opening| (opening.figure(), opening.open_front(), opening.profile);
     for opening in after.openings() {
         let changed = before
             .openings()
@@ -168,6 +169,7 @@ mod tests {
                     diameter: inches(2),
                 },
                 purpose: Purpose::Plain,
+                profile: EdgeProfile::Square,
             }],
             band: None,
             band_round_openings: false,

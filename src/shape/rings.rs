@@ -152,23 +152,29 @@ fn u_corners(cup: &Cup) -> Vec<Bare> {
     ]
 }
 
-/// The cosine law: the angle between sides `a` and `b` of a triangle with `c` opposite.
-fn angle(a: f64, b: f64, c: f64) -> Option<f64> {
+/// The cosine law: the angle between sides `a` and `b` of a triangle with `c` opposite. Whether the
+/// three make one is decided in whole nanometres: two sides as long as the third lie flat on it.
+fn angle(a: Length, b: Length, c: Length) -> Option<f64> {
+    let [na, nb, nc] = [a, b, c].map(|side| i128::from(side.nm()));
+    if na + nb <= nc || nb + nc <= na || nc + na <= nb {
+        return None;
+    }
+    let [a, b, c] = [a, b, c].map(Length::metres);
     let cosine = (a * a + b * b - c * c) / (2.0 * a * b);
+    // So nearly flat that the last digits lose it.
     (cosine.abs() < 1.0).then(|| cosine.acos())
 }
 
 /// The four corners of a top out of square: two triangles on the diagonal that decides.
 pub(super) fn quad_corners(quad: &Quad) -> Result<Vec<Bare>, OutlineError> {
-    let [front, right, back, left] =
-        [quad.front, quad.right, quad.back, quad.left].map(Length::metres);
+    let (front, left, right) = (quad.front.metres(), quad.left.metres(), quad.right.metres());
     let (a, b) = (at(0.0, 0.0), at(front, 0.0));
     let (c, d) = match (quad.rising, quad.falling) {
         (Some(rising), _) => {
             let diagonal = rising.metres();
-            let up = angle(front, diagonal, right)
+            let up = angle(quad.front, rising, quad.right)
                 .ok_or_else(|| no_triangle("front, right end", [quad.front, quad.right], rising))?;
-            let more = angle(diagonal, left, back)
+            let more = angle(rising, quad.left, quad.back)
                 .ok_or_else(|| no_triangle("back, left end", [quad.back, quad.left], rising))?;
             (
                 at(diagonal * up.cos(), diagonal * up.sin()),
@@ -177,9 +183,9 @@ pub(super) fn quad_corners(quad: &Quad) -> Result<Vec<Bare>, OutlineError> {
         }
         (None, Some(falling)) => {
             let diagonal = falling.metres();
-            let up = angle(front, diagonal, left)
+            let up = angle(quad.front, falling, quad.left)
                 .ok_or_else(|| no_triangle("front, left end", [quad.front, quad.left], falling))?;
-            let more = angle(diagonal, right, back)
+            let more = angle(falling, quad.right, quad.back)
                 .ok_or_else(|| no_triangle("back, right end", [quad.back, quad.right], falling))?;
             let seen = |angle: f64, far: f64| {
                 let turned = PI - angle;

@@ -134,8 +134,23 @@ impl EdgeProfile {
 }
 
 impl Opening {
-    /// The form in words: `30" x 16", corner radius 3/4"`, `1 3/8" across`.
+    /// The form in words: `30" x 16", corner radius 3/4"`, `1 3/8" across`, with the profile of its
+    /// edge where it has one: `..., edge round-over 1/4"`.
     pub fn form_words(&self, say: Say<'_>) -> String {
+        let form = self.bare_words(say);
+        match self.profile_words(say) {
+            Some(profile) => format!("{form}, {profile}"),
+            None => form,
+        }
+    }
+
+    /// The profile of its edge: `edge round-over 1/4"`; nothing where it is square.
+    pub fn profile_words(&self, say: Say<'_>) -> Option<String> {
+        let profile = self.profile;
+        (!profile.is_square()).then(|| format!("edge {}", profile.words(say)))
+    }
+
+    fn bare_words(&self, say: Say<'_>) -> String {
         match self.what {
             OpeningKind::Cutout {
                 width,
@@ -199,7 +214,10 @@ impl Cabinet {
     pub fn words(&self, say: Say<'_>) -> String {
         let mut words = vec![
             format!("cabinet {} wide", say(self.width)),
-            format!("walls {}", say(self.wall)),
+            match self.wall {
+                Some(wall) => format!("walls {}", say(wall)),
+                None => format!("walls not measured, {} taken", say(self.wall_taken())),
+            },
         ];
         for (what, size) in [
             ("front rail", Some(self.front_rail)),

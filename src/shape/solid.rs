@@ -158,17 +158,28 @@ impl Shape {
     }
 
     /// The wood in the top before anything is cut out of it or run on its edges, in board feet
-    /// (144 cubic inches each) of its finished thickness: outline area times thickness.
+    /// (144 cubic inches each) of its finished thickness: its area times thickness, that of a live
+    /// edge by Simpson's rule.
     pub fn volume_board_feet(&self) -> f64 {
-        self.outline_area().m2() * self.thickness().metres() / BOARD_FOOT_M3
+        self.wood_area() * self.thickness().metres() / BOARD_FOOT_M3
     }
 
-    /// The wood that is left when it is cut, in cubic metres: outline less openings, times
+    /// What the wood is reckoned from, in square metres: the outline, but between the stations of a
+    /// live edge the curve that Simpson's rule lays through them.
+    fn wood_area(&self) -> f64 {
+        match self.outline() {
+            Outline::Live(slab) => slab.simpson().m2(),
+            other => other.area().m2(),
+        }
+    }
+
+    /// The wood that is left when it is cut, in cubic metres: its area less openings, times
     /// thickness, less what the profile takes along the outside edge (its full run, so that sharp
-    /// corners count a little twice).
+    /// corners count a little twice) and what the openings' own take.
     pub fn net_volume(&self) -> f64 {
-        let flat = self.outline_area().m2() - areas::openings_area(self.openings());
+        let flat = self.wood_area() - areas::openings_area(self.openings());
         let around: f64 = self.drawn().sides().iter().map(|(_, _, run)| run).sum();
-        (flat * self.thickness().metres() - around * self.profile().taken()).max(0.0)
+        let inside: f64 = self.openings().iter().map(Opening::profile_taken).sum();
+        (flat * self.thickness().metres() - around * self.profile().taken() - inside).max(0.0)
     }
 }

@@ -126,11 +126,21 @@ fn profile(row: &mut Cells<'_>) -> Result<EdgeProfile, Fault> {
         .ok_or_else(|| row.wrong(&"the edge profile does not add up"))
 }
 
+/// The word a profile is kept by.
+fn profile_word(profile: EdgeProfile) -> String {
+    profile.code().replace('-', "_")
+}
+
+/// Its size; none for a square edge.
+fn profile_size(profile: EdgeProfile) -> Option<i64> {
+    (!profile.is_square()).then(|| profile.reach().nm())
+}
+
 fn openings(conn: &Connection, chosen: &Chosen) -> Result<HashMap<PieceId, Vec<Opening>>, Fault> {
     let sql = format!(
         "SELECT opening.piece, opening.kind, opening.no, opening.x_nm, opening.y_nm, \
          opening.width_nm, opening.depth_nm, opening.corner_nm, opening.diameter_nm, \
-         opening.purpose \
+         opening.purpose, opening.profile, opening.profile_nm \
          FROM piece CROSS JOIN opening ON opening.piece = piece.id WHERE {} \
          ORDER BY opening.piece, opening.pos",
         chosen.sql
@@ -163,6 +173,7 @@ fn openings(conn: &Connection, chosen: &Chosen) -> Result<HashMap<PieceId, Vec<O
             place,
             what,
             purpose,
+            profile: profile(row)?,
         };
         Ok((piece, opening))
     })?;
@@ -180,7 +191,6 @@ pub(super) fn put_piece(conn: &Connection, piece: &Piece) -> Result<(), Fault> {
         form => (None, None, None, Some(json(form)?)),
     };
     let profile = piece.shape.profile();
-    let profile_size = (profile != EdgeProfile::Square).then(|| profile.reach().nm());
     run(
         conn,
         "INSERT INTO piece (id, job, no, name, kind, species, construction, outline, length_nm, \
@@ -208,8 +218,8 @@ pub(super) fn put_piece(conn: &Connection, piece: &Piece) -> Result<(), Fault> {
             width.map(Length::nm),
             diameter.map(Length::nm),
             piece.shape.thickness().nm(),
-            profile.code().replace('-', "_"),
-            profile_size,
+            profile_word(profile),
+            profile_size(profile),
             piece.shape.band().map(Length::nm),
             piece.recipe.to_string(),
             piece.schedule.as_ref().map(json).transpose()?,
@@ -254,12 +264,13 @@ fn put_openings(conn: &Connection, piece: &Piece) -> Result<(), Fault> {
         run(
             conn,
             "INSERT INTO opening (piece, kind, no, pos, x_nm, y_nm, width_nm, depth_nm, \
-             corner_nm, diameter_nm, purpose) \
-             VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11) \
+             corner_nm, diameter_nm, purpose, profile, profile_nm) \
+             VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13) \
              ON CONFLICT (piece, kind, no) DO UPDATE SET pos = excluded.pos, \
              x_nm = excluded.x_nm, y_nm = excluded.y_nm, width_nm = excluded.width_nm, \
              depth_nm = excluded.depth_nm, corner_nm = excluded.corner_nm, \
-             diameter_nm = excluded.diameter_nm, purpose = excluded.purpose",
+             diameter_nm = excluded.diameter_nm, purpose = excluded.purpose, \
+             profile = excluded.profile, profile_nm = excluded.profile_nm",
             params![
                 id,
                 kind_word(opening),
@@ -272,6 +283,8 @@ fn put_openings(conn: &Connection, piece: &Piece) -> Result<(), Fault> {
                 corner.map(Length::nm),
                 diameter.map(Length::nm),
                 purpose,
+                profile_word(opening.profile),
+                profile_size(opening.profile),
             ],
         )?;
     }

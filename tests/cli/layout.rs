@@ -45,7 +45,23 @@ fn findings_are_told_accepted_and_undone() {
         "--reason",
         "steel below",
     ];
+    // Nobody has accepted it yet: it is open, not unknown.
+    let open = b.run(NOW, &["reopen", "1A", "overhang-across:overhang-back"]);
+    assert_eq!(open.code, 1);
+    assert!(open.err.contains("is open already"), "{}", open.err);
+    let unknown = b.run(NOW, &["reopen", "1A", "span:top"]);
+    assert!(unknown.err.contains("no finding called"), "{}", unknown.err);
+    let about = |found: &serde_json::Value| -> Vec<String> {
+        let found = found["findings"].as_array().expect("a list");
+        found
+            .iter()
+            .map(|finding| format!("{} {}", finding["rule"], finding["about"]))
+            .collect()
+    };
+    let before = about(&b.json(NOW, &["findings", "1A"]));
     b.ok(NOW, &accept);
+    // Its number and those of the others stand.
+    assert_eq!(before, about(&b.json(NOW, &["findings", "1A"])));
     assert!(b.ok(NOW, &["ticket", "1A"]).contains("Accepted: steel"));
     b.ok(NOW, &["undo"]);
     assert!(!b.ok(NOW, &["ticket", "1A"]).contains("Accepted: steel"));

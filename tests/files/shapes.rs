@@ -57,7 +57,8 @@ fn every_outline_goes_round_to_the_byte() {
     }
     let openings = &contents(first.path())["openings.csv"];
     let sink = "sink undermount negative 3/8 in, overall 22 in x 14 in, sink wall 1.2 mm, cabinet 27 in, walls 3/4 in, front rail 3 in, left 16 1/2 in, overhang 1 1/8 in, deep 24 in";
-    assert!(openings.contains(sink), "{openings}");
+    let edge = format!("\"{sink}\",round-over,1/8 in");
+    assert!(openings.contains(&edge), "{openings}");
 }
 
 #[test]
@@ -78,6 +79,15 @@ fn files_from_before_have_no_new_columns_and_come_in() {
             .map(|file| (file.piece.name, file.piece.shape))
             .collect()
     };
+    assert_eq!(shapes(&store), shapes(&demo_store()));
+    // Before openings had edges of their own.
+    let folder = export_but("openings.csv", |rows| {
+        let at = crate::support::column(rows, "edge");
+        for row in rows.iter_mut() {
+            row.truncate(at);
+        }
+    });
+    let (store, _) = bring_in(folder.path()).unwrap();
     assert_eq!(shapes(&store), shapes(&demo_store()));
 }
 
@@ -131,6 +141,17 @@ fn shapes_that_do_not_read_are_told() {
         said.contains("The reveal of an undermount sink is not said"),
         "{said}"
     );
+    let edge = |edge: &str, size: &str| {
+        refusal(&export_but("openings.csv", |rows| {
+            let at = crate::support::column(rows, "edge");
+            rows[1][at] = edge.to_owned();
+            rows[1][at + 1] = size.to_owned();
+        }))
+    };
+    assert!(edge("wavy", "1/4 in").contains("edge:"));
+    assert!(edge("cove", "").contains("edge_size"));
+    assert!(edge("", "1/4 in").contains("edge_size"));
+    assert!(edge("cove", "3 in").contains("The cove of cutout 1 is 3\""));
 }
 
 #[test]

@@ -166,7 +166,7 @@ fn a_hole_put_in_afterwards_is_a_bare_face() {
     let piece = super::support::id_of(folder.path(), "lower shelf");
     let path = folder.path().join("openings.csv");
     let mut text = std::fs::read_to_string(&path).unwrap();
-    text = format!("{text}{piece},hole,1,4 in,4 in,,,,1 in,\n");
+    text = format!("{text}{piece},hole,1,4 in,4 in,,,,1 in,,,\n");
     std::fs::write(&path, text).unwrap();
     let said = refusal(&folder);
     assert!(

@@ -159,6 +159,7 @@ fn the_whole_piece() {
                 corner_radius: inches(0, 3, 4),
             },
             purpose: Purpose::Plain,
+            profile: EdgeProfile::Square,
         },
         Opening {
             no: 1,
@@ -170,6 +171,7 @@ fn the_whole_piece() {
                 diameter: inches(1, 3, 8),
             },
             purpose: Purpose::Plain,
+            profile: EdgeProfile::Square,
         },
     ];
     let profile = EdgeProfile::RoundOver(inches(0, 1, 4));

@@ -124,12 +124,14 @@ fn island() -> Shape {
             place: place(49, 12),
             what: cutout,
             purpose: Purpose::Plain,
+            profile: EdgeProfile::Square,
         },
         Opening {
             no: 1,
             place: place(49, 23),
             what: hole,
             purpose: Purpose::Plain,
+            profile: EdgeProfile::Square,
         },
     ];
     rectangle(98, 26, openings, Some(inch(8)))

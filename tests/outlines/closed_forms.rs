@@ -208,8 +208,9 @@ fn a_slab_is_drawn_straight_from_station_to_station() {
             thickness: inch(2, 0),
             ..draft(outline)
         });
-        // Simpson's 2,278 sq in at 2 in: 31.64 board feet; as drawn 31.625.
-        close(shape.volume_board_feet(), 2277.0 * 2.0 / 144.0, 1e-9);
+        // Simpson's 2,278 sq in at 2 in: 31.64 board feet; as drawn it would be 31.625.
+        close(shape.volume_board_feet(), 2278.0 * 2.0 / 144.0, 1e-9);
+        close(shape.net_volume() / 0.0254_f64.powi(3), 2278.0 * 2.0, 1e-9);
     }
 }
 

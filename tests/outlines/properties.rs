@@ -2,8 +2,8 @@
 
 use proptest::prelude::*;
 use tackfree::shape::{
-    Construction, Corner, Corners, Cut, Ell, FaceKey, LiveEdges, LiveSlab, Opening, OpeningKind,
-    Outline, Place, Purpose, Quad, Shape, ShapeDraft, Station,
+    Construction, Corner, Corners, Cut, EdgeProfile, Ell, FaceKey, LiveEdges, LiveSlab, Opening,
+    OpeningKind, Outline, Place, Purpose, Quad, Shape, ShapeDraft, Station,
 };
 use tackfree::units::Length;
 
@@ -138,6 +138,7 @@ proptest! {
                 place: Place { x: nm(length.metres() * x), y: nm(width.metres() * y) },
                 what: OpeningKind::Hole { diameter: nm(0.035) },
                 purpose: Purpose::Faucet,
+                profile: EdgeProfile::Square,
             }],
             band: Some(inch(1, 0)),
             band_round_openings: around,

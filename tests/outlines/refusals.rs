@@ -103,6 +103,21 @@ fn sides_that_cannot_close_are_told() {
         refusal(Outline::Quad(quad.clone())),
         "The front, right end and the diagonal cannot close: 60\" and 25\" do not make a triangle with 86\", so look at the three numbers again."
     );
+    // Two sides exactly as long as the diagonal lie flat on it.
+    for (rising, falling) in [(Some(inch(85, 0)), None), (None, Some(inch(85, 0)))] {
+        let flat = Outline::Quad(Quad {
+            rising,
+            falling,
+            ..quad.clone()
+        });
+        assert!(refusal(flat).contains("60\" and 25\" do not make a triangle with 85\""));
+    }
+    // A hair less leaves a sliver that nobody can cut.
+    let sliver = Outline::Quad(Quad {
+        rising: Some(Length::from_nm(inch(85, 0).nm() - 10)),
+        ..quad.clone()
+    });
+    assert!(refusal(sliver).starts_with("These sides and diagonals leave a top only"));
     assert_eq!(
         refusal(Outline::Quad(Quad {
             rising: Some(inch(65, 0)),

@@ -15,6 +15,7 @@ fn at(no: u8, x: Length, y: Length, what: OpeningKind) -> Opening {
         place: Place { x, y },
         what,
         purpose: Purpose::Plain,
+        profile: EdgeProfile::Square,
     }
 }
 

@@ -96,13 +96,14 @@ pub fn sink() -> Opening {
             cabinet: Some(Cabinet {
                 width: inches(27, 0, 1),
                 left: Some(inches(16, 1, 2)),
-                wall: inches(0, 3, 4),
+                wall: Some(inches(0, 3, 4)),
                 front_rail: inches(3, 0, 1),
                 back_rail: Length::ZERO,
                 overhang: Some(inches(1, 1, 8)),
                 depth: Some(inches(24, 0, 1)),
             }),
         }),
+        profile: EdgeProfile::RoundOver(inches(0, 1, 8)),
     }
 }
 

@@ -151,6 +151,7 @@ pub fn counter() -> Shape {
             corner_radius: inches(0, 3, 4),
         },
         purpose: Purpose::Plain,
+        profile: EdgeProfile::Square,
     };
     let hole = Opening {
         no: 2,
@@ -162,6 +163,7 @@ pub fn counter() -> Shape {
             diameter: inches(1, 3, 8),
         },
         purpose: Purpose::Plain,
+        profile: EdgeProfile::Square,
     };
     let outline = Outline::Rectangle {
         length: inches(98, 3, 8),

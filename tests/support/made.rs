@@ -60,6 +60,7 @@ pub fn hole(no: u8, x: i64, y: i64) -> Opening {
             diameter: inch(1, 24),
         },
         purpose: Purpose::Plain,
+        profile: EdgeProfile::Square,
     }
 }
 
@@ -78,6 +79,7 @@ pub fn hand_case(band: bool, holes: &[Opening]) -> Shape {
             corner_radius: inch(0, 48),
         },
         purpose: Purpose::Plain,
+        profile: EdgeProfile::Square,
     };
     let outline = Outline::Rectangle {
         length: inch(98, 24),

@@ -71,6 +71,7 @@ fn openings() -> impl Strategy<Value = Vec<Opening>> {
                 place,
                 what,
                 purpose: Purpose::Plain,
+                profile: EdgeProfile::Square,
             });
         }
         openings

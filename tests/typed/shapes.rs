@@ -3,7 +3,8 @@
 
 use super::shop::shop;
 use tackfree::desk::typed::{
-    Onto, PieceTyped, echo_corners, echo_cutouts, echo_size, read_corners, read_cutouts, read_size,
+    Onto, PieceTyped, echo_corners, echo_cutouts, echo_size, read_corners, read_cutouts,
+    read_holes, read_size, write_cutouts, write_holes,
 };
 use tackfree::shape::{
     Corner, Corners, Cut, LiveEdges, Mount, Outline, Place, Purpose, Reveal, Shape,
@@ -183,6 +184,78 @@ fn a_sink_is_asked_for_its_reveal() {
 }
 
 #[test]
+fn what_simpsons_rule_did_is_said() {
+    let settings = shop().settings;
+    let echo = |text: &str| echo_size(text, &settings).unwrap();
+    // Spacings of 60, 10 and 26 in are too uneven for a parabola: all straight.
+    let straight = echo("live front: 21 1/2 at 0, 24 at 60, 20 at 70, 23 at 96");
+    assert!(
+        straight.ends_with("sq ft by straight lines from station to station"),
+        "{straight}"
+    );
+    let some = echo("live front: 21 1/2 at 0, 24 at 20, 20 at 40, 23 at 60");
+    assert!(
+        some.ends_with("by Simpson's rule, 1 of 3 intervals straight"),
+        "{some}"
+    );
+    let all = echo("live front: 21 1/2 at 0, 24 at 20, 20 at 40");
+    assert!(all.ends_with("sq ft by Simpson's rule"), "{all}");
+}
+
+#[test]
+fn what_is_run_along_an_openings_edge_stands_behind_its_place() {
+    let settings = shop().settings;
+    let cut = |text: &str| read_cutouts(text, Onto::default(), &settings);
+    let at = "30 x 16 r 3/4 at 49 1/4, 12 3/4";
+    let plain = cut(&format!("{at} sink undermount zero, overall 33 x 19")).unwrap()[0];
+    assert!(plain.profile.is_square());
+    let edged = tackfree::shape::Opening {
+        profile: tackfree::shape::EdgeProfile::RoundOver(inches(0, 1, 4)),
+        ..plain
+    };
+    for text in [
+        "profile round-over 1/4 sink undermount zero, overall 33 x 19",
+        ", profile round-over 1/4, sink undermount zero, overall 33 x 19",
+        "sink undermount zero, profile roundover 1/4, overall 33 x 19",
+        "sink undermount zero profile round-over 1/4 overall 33 x 19",
+        "sink undermount zero, overall 33 x 19, profile round-over 1/4",
+    ] {
+        assert_eq!(cut(&format!("{at} {text}")).unwrap(), [edged], "{text}");
+    }
+    assert_eq!(
+        write_cutouts(&[edged], &settings),
+        format!("{at} profile round-over 1/4 sink undermount zero, overall 33 x 19")
+    );
+    let hole = read_holes(
+        "1 3/8 at 60, 22 1/2 profile eased 1/16 faucet",
+        Onto::default(),
+        &settings,
+    );
+    assert_eq!(
+        write_holes(&hole.unwrap(), &settings),
+        "1 3/8 at 60, 22 1/2 profile eased 1/16 faucet"
+    );
+    let said = |text: &str| {
+        let error = cut(&format!("{at} {text}")).unwrap_err();
+        assert_eq!(error.field, "cutouts");
+        error.message
+    };
+    assert!(said("profile").contains("type it like profile round-over 1/4"));
+    assert!(said("profile wavy 1/4").contains("wavy"));
+    assert!(said("profile cove 1/4 sink drop-in profile cove 1/4").contains("said twice"));
+    assert!(said("profile round-over").contains("has no size"));
+    assert_eq!(
+        echo_cutouts(
+            &format!("{at} profile chamfer 1/8"),
+            Onto::default(),
+            &settings
+        )
+        .unwrap(),
+        "cutout 1: 30\" x 16\", corner radius 3/4\", edge chamfer 1/8\", centre 49 1/4\" from left, 12 3/4\" from front"
+    );
+}
+
+#[test]
 fn holes_are_placed_by_centre_lines() {
     let draft = shape("98 x 25 1/2", |typed| {
         typed.cutouts = "30 x 16 at centre, 12 sink drop-in".into();
@@ -228,7 +301,7 @@ fn holes_are_placed_by_centre_lines() {
 fn an_apron_front_sink_needs_no_distance_from_the_front() {
     let top = shape("98 x 25 1/2", |typed| {
         typed.cutouts =
-            "33 x 18 r 1/2 at centre sink apron-front negative 3/8, overall 33 x 20".into();
+            "33 x 18 r 1/2 at centre sink apron-front negative 3/8, overall 34 x 20".into();
     })
     .unwrap();
     assert!(top.openings()[0].open_front());

@@ -13,7 +13,7 @@ use clap::Args;
 use serde::Serialize;
 
 /// Examples and fields.
-pub const MORE: &str = "Examples:\n  tackfree cutplan 1A cutout-1\n  tackfree cutplan 1A cutout-1 --depth \"9 passes\" --clean-up none\n  tackfree cutplan 1A outline --bit 1/2 --guide \"bushing 5/8\"\n\nWhat is not said is as tackfree router has it. With --json: ticket, id, piece, job_no, job, client,\ncut, passes [no, takes_mm, depth_mm, clean_up], feed_mm_per_min (full, derated, least_percent,\nmost_percent), clean_up_feed_mm_per_min, offset_mm, least_radius_mm, template (length_mm, width_mm,\nradius_mm, diameter_mm), chip_by_hand_mm [least, most], minds, cautions [line, source].";
+pub const MORE: &str = "Examples:\n  tackfree cutplan 1A cutout-1\n  tackfree cutplan 1A cutout-1 --depth \"9 passes\" --clean-up none\n  tackfree cutplan 1A outline --bit 1/2 --guide \"bushing 5/8\"\n\nWhat is not said is as tackfree router has it. With --json: ticket, id, piece, job_no, job, client,\ncut, passes [no, takes_mm, depth_mm, clean_up], feed_mm_per_min (full, derated, least_percent,\nmost_percent), clean_up_feed_mm_per_min, offset_mm, least_radius_mm,\nleast_inside_radius_mm (where an outline has inside corners), template (length_mm, width_mm,\nradius_mm, diameter_mm), chip_by_hand_mm [least, most], minds, cautions [line, source].";
 
 /// What was typed.
 #[derive(Debug, Args)]
@@ -102,6 +102,8 @@ struct CutplanJson {
     clean_up_feed_mm_per_min: Option<f64>,
     offset_mm: f64,
     least_radius_mm: f64,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    least_inside_radius_mm: Option<f64>,
     template: Option<TemplateJson>,
     chip_by_hand_mm: [f64; 2],
     minds: Vec<String>,
@@ -211,6 +213,7 @@ fn json(piece: PieceJson, of: CutOf, plan: &CutPlan) -> CutplanJson {
             .map(|feed| rounded(feed.derated.mm())),
         offset_mm: mm(plan.offset),
         least_radius_mm: mm(plan.least_radius),
+        least_inside_radius_mm: plan.least_inside.map(mm),
         template: plan.template.map(|made| template(made.form)),
         chip_by_hand_mm: [mm(plan.chip_by_hand.0), mm(plan.chip_by_hand.1)],
         minds: plan.minds.clone(),

@@ -76,6 +76,8 @@ struct OpeningJson {
     diameter_mm: Option<f64>,
     centre_from_left_mm: f64,
     centre_from_front_mm: f64,
+    profile: &'static str,
+    profile_mm: f64,
     #[serde(skip_serializing_if = "Option::is_none")]
     purpose: Option<&'static str>,
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -132,7 +134,9 @@ impl ShapeJson {
             corners: shape.outline().corners().iter().map(corner).collect(),
             area_m2: fine(shape.outline_area().m2()),
             simpson_m2: match shape.outline() {
-                Outline::Live(slab) => Some(fine(slab.simpson().m2())),
+                Outline::Live(slab) if slab.simpson_words().is_some() => {
+                    Some(fine(slab.simpson().m2()))
+                }
                 _ => None,
             },
             around_mm: rounded(shape.perimeter() * 1000.0),
@@ -203,6 +207,8 @@ fn opening(opening: &Opening) -> OpeningJson {
         diameter_mm,
         centre_from_left_mm: mm(opening.place.x),
         centre_from_front_mm: mm(opening.place.y),
+        profile: opening.profile.code(),
+        profile_mm: mm(opening.profile.reach()),
         purpose: (opening.purpose != Purpose::Plain).then(|| opening.purpose.word()),
         sink: opening.purpose.sink().map(|fitted| sink(opening, fitted)),
     }

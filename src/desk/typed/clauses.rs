@@ -50,7 +50,7 @@ pub(super) fn read<'a>(
 }
 
 /// Where the text behind a word ends: at a comma, or where another of the words begins.
-fn end_of_value(text: &str, words: &[&'static str]) -> usize {
+pub(super) fn end_of_value(text: &str, words: &[&'static str]) -> usize {
     let mut inside = false;
     for (at, c) in text.char_indices() {
         if c == ',' {

@@ -30,11 +30,13 @@ pub fn echo_size(text: &str, settings: &Settings) -> Option<String> {
     let words = outline.words(&|length| length.show(settings.length));
     let show = |area: Area| area.show(settings.area());
     let area = match &outline {
-        Outline::Live(slab) => format!(
-            "{} as drawn, {} by Simpson's rule",
-            show(slab.trapezoid()),
-            show(slab.simpson())
-        ),
+        Outline::Live(slab) => {
+            let drawn = show(slab.trapezoid());
+            match slab.simpson_words() {
+                Some(words) => format!("{drawn} as drawn, {} {words}", show(slab.simpson())),
+                None => format!("{drawn} by straight lines from station to station"),
+            }
+        }
         other => show(other.area()),
     };
     let closing = echo_closing(&outline, settings).map_or_else(String::new, |c| format!("; {c}"));

@@ -97,6 +97,7 @@ pub fn field_of(error: &DeskError) -> Option<&'static str> {
         | DeskError::NothingToRedo
         | DeskError::NothingForetold
         | DeskError::NoSuch { .. }
+        | DeskError::FindingOpen { .. }
         | DeskError::Standing(_)
         | DeskError::Rule(_)
         | DeskError::Cut(_)
@@ -144,9 +145,10 @@ pub(super) fn shape_field(error: &ShapeError) -> &'static str {
         | E::TooSmall { what, .. }
         | E::TooLarge { what, .. } => named_size(what),
         E::TooThin { .. } | E::TooThick { .. } => "thickness",
-        E::ProfileOverThickness { .. } | E::ProfileOverWidth { .. } | E::BullnoseOver { .. } => {
-            "profile"
+        E::ProfileOverThickness { on, .. } | E::BullnoseOver { on, .. } => {
+            on.map_or("profile", opening_field)
         }
+        E::ProfileOverWidth { .. } => "profile",
         E::Outline(error) => outline_field(error),
         E::TooManyOpenings { .. } | E::ZeroNumber => "cutouts",
         E::DuplicateNumber { opening }
@@ -158,9 +160,14 @@ pub(super) fn shape_field(error: &ShapeError) -> &'static str {
         | E::OverFront { opening, .. }
         | E::WrongPurpose { opening, .. }
         | E::RevealOver { opening, .. }
+        | E::OverallUnder { opening, .. }
+        | E::BowlOver { opening, .. }
         | E::CabinetWalls { opening, .. }
+        | E::OwnProfile { opening, .. }
         | E::InProfile { opening, .. } => opening_field(*opening),
-        E::Crossing { second, .. } | E::Touching { second, .. } => opening_field(*second),
+        E::Crossing { second, .. }
+        | E::Touching { second, .. }
+        | E::ProfilesMeet { second, .. } => opening_field(*second),
         E::BandTooWide { .. } | E::NoField { .. } | E::BandInBullnose { .. } => "band",
     }
 }

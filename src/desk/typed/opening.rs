@@ -1,5 +1,6 @@
 //! Cutouts and holes: `30 x 16 r 3/4 at 49 1/4, 12 3/4` and `1 3/8 at 60, 22 1/2`, several
-//! separated by `;`, each with what it is for behind it: `... sink undermount negative 3/8`.
+//! separated by `;`, each with what it is for behind it: `... sink undermount negative 3/8`. What is
+//! run along its edge may stand anywhere behind the place: `... profile round-over 1/4`.
 //!
 //! Each keeps its number for life, since the ticks and coats of its wall hang on it: the n-th
 //! typed has number n unless a number and a colon stand in front (`2: 30 x 16 at 20, 12`). Where
@@ -10,9 +11,11 @@
 use super::error::FieldError;
 use super::place::{self, Onto};
 use super::purpose::{self, write_purpose};
-use super::size::{pair, read_length, sides, write_length, write_two};
+use super::size::{pair, profile_with, read_length, read_profile, sides, write_length, write_two};
 use super::words::{plain, quoted};
-use crate::shape::{Mount, Opening, OpeningKind, OpeningName, Place, Purpose, Reveal, Say, Sink};
+use crate::shape::{
+    EdgeProfile, Mount, Opening, OpeningKind, OpeningName, Place, Purpose, Reveal, Say, Sink,
+};
 use crate::shop::Settings;
 use crate::units::Length;
 
@@ -111,7 +114,13 @@ pub fn write_holes(openings: &[Opening], settings: &Settings) -> String {
     })
 }
 
-type Form = (OpeningKind, Place, Purpose);
+/// What was typed of an opening, without its number.
+struct Form {
+    what: OpeningKind,
+    place: Place,
+    purpose: Purpose,
+    profile: EdgeProfile,
+}
 
 fn read(
     text: &str,
@@ -164,9 +173,10 @@ fn one(
         let message = format!("\"{}\" does not say where: {cure}", quoted(text));
         return Err(FieldError::new(field, message));
     };
-    let (at, purpose) = match word_at(rest, &purpose::WORDS) {
+    let (rest, profile) = profiled(field, rest, settings)?;
+    let (at, purpose) = match word_at(&rest, &purpose::WORDS) {
         Some((at, _)) => (at, &rest[at.len()..]),
-        None => (rest, ""),
+        None => (rest.as_str(), ""),
     };
     let purpose = purpose::read(field, purpose, settings)?;
     let what = form(size.trim(), &purpose)?;
@@ -178,14 +188,48 @@ fn one(
     };
     let at = at.trim().trim_end_matches(',');
     let place = place::read(field, at, fixed, onto, settings)?;
-    Ok((what, place, purpose))
+    Ok(Form {
+        what,
+        place,
+        purpose,
+        profile,
+    })
+}
+
+/// Takes the profile of the edge out of what stands behind `at`; square where none is said.
+fn profiled(
+    field: &'static str,
+    text: &str,
+    settings: &Settings,
+) -> Result<(String, EdgeProfile), FieldError> {
+    const WORDS: [&str; 1] = ["profile"];
+    let Some((before, after)) = word_at(text, &WORDS) else {
+        return Ok((text.to_owned(), EdgeProfile::Square));
+    };
+    let end = purpose::end_of_profile(after);
+    let (said, behind) = after.split_at(end);
+    if word_at(behind, &WORDS).is_some() {
+        let message = "The profile of the edge is said twice: say it once.";
+        return Err(FieldError::new(field, message));
+    }
+    if said.trim().is_empty() {
+        let message =
+            "Which profile the edge gets is not said: type it like profile round-over 1/4.";
+        return Err(FieldError::new(field, message));
+    }
+    let profile =
+        read_profile(said, settings).map_err(|error| FieldError::new(field, error.message))?;
+    let before = before.trim_end().trim_end_matches(',');
+    let behind = behind.trim_start_matches([',', ' ']);
+    let comma = if behind.is_empty() { "" } else { ", " };
+    Ok((format!("{before}{comma}{behind}"), profile))
 }
 
 /// Gives each its number: the one typed, else its place in the row, else the next that is free.
 fn number(read: Vec<(Option<u8>, Form)>) -> Vec<Opening> {
     let mut taken: Vec<u8> = read.iter().filter_map(|(no, _)| *no).collect();
     let mut openings = Vec::new();
-    for (i, (no, (what, place, purpose))) in read.into_iter().enumerate() {
+    for (i, (no, form)) in read.into_iter().enumerate() {
         let no = no.unwrap_or_else(|| {
             let first = u8::try_from(i + 1).unwrap_or(u8::MAX);
             let free = (first..=u8::MAX)
@@ -196,9 +240,10 @@ fn number(read: Vec<(Option<u8>, Form)>) -> Vec<Opening> {
         });
         openings.push(Opening {
             no,
-            place,
-            what,
-            purpose,
+            place: form.place,
+            what: form.what,
+            purpose: form.purpose,
+            profile: form.profile,
         });
     }
     openings
@@ -259,7 +304,12 @@ pub fn write_opening(opening: &Opening, say: Say<'_>) -> String {
     let (x, y) = write_two(opening.place.x, opening.place.y, say);
     let purpose = write_purpose(&opening.purpose, say);
     let gap = if purpose.is_empty() { "" } else { " " };
-    format!("{form} at {x}, {y}{gap}{purpose}")
+    let profile = if opening.profile.is_square() {
+        String::new()
+    } else {
+        format!(" profile {}", profile_with(opening.profile, say))
+    };
+    format!("{form} at {x}, {y}{profile}{gap}{purpose}")
 }
 
 fn write(openings: &[Opening], settings: &Settings, mine: impl Fn(OpeningName) -> bool) -> String {

@@ -40,6 +40,13 @@ const CLAUSES: [&str; 22] = [
     "cabinet walls",
 ];
 
+/// Where the profile of an edge ends, in what stands behind its word: at a comma, or where a purpose
+/// or a word about a sink begins.
+pub(super) fn end_of_profile(text: &str) -> usize {
+    let words: Vec<&'static str> = WORDS.into_iter().chain(CLAUSES).collect();
+    clauses::end_of_value(text, &words)
+}
+
 /// Reads what is behind the opening's place: nothing, or a purpose.
 ///
 /// # Errors
@@ -122,10 +129,7 @@ fn sink(field: &'static str, text: &str, settings: &Settings) -> Result<Sink, Fi
             Some(Cabinet {
                 width,
                 left: length("left")?,
-                // Common practice, no source: cabinet sides of 3/4 in.
-                wall: length("walls")?
-                    .or(length("cabinet walls")?)
-                    .unwrap_or(Length::from_64ths(48)),
+                wall: length("walls")?.or(length("cabinet walls")?),
                 front_rail: length("front rail")?.unwrap_or(both),
                 back_rail: length("back rail")?.unwrap_or(both),
                 overhang: length("overhang")?,
@@ -234,7 +238,9 @@ pub fn write_purpose(purpose: &Purpose, say: Say<'_>) -> String {
     }
     if let Some(cabinet) = sink.cabinet {
         parts.push(format!("cabinet {}", say(cabinet.width)));
-        parts.push(format!("walls {}", say(cabinet.wall)));
+        if let Some(wall) = cabinet.wall {
+            parts.push(format!("walls {}", say(wall)));
+        }
         let rails = [
             ("front rail", cabinet.front_rail),
             ("back rail", cabinet.back_rail),

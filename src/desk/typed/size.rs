@@ -235,12 +235,13 @@ pub fn read_profile(text: &str, settings: &Settings) -> Result<EdgeProfile, Fiel
 
 /// A profile as it would be typed.
 pub fn write_profile(profile: EdgeProfile, settings: &Settings) -> String {
-    if profile == EdgeProfile::Square {
+    profile_with(profile, &|length| write_length(length, settings))
+}
+
+/// A profile as it would be typed; `say` writes a length.
+pub(super) fn profile_with(profile: EdgeProfile, say: Say<'_>) -> String {
+    if profile.is_square() {
         return profile.code().to_owned();
     }
-    format!(
-        "{} {}",
-        profile.code(),
-        write_length(profile.reach(), settings)
-    )
+    format!("{} {}", profile.code(), say(profile.reach()))
 }

@@ -54,6 +54,9 @@ pub struct CutPlan {
     pub offset: Length,
     /// The least radius that can be cut at a corner of this kind.
     pub least_radius: Length,
+    /// The same at the inside corners of an outline that has such: half the bit, however the
+    /// template is made.
+    pub least_inside: Option<Length>,
     /// The template to make; none for a form that is neither rectangle nor circle, whose template
     /// is its outline moved by the offset.
     pub template: Option<Template>,
@@ -65,6 +68,34 @@ pub struct CutPlan {
 
 /// The least and the most a hand feeds in hardwood, in inches a minute (feeds and speeds guide).
 const BY_HAND: (i64, i64) = (50, 100);
+
+/// Plans a cut round an outline whose tightest inside corner has this radius (none where it turns in
+/// nowhere: then it is [`plan`] from the outside).
+///
+/// # Errors
+/// What makes it impossible: see [`CutError`].
+pub fn plan_outline(
+    thickness: Length,
+    form: Option<TemplateForm>,
+    tightest_inside: Option<Length>,
+    router: &Router,
+) -> Result<CutPlan, CutError> {
+    let mut plan = plan(thickness, form, CutSide::Outside, router)?;
+    let least = half(router.bit);
+    plan.least_inside = tightest_inside.map(|_| least);
+    if let Some(radius) = tightest_inside.filter(|radius| *radius < least) {
+        let has = if radius == Length::ZERO {
+            "is sharp".to_owned()
+        } else {
+            format!("has a radius of {:.3} in", radius.inches())
+        };
+        plan.minds.push(format!(
+            "An inside corner of the outline {has}, and the bit leaves {:.3} in: round it to that in the shape, or bring it to size by hand.",
+            least.inches()
+        ));
+    }
+    Ok(plan)
+}
 
 /// Plans a cut through `thickness`.
 ///
@@ -105,6 +136,7 @@ pub fn plan(
             CutSide::Inside => half(router.bit),
             CutSide::Outside => offset,
         },
+        least_inside: None,
         template,
         chip_by_hand: (by_hand(BY_HAND.0), by_hand(BY_HAND.1)),
     })

@@ -28,8 +28,8 @@ use crate::shape::{Construction, Shape};
 use crate::units::Length;
 use finding::Notebook;
 
-/// What the checks find on a piece: the heaviest first, those taken as they are last. `bit` is the
-/// shop's router bit.
+/// What the checks find on a piece: the heaviest first. What is taken as it is keeps its place, so
+/// that the numbers of the others stand. `bit` is the shop's router bit.
 pub fn findings(
     shape: &Shape,
     construction: Construction,
@@ -45,17 +45,24 @@ pub fn findings(
     };
     cutouts::check(&seen, &standing.joints, shape.thickness(), bit, &mut book);
     cabinet::check(shape.openings(), &seen.voids, &mut book);
+    closing(shape, &mut book);
     stands::check(&seen, construction, standing, &mut book);
     let mut found = book.found;
     for finding in &mut found {
         finding.settle(accepted);
     }
-    found.sort_by_key(|finding| {
-        (
-            finding.accepted.is_some(),
-            std::cmp::Reverse(finding.weight),
-            finding.rule,
-        )
-    });
+    found.sort_by_key(|finding| (std::cmp::Reverse(finding.weight), finding.rule));
     found
+}
+
+/// Whether the second diagonal of a top out of square agrees with its sides.
+fn closing(shape: &Shape, book: &mut Notebook<'_>) {
+    let Some(closing) = shape.outline().closing() else {
+        return;
+    };
+    let off = Length::from_metres_rounded(closing.error().abs());
+    let about = ["top".to_owned()];
+    book.at_most(Rule::Closing, &about, off, None, |_| {
+        "measure the four sides and both diagonals again before anything is cut.".to_owned()
+    });
 }

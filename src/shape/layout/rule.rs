@@ -41,6 +41,10 @@ pub enum Rule {
     SinkWall,
     /// From a sink to the cabinet's rail.
     SinkRail,
+    /// What must be measured before a sink can be held against its cabinet's rails.
+    CabinetMeasure,
+    /// From a hole to the sink below.
+    HoleSink,
     /// Hanging out across the grain, nothing below.
     OverhangAcross,
     /// Hanging out along the grain, nothing below.
@@ -61,6 +65,8 @@ pub enum Rule {
     HeightMost,
     /// Height over the floor where accessibility is asked, the least.
     HeightLeast,
+    /// What the second diagonal of a top out of square is off.
+    Closing,
 }
 
 /// What kind of source a figure has.
@@ -152,7 +158,7 @@ pub struct RuleFacts {
 
 impl Rule {
     /// Every check, in the order they are made.
-    pub const ALL: [Self; 26] = [
+    pub const ALL: [Self; 29] = [
         Self::StripFront,
         Self::StripBack,
         Self::EndStrip,
@@ -169,6 +175,8 @@ impl Rule {
         Self::SinkBase,
         Self::SinkWall,
         Self::SinkRail,
+        Self::CabinetMeasure,
+        Self::HoleSink,
         Self::OverhangAcross,
         Self::OverhangAlong,
         Self::BracketReach,
@@ -179,6 +187,7 @@ impl Rule {
         Self::Drip,
         Self::HeightMost,
         Self::HeightLeast,
+        Self::Closing,
     ];
 
     /// The check of a word.

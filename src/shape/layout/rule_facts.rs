@@ -152,6 +152,22 @@ impl Rule {
                 "geometry: the sink must clear the rails",
                 Serious,
             ),
+            Self::CabinetMeasure => facts(
+                "cabinet-measure",
+                "where the cabinet's rails lie",
+                Figure::None,
+                Common,
+                "geometry: a rail lies as far back as the top hangs over the cabinet",
+                Note,
+            ),
+            Self::HoleSink => facts(
+                "hole-sink",
+                "from a hole to the sink's rim",
+                MM(0),
+                Common,
+                "geometry: the drill must clear the sink below or above, which is taken as centred on its cutout",
+                Serious,
+            ),
             Self::OverhangAcross => facts(
                 "overhang-across",
                 "overhang across the grain, unsupported",
@@ -231,6 +247,14 @@ impl Rule {
                 Code,
                 "US accessibility standard (2010) 902.3; local rules win",
                 Serious,
+            ),
+            Self::Closing => facts(
+                "closing",
+                "what the second diagonal is off, at most",
+                EIGHTHS(1),
+                Common,
+                "common practice, no source",
+                Warning,
             ),
         }
     }

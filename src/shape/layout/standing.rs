@@ -99,6 +99,54 @@ pub enum StandingError {
         /// How far the top reaches.
         to: Length,
     },
+    /// More than the top has room for.
+    #[error("{what} is {}, but the top is only {} {way}: look at the number again.", crate::shape::words::say(*.length), crate::shape::words::say(*.top))]
+    Over {
+        /// Which.
+        what: &'static str,
+        /// As given.
+        length: Length,
+        /// How far the top reaches.
+        top: Length,
+        /// That way: "long" or "wide".
+        way: &'static str,
+    },
+    /// Overhangs at both sides that leave nothing standing.
+    #[error("The overhangs at the {one} and the {other} are {} together, but the top is only {} {way}: nothing would stand on anything.", crate::shape::words::say(*.both), crate::shape::words::say(*.top))]
+    Both {
+        /// One side.
+        one: FaceKey,
+        /// The side across from it.
+        other: FaceKey,
+        /// Both overhangs.
+        both: Length,
+        /// How far the top reaches.
+        top: Length,
+        /// That way: "long" or "wide".
+        way: &'static str,
+    },
+    /// Brackets longer than what they hold.
+    #[error("The brackets at the {side} reach {} under an overhang of {}: they would stand out past it.", crate::shape::words::say(*.reach), crate::shape::words::say(*.out))]
+    Bracket {
+        /// Which side.
+        side: FaceKey,
+        /// The brackets' reach.
+        reach: Length,
+        /// The overhang.
+        out: Length,
+    },
+    /// An appliance that is not below the top.
+    #[error("Appliance {no} runs from {} to {}, but the top reaches only to {}: say the part of it that is below the top.", crate::shape::words::say(*.from), crate::shape::words::say(*.to), crate::shape::words::say(*.end))]
+    Beside {
+        /// Which, from 1.
+        no: usize,
+        /// From.
+        from: Length,
+        /// To.
+        to: Length,
+        /// Where the top ends.
+        end: Length,
+    },
     /// An appliance back to front.
     #[error("Appliance {no} runs from {} to {}: its end must lie to the right of its beginning.", crate::shape::words::say(*.from), crate::shape::words::say(*.to))]
     Appliance {
@@ -171,12 +219,22 @@ impl Standing {
             if let Some(brackets) = overhang.brackets {
                 real("A bracket's reach", brackets.reach)?;
                 real("The way from bracket to bracket", brackets.apart)?;
+                let (reach, out) = (brackets.reach, overhang.out);
+                if reach > out {
+                    return Err(StandingError::Bracket { side, reach, out });
+                }
             }
         }
+        self.hangs_over(FaceKey::Front, FaceKey::Back, width, "wide")?;
+        self.hangs_over(FaceKey::Left, FaceKey::Right, length, "long")?;
         for (no, appliance) in (1..).zip(&self.appliances) {
             let (from, to) = (appliance.from, appliance.to);
             if from < Length::ZERO || to <= from || to > Length::MAX {
                 return Err(StandingError::Appliance { no, from, to });
+            }
+            if to > length {
+                let end = length;
+                return Err(StandingError::Beside { no, from, to, end });
             }
         }
         for (what, length) in [
@@ -188,7 +246,53 @@ impl Standing {
                 real(what, length)?;
             }
         }
-        Ok(())
+        let longest = length.max(width);
+        let within = |what, given: Option<Length>, top, way| match given {
+            Some(length) if length > top => Err(StandingError::Over {
+                what,
+                length,
+                top,
+                way,
+            }),
+            _ => Ok(()),
+        };
+        within("The span", self.span, longest, "long")?;
+        within("The drip groove's place", self.drip, width, "wide")
+    }
+
+    /// Whether what hangs out at two sides across from each other leaves something standing.
+    fn hangs_over(
+        &self,
+        one: FaceKey,
+        other: FaceKey,
+        top: Length,
+        way: &'static str,
+    ) -> Result<(), StandingError> {
+        let out = |side: FaceKey| {
+            let mut sides = self.overhangs.iter();
+            sides.find(|hang| hang.side == side).map(|hang| hang.out)
+        };
+        for length in [out(one), out(other)].into_iter().flatten() {
+            if length >= top {
+                let what = "An overhang";
+                return Err(StandingError::Over {
+                    what,
+                    length,
+                    top,
+                    way,
+                });
+            }
+        }
+        match (out(one), out(other)) {
+            (Some(first), Some(second)) if first + second >= top => Err(StandingError::Both {
+                one,
+                other,
+                both: first + second,
+                top,
+                way,
+            }),
+            _ => Ok(()),
+        }
     }
 }
 

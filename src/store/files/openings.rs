@@ -3,7 +3,7 @@
 use super::error::FilesError;
 use super::import::Reading;
 use super::keys::word;
-use super::pieces::{LENGTH_CURE, with_units};
+use super::pieces::{LENGTH_CURE, profile, profile_cells, with_units};
 use super::table::Table;
 use super::words::{length, read_length};
 use crate::desk::typed::{read_purpose, write_purpose};
@@ -24,9 +24,11 @@ pub(super) const OPENINGS: &[&str] = &[
     "corner_radius",
     "diameter",
     "purpose",
+    "edge",
+    "edge_size",
 ];
-/// Columns that files of the first version do not have.
-const LATER_OPENINGS: &[&str] = &["purpose"];
+/// Columns that older files do not have.
+const LATER_OPENINGS: &[&str] = &["purpose", "edge", "edge_size"];
 
 /// Openings by the key of their piece, each with its line.
 pub(super) type Openings = HashMap<String, Vec<(u64, Opening)>>;
@@ -81,6 +83,7 @@ pub(super) fn openings(reading: &Reading<'_>) -> Result<Openings, FilesError> {
                 place,
                 what,
                 purpose,
+                profile: profile(line, true)?,
             },
         ));
         Ok(())
@@ -113,6 +116,7 @@ pub(super) fn opening_rows(piece: &Piece, style: LengthStyle) -> Vec<Vec<String>
         ];
         cells.extend(sizes);
         cells.push(write_purpose(&opening.purpose, &show));
+        cells.extend(profile_cells(opening.profile, style));
         cells
     };
     piece.shape.openings().iter().map(row).collect()

@@ -137,7 +137,7 @@ pub(super) fn pieces(
 
 fn shape(line: &Line<'_>, openings: Vec<(u64, Opening)>) -> Result<Shape, FilesError> {
     let outline = outline(line)?;
-    let profile = profile(line)?;
+    let profile = profile(line, false)?;
     let thickness = line.must("thickness", LENGTH_CURE, read_length)?;
     let band = line.maybe("band", read_length)?;
     let band_round_openings = match (line.cell("band_round"), band) {
@@ -210,9 +210,10 @@ pub(super) fn with_units(text: &str) -> Result<(), String> {
     Ok(())
 }
 
-fn profile(line: &Line<'_>) -> Result<EdgeProfile, FilesError> {
+/// The profile of `edge` and `edge_size`; where nothing need be said, empty is square.
+pub(super) fn profile(line: &Line<'_>, maybe: bool) -> Result<EdgeProfile, FilesError> {
     let edge = line.cell("edge");
-    if edge == "square" {
+    if edge == "square" || (maybe && edge.is_empty()) {
         line.nothing_in(&["edge_size"], "square")?;
         return Ok(EdgeProfile::Square);
     }
@@ -230,6 +231,16 @@ fn profile(line: &Line<'_>) -> Result<EdgeProfile, FilesError> {
     Ok(EdgeProfile::of_code(edge, Some(size)).unwrap_or_default())
 }
 
+/// The cells `edge` and `edge_size`.
+pub(super) fn profile_cells(profile: EdgeProfile, style: LengthStyle) -> [String; 2] {
+    let size = if profile.is_square() {
+        String::new()
+    } else {
+        length(profile.reach(), style)
+    };
+    [profile.code().to_owned(), size]
+}
+
 /// A piece's cells.
 pub(super) fn piece_row(piece: &Piece, style: LengthStyle) -> Vec<String> {
     let show = |given: Length| length(given, style);
@@ -243,13 +254,7 @@ pub(super) fn piece_row(piece: &Piece, style: LengthStyle) -> Vec<String> {
         Outline::Circle { diameter } => (empty(), empty(), show(*diameter), empty()),
         other => (empty(), empty(), empty(), write_outline(other, say)),
     };
-    let profile = piece.shape.profile();
-    let edge = profile.code();
-    let size = if profile == EdgeProfile::Square {
-        String::new()
-    } else {
-        show(profile.reach())
-    };
+    let [edge, size] = profile_cells(piece.shape.profile(), style);
     // The letter alone: the ticket number of job 0 without its 0.
     let ticket = piece.ticket_no(0);
     vec![
@@ -264,7 +269,7 @@ pub(super) fn piece_row(piece: &Piece, style: LengthStyle) -> Vec<String> {
         wide,
         across,
         show(piece.shape.thickness()),
-        edge.to_owned(),
+        edge,
         size,
         piece.shape.band().map_or(String::new(), show),
         piece.recipe.to_string(),

@@ -105,7 +105,7 @@ pub(super) fn form(which: Which<PieceId>, job: Option<JobId>, ctx: &Context<'_>)
         Field::text("corners", "Corners", &typed.corners)
             .hint("Empty for sharp ones. round 2 all; clip 3 x 3 front left; notch 4 x 6 back right; round 1/2 inside."),
         Field::text("cutouts", "Cutouts", &typed.cutouts).hint(
-            "Width x depth r corner at centre from left end, from front edge: 30 x 16 r 3/4 at 49 1/4, 12 3/4; next one. Behind it what for: sink undermount negative 3/8, cooktop, outlet.",
+            "Width x depth r corner at centre from left end, from front edge: 30 x 16 r 3/4 at 49 1/4, 12 3/4; next one. Behind it profile round-over 1/4, and what for: sink undermount negative 3/8, cooktop, outlet.",
         ),
         Field::text("holes", "Holes", &typed.holes)
             .hint("Diameter at centre from left end, from front edge: 1 3/8 at 60, 22 1/2; next one. Or by centre lines: 1 3/8 at cutout 1, 2 1/2 from back faucet."),

@@ -189,11 +189,14 @@ fn opening_words(opening: &Opening, len: &dyn Fn(Length) -> String) -> String {
         OpeningKind::Hole { diameter } => format!("{} across", len(diameter)),
     };
     let (x, y) = (len(opening.place.x), len(opening.place.y));
+    let profile = opening
+        .profile_words(len)
+        .map_or_else(String::new, |words| format!(", {words}"));
     let purpose = opening
         .purpose_words(len)
         .map_or_else(String::new, |words| format!("; {words}"));
     format!(
-        "{}: {what}, centre {x} from the left end and {y} from the front edge{purpose}",
+        "{}: {what}{profile}, centre {x} from the left end and {y} from the front edge{purpose}",
         opening.name()
     )
 }
