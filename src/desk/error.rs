@@ -187,6 +187,20 @@ pub enum DeskError {
         /// The last work with them.
         last: String,
     },
+    /// A day is to be closed while the oily rags of a day before it are not logged as safe.
+    #[error(
+        "{day} is not closed: oily rags of {of} from {left} are not logged as laid flat outdoors or in a lidded metal can of water, and can catch fire by themselves within hours (NFPA oily-rag tip sheet). See to that day first: log them, or close it with the reason in writing (on the day's end the left arrow goes there; a command takes --day {date})."
+    )]
+    RagsLeft {
+        /// The day that was to be closed.
+        day: String,
+        /// The day before.
+        left: String,
+        /// What they are of.
+        of: String,
+        /// The day before, as a command takes it.
+        date: chrono::NaiveDate,
+    },
     /// Nothing to undo.
     #[error("There is nothing to undo.")]
     NothingToUndo,
