@@ -251,30 +251,48 @@ fn milestone(
     let mut times = clock.times(product, laid, span);
     let mut in_sight = reach.in_sight;
     // What a thumb has found goes before any clock.
-    if let (Some(shows), Some((at, found))) = (stage.verdict(), coat.touch) {
-        if found >= shows {
-            let at = match stage {
-                DryStage::Recoat => coat.recoat_tested.unwrap_or(at),
-                DryStage::Handle => coat.handle_tested.unwrap_or(at),
-                _ => at,
-            };
-            times = SafeLikely {
-                safe: times.safe.min(at),
-                likely: times.likely.min(at),
-            };
-            in_sight = true;
-        } else if stage <= DryStage::Recoat {
-            times = SafeLikely {
-                safe: look_again(laid, at, times.safe),
-                likely: look_again(laid, at, times.likely),
-            };
-        }
+    let Some((at, found)) = coat.touch else {
+        return Some(Milestone {
+            stage,
+            times,
+            in_sight,
+        });
+    };
+    if stage.verdict().is_some_and(|shows| found >= shows) {
+        let at = match stage {
+            DryStage::Recoat => coat.recoat_tested.unwrap_or(at),
+            DryStage::Handle => coat.handle_tested.unwrap_or(at),
+            _ => at,
+        };
+        times = SafeLikely {
+            safe: times.safe.min(at),
+            likely: times.likely.min(at),
+        };
+        in_sight = true;
+    } else if denied_from(found).is_some_and(|least| stage >= least) {
+        // Not there yet; and what comes after dry to recoat does not come before it.
+        let rests_on = stage.min(DryStage::Recoat).span(product)?;
+        let first = clock.times(product, laid, rests_on);
+        times = SafeLikely {
+            safe: times.safe.max(look_again(laid, at, first.safe)),
+            likely: times.likely.max(look_again(laid, at, first.likely)),
+        };
     }
     Some(Milestone {
         stage,
         times,
         in_sight,
     })
+}
+
+/// The first stage that a finding says is still to come. Still soft says no more than that the
+/// film is not dry to recoat: it may have been tack-free for days.
+fn denied_from(found: TouchVerdict) -> Option<DryStage> {
+    match found {
+        TouchVerdict::StillSoft | TouchVerdict::TackFree => Some(DryStage::Recoat),
+        TouchVerdict::TouchDry => Some(DryStage::TackFree),
+        TouchVerdict::DryToRecoat | TouchVerdict::DryToHandle => None,
+    }
 }
 
 /// The window that counts now.

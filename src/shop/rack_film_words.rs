@@ -1,5 +1,6 @@
 //! The Rack's lines in words.
 
+use super::event::TouchVerdict;
 use super::rack_film::{DryStage, Film, Milestone};
 use crate::coating::Recoat;
 use crate::units::TemperatureStyle;
@@ -33,7 +34,8 @@ impl Milestone {
 }
 
 impl Film {
-    /// The stage it is in: `set to touch`, after a test `tack-free by touch test`.
+    /// The stage it is in: `set to touch`, after a test `tack-free by touch test`, after one that
+    /// found it soft `tack-free, still soft by touch test`.
     pub fn stage_words(&self) -> String {
         let shown = match self.stage {
             DryStage::LightUse => "ready for light use",
@@ -41,18 +43,18 @@ impl Film {
             stage => stage.words(),
         };
         match self.touch {
+            Some((_, TouchVerdict::StillSoft)) => format!("{shown}, still soft by touch test"),
             Some((_, verdict)) if self.shows(verdict) => format!("{shown} by touch test"),
             _ => shown.to_owned(),
         }
     }
 
     /// Whether the stage is just what a test found.
-    fn shows(&self, verdict: super::event::TouchVerdict) -> bool {
-        use super::event::TouchVerdict as Found;
+    fn shows(&self, verdict: TouchVerdict) -> bool {
+        use TouchVerdict as Found;
         matches!(
             (self.stage, verdict),
-            (DryStage::Wet, Found::StillSoft)
-                | (DryStage::Touch, Found::TouchDry)
+            (DryStage::Touch, Found::TouchDry)
                 | (DryStage::TackFree, Found::TackFree)
                 | (DryStage::Recoat, Found::DryToRecoat)
                 | (DryStage::Handle, Found::DryToHandle)

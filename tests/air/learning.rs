@@ -47,9 +47,23 @@ fn a_soft_test_holds_the_coat_says_when_to_look_again_and_teaches() {
         panic!("a soft coat was coated over");
     };
     assert!(matches!(refusals[0].blockers[0], Blocker::Soft { .. }));
-    let film = trial.line(shelf).film.expect("a film");
-    assert_eq!(film.stage, DryStage::Wet);
+    let line = trial.line(shelf);
+    let film = line.film.expect("a film");
+    // Soft says only that it is not dry to recoat; by what the test taught it is set to touch.
+    assert_eq!(film.stage_words(), "set to touch, still soft by touch test");
     let again = film.look_again.expect("a time");
+    assert_eq!(line.row.waiting.until(), Some(again));
+    let ahead: Vec<DryStage> = film.to_come(trial.now).map(|one| one.stage).collect();
+    assert_eq!(
+        ahead,
+        [
+            DryStage::TackFree,
+            DryStage::Recoat,
+            DryStage::Handle,
+            DryStage::LightUse,
+            DryStage::FullCure
+        ]
+    );
     assert!(again >= trial.now + Duration::minutes(84), "{again}");
     let words = film
         .touch_words(trial.now, crate::shop::ZONE)
