@@ -11,6 +11,7 @@ mod check;
 mod chore;
 mod correct;
 mod day_close;
+mod deciding;
 mod dryness;
 mod event;
 mod face_state;
@@ -45,7 +46,10 @@ pub use caution::{
 pub use check::{Gates, Strictness};
 pub use chore::{Chore, ChoreDone, DayClosed, DayLog, RagWay};
 pub use correct::{Retimed, against_record, late_doubts, retime, together};
-pub use day_close::{Call, Cause, DayEnd, DayState, day_end, day_of, is_late, left_open};
+pub use day_close::{
+    Call, Cause, DayEnd, DayState, day_end, day_of, is_late, left_open, rags_left,
+};
+pub use deciding::{deciding, film_faces};
 pub use dryness::Films;
 pub use event::{CoatKind, Event, ScuffMeans, SetItem, TouchVerdict, What};
 pub use face_state::{Coat, FaceState};

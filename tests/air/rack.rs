@@ -3,8 +3,11 @@
 use crate::shop::{Trial, ZONE, hours, near};
 use chrono::Duration;
 use tackfree::coating::Recoat;
-use tackfree::desk::Action;
-use tackfree::shop::{DryStage, RackState, TouchVerdict};
+use tackfree::desk::{Action, AmountDraft, FacePick, PassDraft};
+use tackfree::shape::FaceKey;
+use tackfree::shop::{
+    ABRADES_WITH, CoatKind, DryStage, Film, PieceId, RackState, Ticket, TouchVerdict, Waiting,
+};
 use tackfree::units::TemperatureStyle;
 
 const NOW: &str = "2026-11-25T20:00:00Z";
@@ -126,4 +129,100 @@ fn a_test_says_more_than_the_clock() {
     trial.done(&Action::Undo);
     let film = trial.line(shelf).film.expect("a film");
     assert_eq!(film.stage, DryStage::Wet);
+}
+
+#[test]
+fn a_coat_long_tack_free_found_soft_stays_tack_free() {
+    let mut trial = Trial::at(NOW);
+    trial.log(23.0, 50.0);
+    let shelf = trial.shelf();
+    trial.coat(shelf).expect("a coat");
+    trial.now += Duration::days(12);
+    let before = trial.line(shelf).film.expect("a film");
+    trial.test(shelf, TouchVerdict::StillSoft);
+    let line = trial.line(shelf);
+    let film = line.film.expect("a film");
+    assert_eq!(film.stage, DryStage::TackFree);
+    assert_eq!(film.stage_words(), "tack-free, still soft by touch test");
+    assert_eq!(line.row.state, RackState::TackFree);
+    // Not the touch's moment, and everything after dry to recoat comes after it.
+    let touch = |film: &Film| film.milestone(DryStage::Touch).expect("touch").times.safe;
+    assert!(touch(&before) < trial.now && touch(&film) < trial.now);
+    let recoat = film.milestone(DryStage::Recoat).expect("recoat").times.safe;
+    assert_eq!(Some(recoat), film.look_again);
+    for stage in [DryStage::Handle, DryStage::LightUse] {
+        let later = film.milestone(stage).expect("a stage").times.safe;
+        assert!(later >= recoat, "{stage:?}: {later} before {recoat}");
+    }
+}
+
+/// A coat on every face, and four days later another on the top alone.
+fn with_a_fresh_top() -> (Trial, PieceId) {
+    let mut trial = Trial::at(NOW);
+    trial.log(23.0, 50.0);
+    let shelf = trial.shelf();
+    trial.coat(shelf).expect("a coat");
+    trial.now += Duration::days(4);
+    let draft = PassDraft {
+        picks: vec![FacePick {
+            piece: shelf,
+            faces: Some(vec![FaceKey::Top]),
+        }],
+        kind: CoatKind::Topcoat,
+        product: None,
+        started: trial.now,
+        ended: trial.now,
+        amount: AmountDraft::Estimate,
+        air: None,
+        scuffed_first: Some(ABRADES_WITH),
+    };
+    trial.done(&Action::LogPass(draft));
+    (trial, shelf)
+}
+
+#[test]
+fn a_line_speaks_of_one_film_throughout() {
+    // The window of what was left behind is missed; the fresh top's is not.
+    let (trial, shelf) = with_a_fresh_top();
+    let line = trial.line(shelf);
+    assert_eq!(line.row.state, RackState::Missed);
+    let Waiting::Abrade { shut, .. } = line.row.waiting else {
+        panic!("{:?}", line.row.waiting);
+    };
+    assert_eq!(line.row.shuts, Some(shut));
+    assert_ne!(line.row.face, Some(FaceKey::Top));
+    let film = line.film.expect("a film");
+    assert!(matches!(film.window.state, Recoat::Missed { since } if since == shut));
+    assert_eq!(film.laid, trial.now - Duration::days(4));
+}
+
+#[test]
+fn a_test_is_of_the_film_the_line_shows_unless_faces_are_named() {
+    let (mut trial, shelf) = with_a_fresh_top();
+    let tested = |trial: &Trial| -> Vec<FaceKey> {
+        let shop = trial.shop();
+        let ticket = Ticket::of(shop.file(shelf).expect("the shelf"));
+        let faces = ticket.faces.iter();
+        let touched =
+            faces.filter(|face| face.last_coat().is_some_and(|coat| coat.touch.is_some()));
+        touched.map(|face| face.key).collect()
+    };
+    let varnish = trial.varnish().id;
+    trial.test(shelf, TouchVerdict::DryToRecoat);
+    let mut others = trial.faces(shelf);
+    others.retain(|face| *face != FaceKey::Top);
+    assert_eq!(tested(&trial), others);
+    let learned = trial.clock().tuning(varnish).safe;
+    assert_eq!((learned.tests, learned.coats), (1, 1));
+    trial.done(&Action::Undo);
+    let at = trial.now;
+    trial.done(&Action::Touch {
+        picks: vec![FacePick {
+            piece: shelf,
+            faces: Some(vec![FaceKey::Top]),
+        }],
+        verdict: TouchVerdict::TouchDry,
+        at,
+    });
+    assert_eq!(tested(&trial), [FaceKey::Top]);
 }
