@@ -308,6 +308,7 @@ pub fn rules_words(rules: &DryingRules, settings: &Settings) -> String {
 /// Questions a temperature that is no usual shop air, and says what was probably meant. A person
 /// who is sure is believed within what is possible at all.
 fn likely(air: ShopAir, sure: bool, settings: &Settings) -> Result<(), DeskError> {
+    dry(air, sure)?;
     let temperature = air.temperature;
     let milli = temperature.milli_c();
     if (sure && POSSIBLE.contains(&milli)) || USUAL.contains(&milli) {
@@ -334,6 +335,17 @@ fn likely(air: ShopAir, sure: bool, settings: &Settings) -> Result<(), DeskError
         meant,
         firm: sure,
     })
+}
+
+/// Questions a humidity that only a fraction of one has: air under 2 % is found in no shop
+/// (judgement).
+fn dry(air: ShopAir, sure: bool) -> Result<(), DeskError> {
+    let humidity = air.humidity;
+    if sure || humidity.tenths() >= 20 {
+        return Ok(());
+    }
+    let shown = humidity.show();
+    Err(DeskError::DoubtfulHumidity { shown })
 }
 
 /// What is left of an older step beside a newer one.

@@ -231,7 +231,7 @@ pub enum DeskError {
         if *firm {
             "No shop is worked in at that temperature, so check the unit"
         } else {
-            "Write F or C behind the number, or say that you are sure"
+            "Log it in the right scale, F or C, or say that you are sure"
         }
     )]
     DoubtfulAir {
@@ -241,6 +241,14 @@ pub enum DeskError {
         meant: Option<String>,
         /// Whether even insisting does not help.
         firm: bool,
+    },
+    /// A humidity that is no shop's, or a fraction of one.
+    #[error(
+        "{shown} humidity is drier than any shop's air; was it read as a fraction of one? Write it in percent, like 45, or say that you are sure."
+    )]
+    DoubtfulHumidity {
+        /// The humidity as it was understood.
+        shown: String,
     },
     /// A reading from the future, or one no shop has.
     #[error(transparent)]

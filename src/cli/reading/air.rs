@@ -60,7 +60,8 @@ pub fn run(shop: &Shop, lines: usize, session: &Session<'_>) -> Result<Answer, F
         AirBasis::Usual { last, days } => (
             "usual",
             format!(
-                "the usual air of this hour from {days} days, since the last reading is of {}",
+                "the usual air of this hour from {days} {}, since the last reading is of {}",
+                if days == 1 { "day" } else { "days" },
                 at(last)
             ),
         ),

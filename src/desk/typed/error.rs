@@ -66,9 +66,9 @@ pub fn field_of(error: &DeskError) -> Option<&'static str> {
             "topcoat" => Some("topcoat"),
             _ => Some("wipe_down"),
         },
-        DeskError::DoubtfulAir { .. } | DeskError::Reading(ReadingError::Unlikely { .. }) => {
-            Some("air")
-        }
+        DeskError::DoubtfulAir { .. }
+        | DeskError::DoubtfulHumidity { .. }
+        | DeskError::Reading(ReadingError::Unlikely { .. }) => Some("air"),
         DeskError::Reading(ReadingError::Future { .. })
         | DeskError::AirTaken { .. }
         | DeskError::NoReading { .. } => Some("at"),
