@@ -11,7 +11,7 @@ use super::rack::{RackRow, rack};
 use super::schedule::Grit;
 use super::ticket::Ticket;
 use crate::coating::{
-    Learned, Product, ProductId, Recoat, RecoatWindow, SafeLikely, ShopAirClock, Span, Speed,
+    Cost, Learned, Product, ProductId, Recoat, RecoatWindow, SafeLikely, ShopAirClock, Span, Speed,
     look_again,
 };
 use chrono::{DateTime, Utc};
@@ -149,6 +149,8 @@ pub struct Film {
     pub thickness: f64,
     /// How fast it dries now, in which air, and what holds it back.
     pub speed: Speed,
+    /// The stretch that cost it most, where that is over and it is not dry to recoat yet.
+    pub cost: Option<Cost>,
     /// What touch tests have taught of the product.
     pub learned: Learned,
     /// The last touch test of it.
@@ -218,16 +220,21 @@ fn film(
         .touch
         .filter(|(_, verdict)| *verdict < TouchVerdict::DryToRecoat);
     let abrades = |means: &ScuffMeans| means.abrades();
+    let had = clock.effective(product, laid, now);
+    let asked = opens.as_minutes() as f64 / 60.0 * clock.film_for(product, opens);
     Some(Film {
         product: product.id,
         pass: coat.pass,
         laid,
         stage,
         window: window(gates.recoat(face, now)?, product, laid, &clock)?,
-        had: clock.effective(product, laid, now),
-        asked: opens.as_minutes() as f64 / 60.0 * clock.film_for(product, opens),
+        had,
+        asked,
         thickness,
         speed: clock.speed(product, now),
+        cost: (had < asked)
+            .then(|| clock.costliest(product, laid, now))
+            .flatten(),
         learned: clock.tuning(product.id).safe,
         touch: coat.touch,
         look_again: soft.map(|_| recoat.times.safe),

@@ -105,13 +105,21 @@ impl Film {
         format!("{had} of {} label-hours to recoat{film}", hours(self.asked))
     }
 
-    /// Why it is slow, or on what its times rest where no reading holds; empty where there is
+    /// Why it is slow now and which stretch cost it most, or on what its times rest where no reading holds; empty where there is
     /// nothing to say, as for a shop that logs no air.
     pub fn slow_words(&self, now: DateTime<Utc>, zone: Tz, style: TemperatureStyle) -> String {
-        if self.speed.air.is_none() && !self.speed.is_slow() {
+        if self.speed.air.is_none() && !self.is_slow() {
             return String::new();
         }
-        self.speed.words(now, zone, style)
+        let mut parts = vec![self.speed.words(now, zone, style)];
+        parts.extend(self.cost.map(|cost| cost.words(now, zone, style)));
+        parts.retain(|part| !part.is_empty());
+        parts.join("; ")
+    }
+
+    /// Whether it is slow enough to be said: now, or in a stretch that is over and cost it hours.
+    pub fn is_slow(&self) -> bool {
+        self.speed.is_slow() || self.cost.is_some()
     }
 
     /// What a test said last and when to test again: `touch test 2:10 pm: still soft, test again
