@@ -39,7 +39,9 @@ pub use action::{
 };
 pub use air::{rules_words, show_air};
 pub use air_import::AirImport;
-pub use air_rows::{AirSource, AirSpan, DryingRules, LoggedAir, TouchRecord, spread_of};
+pub use air_rows::{
+    AirSource, AirSpan, DryingRules, LoggedAir, PassedOver, TouchRecord, spread_of,
+};
 pub use books::{Books, BooksError, JournalLine, Key, Row, Scope};
 pub use conditions::{Condition, PassAsked, stands_words};
 pub use error::{DeskError, Refusal};

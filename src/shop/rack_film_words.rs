@@ -122,6 +122,14 @@ impl Film {
         self.speed.is_slow() || self.cost.is_some()
     }
 
+    /// What touch tests have taught of the product; that none counts, where this coat was tested.
+    pub fn learned_words(&self) -> String {
+        if self.learned.tests == 0 && self.touch.is_some() {
+            return "the label's speed, no touch test that counts".to_owned();
+        }
+        self.learned.words()
+    }
+
     /// What a test said last and when to test again: `touch test 2:10 pm: still soft, test again
     /// 3:00 pm`.
     pub fn touch_words(&self, now: DateTime<Utc>, zone: Tz) -> Option<String> {

@@ -223,3 +223,47 @@ fn an_older_store_brings_its_tests_along() {
     assert_eq!(tests[0].spread, None);
     assert!(store.check().expect("checked").is_empty());
 }
+
+#[test]
+fn a_test_that_does_not_count_says_why() {
+    let mut trial = Trial::at(NOW);
+    let shelf = trial.shelf();
+    trial.coat(shelf).expect("a coat");
+    trial.now += Duration::hours(1);
+    trial.log(23.0, 50.0);
+    trial.now += Duration::hours(7);
+    let varnish = trial.varnish().id;
+    let done = trial.test(shelf, TouchVerdict::StillSoft);
+    let said = done
+        .notes
+        .iter()
+        .any(|note| note.contains("does not count") && note.contains("before the first reading"));
+    assert!(said, "{:?}", done.notes);
+    let over = trial.shop().passed_over(varnish);
+    assert_eq!((over.before_air, over.no_hours), (1, 0));
+    assert_eq!(
+        over.words(),
+        [
+            "1 touch test does not count: its coat was laid before the first reading of the shop's air"
+        ]
+    );
+    let film = trial.line(shelf).film.expect("a film");
+    assert_eq!(
+        film.learned_words(),
+        "the label's speed, no touch test that counts"
+    );
+    // Just laid: the next coat has had no hours.
+    trial.test(shelf, TouchVerdict::DryToRecoat);
+    trial.coat(shelf).expect("the next coat");
+    let done = trial.test(shelf, TouchVerdict::StillSoft);
+    assert!(
+        !done
+            .notes
+            .iter()
+            .any(|note| note.contains("before the first")),
+        "{:?}",
+        done.notes
+    );
+    let over = trial.shop().passed_over(varnish);
+    assert_eq!((over.before_air, over.no_hours), (2, 1));
+}

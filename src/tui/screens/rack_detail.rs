@@ -101,7 +101,7 @@ pub(super) fn lines(line: &RackLine, all: bool, width: usize, ctx: &Ctx<'_>) -> 
         film.touch_words(ctx.now, ctx.zone())
             .map(|words| format!("tested: {words}")),
     );
-    taught.push(film.learned.words());
+    taught.push(film.learned_words());
     out.push((Tone::Dim, taught.join("; ")));
     out
 }
