@@ -6,6 +6,7 @@
 
 mod action;
 mod air;
+mod air_doubts;
 mod air_import;
 mod air_rows;
 mod books;

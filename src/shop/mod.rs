@@ -12,6 +12,7 @@ mod chore;
 mod correct;
 mod day_close;
 mod deciding;
+mod dry_stage;
 mod dryness;
 mod event;
 mod face_state;
@@ -50,6 +51,7 @@ pub use day_close::{
     Call, Cause, DayEnd, DayState, day_end, day_of, is_late, left_open, rags_left,
 };
 pub use deciding::{deciding, film_faces};
+pub use dry_stage::DryStage;
 pub use dryness::Films;
 pub use event::{CoatKind, Event, ScuffMeans, SetItem, TouchVerdict, What};
 pub use face_state::{Coat, FaceState};
@@ -61,7 +63,7 @@ pub use pass::{Air, Amount, AmountBasis, Pass};
 pub use people::{Client, Job};
 pub use piece::{Piece, PieceFile, PieceKind};
 pub use rack::{RackRow, RackState, rack};
-pub use rack_film::{ABRADES_WITH, DryStage, Film, FilmWindow, Milestone, RackLine, rack_lines};
+pub use rack_film::{ABRADES_WITH, Film, FilmWindow, Milestone, RackLine, rack_lines};
 pub use ready_made::{ready_products, ready_recipes};
 pub use reason::ReasonFor;
 pub use recipe::Recipe;

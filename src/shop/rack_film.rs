@@ -3,6 +3,7 @@
 //! draw the same lines from here.
 
 use super::check::Gates;
+use super::dry_stage::{DryStage, denied_from};
 use super::event::{CoatKind, ScuffMeans, TouchVerdict};
 use super::face_state::Coat;
 use super::id::PassId;
@@ -11,7 +12,7 @@ use super::rack::{RackRow, rack};
 use super::schedule::Grit;
 use super::ticket::Ticket;
 use crate::coating::{
-    Cost, Learned, Product, ProductId, Recoat, RecoatWindow, SafeLikely, ShopAirClock, Span, Speed,
+    Cost, Learned, Product, ProductId, Recoat, RecoatWindow, SafeLikely, ShopAirClock, Speed,
     look_again,
 };
 use chrono::{DateTime, Utc};
@@ -19,88 +20,6 @@ use chrono::{DateTime, Utc};
 /// What a missed window is abraded with where the schedule names nothing that abrades: 320 paper
 /// (320 to 400 is what most writers and labels ask between coats).
 pub const ABRADES_WITH: ScuffMeans = ScuffMeans::FinePaper(Grit(320));
-
-/// How far a film has come.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub enum DryStage {
-    /// Wet to the touch.
-    Wet,
-    /// Set to touch: nothing transfers to a finger.
-    Touch,
-    /// Tack-free: no longer grabs.
-    TackFree,
-    /// Dry to recoat: sands to powder.
-    Recoat,
-    /// Dry to handle.
-    Handle,
-    /// Ready for light use.
-    LightUse,
-    /// Fully cured.
-    FullCure,
-}
-
-impl DryStage {
-    /// Every stage after wet, in order.
-    pub const TO_COME: [Self; 6] = [
-        Self::Touch,
-        Self::TackFree,
-        Self::Recoat,
-        Self::Handle,
-        Self::LightUse,
-        Self::FullCure,
-    ];
-
-    /// In words.
-    pub fn words(self) -> &'static str {
-        match self {
-            Self::Wet => "wet",
-            Self::Touch => "set to touch",
-            Self::TackFree => "tack-free",
-            Self::Recoat => "dry to recoat",
-            Self::Handle => "dry to handle",
-            Self::LightUse => "light use",
-            Self::FullCure => "full cure",
-        }
-    }
-
-    /// The word in JSON.
-    pub fn code(self) -> &'static str {
-        match self {
-            Self::Wet => "wet",
-            Self::Touch => "set-to-touch",
-            Self::TackFree => "tack-free",
-            Self::Recoat => "dry-to-recoat",
-            Self::Handle => "dry-to-handle",
-            Self::LightUse => "light-use",
-            Self::FullCure => "full-cure",
-        }
-    }
-
-    /// The label time it asks.
-    fn span(self, product: &Product) -> Option<Span> {
-        let label = &product.label;
-        Some(match self {
-            Self::Wet => return None,
-            Self::Touch => label.touch,
-            Self::TackFree => label.tack_free,
-            Self::Recoat => label.windows.first()?.opens,
-            Self::Handle => label.handle,
-            Self::LightUse => label.light_use,
-            Self::FullCure => label.full_cure,
-        })
-    }
-
-    /// The least finding of a touch test that shows it; none where no thumb can.
-    fn verdict(self) -> Option<TouchVerdict> {
-        Some(match self {
-            Self::Touch => TouchVerdict::TouchDry,
-            Self::TackFree => TouchVerdict::TackFree,
-            Self::Recoat => TouchVerdict::DryToRecoat,
-            Self::Handle => TouchVerdict::DryToHandle,
-            Self::Wet | Self::LightUse | Self::FullCure => return None,
-        })
-    }
-}
 
 /// When a film reaches a stage.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -290,16 +209,6 @@ fn milestone(
         times,
         in_sight,
     })
-}
-
-/// The first stage that a finding says is still to come. Still soft says no more than that the
-/// film is not dry to recoat: it may have been tack-free for days.
-fn denied_from(found: TouchVerdict) -> Option<DryStage> {
-    match found {
-        TouchVerdict::StillSoft | TouchVerdict::TackFree => Some(DryStage::Recoat),
-        TouchVerdict::TouchDry => Some(DryStage::TackFree),
-        TouchVerdict::DryToRecoat | TouchVerdict::DryToHandle => None,
-    }
 }
 
 /// The window that counts now.

@@ -1,7 +1,8 @@
 //! The Rack's lines in words.
 
+use super::dry_stage::DryStage;
 use super::event::TouchVerdict;
-use super::rack_film::{DryStage, Film, Milestone};
+use super::rack_film::{Film, Milestone};
 use crate::coating::Recoat;
 use crate::units::TemperatureStyle;
 use crate::units::moment::show_moment;
