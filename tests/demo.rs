@@ -145,7 +145,8 @@ fn every_piece_waits_for_what_it_is_there_to_show() {
         assert_eq!(
             wait("3D"),
             Waiting::MoveOn {
-                to: Stage::Topcoats
+                to: Stage::Topcoats,
+                then: None,
             },
             "{when}"
         );

@@ -17,3 +17,6 @@ mod learning;
 
 #[path = "drying/logger.rs"]
 mod logger;
+
+#[path = "drying/logger_asks.rs"]
+mod logger_asks;

@@ -145,7 +145,7 @@ fn a_top_from_the_client_to_the_set_list() {
         t.press(&["d"]);
         t.see("Wipe down: 1A sink top");
         t.press(&["F2"]);
-        t.see("ready to move to sealing");
+        t.see("can move to sealing");
         t.press(&["m"]);
         t.see("Moved 1A sink top to sealing");
 
@@ -191,7 +191,7 @@ fn a_top_from_the_client_to_the_set_list() {
         t.press(&["d"]);
         t.see("Wipe off");
         t.press(&["F2"]);
-        t.see("ready to move to topcoats");
+        t.see("can move to topcoats");
         t.press(&["m"]);
         t.see("Moved 1A sink top to topcoats");
         // Inside the drying time.

@@ -115,7 +115,10 @@ fn a_film_found_still_soft_is_not_set() {
     bench.move_on();
     assert_eq!(bench.board(), "set list: 0 of 7");
     bench.touch(&[Left], TouchVerdict::StillSoft);
-    assert_eq!(bench.board(), "coat 3 of 3: still soft, test again");
+    assert_eq!(
+        bench.board(),
+        "coat 3 of 3: still soft, test again Fri 11:24 pm"
+    );
     bench.touch(&[Left], TouchVerdict::DryToHandle);
     assert_eq!(bench.board(), "set list: 0 of 7");
 }

@@ -61,6 +61,8 @@ fn sanding_counts_faces_grit_by_grit() {
     bench.wipe(&[Top, Left]);
     assert_eq!(bench.board(), "wipe down: 2 of 9 faces");
     bench.wipe(&NINE);
+    assert_eq!(bench.waiting().shows(), Shows::Drying);
+    bench.later(30);
     assert_eq!(bench.board(), "ready to move to sealing");
     assert_eq!(bench.waiting().shows(), Shows::Ready);
 }
@@ -96,7 +98,13 @@ fn the_night_and_the_next_days_are_named() {
     let mut bench = with_topcoats(3, local(28, 20, 0));
     assert_eq!(bench.board(), "coat 4 of 7: dry to recoat Sat 2:00 am");
     bench.touch(&[Top], TouchVerdict::StillSoft);
-    assert_eq!(bench.board(), "coat 4 of 7: still soft, test again");
+    // The clock's own time, for it is later than half an hour from now.
+    assert_eq!(
+        bench.board(),
+        "coat 4 of 7: still soft, test again Sat 2:00 am"
+    );
+    assert_eq!(bench.waiting().shows(), Shows::Drying);
+    assert_eq!(bench.waiting().until(), Some(local(29, 2, 0)));
     bench.touch(&NINE, TouchVerdict::DryToRecoat);
     assert_eq!(bench.board(), "ready to scuff");
     // The label's window counts from the coat, not from the test.
@@ -151,7 +159,7 @@ fn a_face_sanded_back_is_followed_on_its_way() {
     bench.move_on();
     assert_eq!(
         bench.board(),
-        "ready to move to staining",
+        "wipe-down flashes off 11:10 am; can move to staining",
         "no end is sealed by this schedule"
     );
     bench.move_on();
@@ -177,7 +185,86 @@ fn a_left_out_end_holds_the_piece() {
     assert_eq!(bench.board(), "held: left end not sealed");
     assert_eq!(bench.waiting().shows(), Shows::Held);
     bench.coat(Seal, &[Left]);
+    let dry = bench.waiting().until().expect("a moment");
+    assert_eq!(bench.waiting().shows(), Shows::Drying);
+    bench.now = dry;
     assert_eq!(bench.board(), "ready to move to topcoats");
+}
+
+#[test]
+fn a_piece_that_may_move_along_still_says_that_its_coat_is_wet() {
+    let mut bench = Bench::new(CLEAR);
+    bench.through_sanding();
+    bench.coat(Seal, &NINE);
+    let dry = bench.waiting().until().expect("a moment");
+    assert_eq!(dry - bench.now, Duration::minutes(60));
+    let board = bench.board();
+    assert!(
+        board.starts_with("coat 1 of 4: dry to recoat ")
+            && board.ends_with("; can move to topcoats"),
+        "{board}"
+    );
+    assert_eq!(bench.waiting().shows(), Shows::Drying);
+    let row = |bench: &Bench| {
+        let rows = rack(std::slice::from_ref(&bench.file), &bench.gates(), bench.now);
+        rows.into_iter().next().expect("a row")
+    };
+    assert_eq!(
+        (row(&bench).state, row(&bench).coat),
+        (RackState::Wet, Some((Seal, 1)))
+    );
+    assert_eq!(row(&bench).recoat, Some(dry));
+    bench.now = dry;
+    assert_eq!(row(&bench).state, RackState::Ready);
+    assert_eq!(bench.board(), "ready to move to topcoats");
+    // What a thumb found soft does not go on either.
+    bench.touch(&[Top], TouchVerdict::StillSoft);
+    assert_eq!(row(&bench).state, RackState::TackFree);
+    assert_eq!(bench.waiting().until(), Some(dry + Duration::minutes(30)));
+}
+
+#[test]
+fn a_coat_found_soft_dries_on_until_it_is_to_be_tested_again() {
+    // Past its label's time, ready by the clock.
+    for (laid, was) in [
+        (local(28, 9, 40), RackState::Ready),
+        (local(27, 9, 0), RackState::Missed),
+    ] {
+        let mut bench = with_topcoats(3, laid);
+        bench.now = local(28, 15, 40);
+        let row = |bench: &Bench| {
+            let rows = rack(std::slice::from_ref(&bench.file), &bench.gates(), bench.now);
+            rows.into_iter().next().expect("a row")
+        };
+        assert_eq!(row(&bench).state, was);
+        bench.touch(&NINE, TouchVerdict::StillSoft);
+        // A fifth of the time it has had, which is more than half an hour.
+        let again = bench.now + (bench.now - laid) / 5;
+        assert_eq!(bench.waiting().shows(), Shows::Drying);
+        assert_eq!(bench.waiting().until(), Some(again));
+        assert_eq!(row(&bench).state, RackState::TackFree);
+        assert_eq!(row(&bench).recoat, Some(again));
+        bench.now = again;
+        assert_eq!(bench.board(), "coat 4 of 7: still soft, test again now");
+        assert_eq!(bench.waiting().shows(), Shows::Ready);
+        assert_eq!(row(&bench).state, RackState::Ready);
+    }
+}
+
+#[test]
+fn a_last_coat_found_soft_is_to_be_tested_again() {
+    let mut bench = Bench::new(HARDWAX);
+    bench.through_topcoats();
+    let waits = bench.waiting();
+    assert_eq!(bench.board(), "ready to move to set", "{waits:?}");
+    bench.touch(&[Top], TouchVerdict::StillSoft);
+    let again = bench.waiting().until().expect("a moment");
+    assert!(again > bench.now);
+    let board = bench.board();
+    assert!(
+        board.starts_with("coat 2 of 2: still soft, test again "),
+        "{board}"
+    );
 }
 
 #[test]

@@ -154,6 +154,53 @@ fn what_comes_due_rings_once_and_holds_the_banner_until_it_is_put_away() {
 }
 
 #[test]
+fn a_coat_found_soft_dries_on_and_rings_when_it_is_to_be_tested_again() {
+    let mut rig = Rig::demo(NOW);
+    rig.wait_until("2026-11-25T17:00:00Z");
+    rig.press(&["0", "2"]);
+    let before = rig.picture(120, 40);
+    let ready = |screen: &str| {
+        let rows = screen.split("Drying, soonest first").next();
+        rows.is_some_and(|rows| rows.contains("1C window counter"))
+    };
+    assert!(ready(&before), "{before}");
+    // 1C is the one of the ready rows whose wait has just ended.
+    let on_it = |rig: &mut Rig| {
+        let screen = rig.picture(120, 40);
+        screen
+            .lines()
+            .any(|line| line.starts_with('>') && line.contains("1C window"))
+    };
+    for _ in 0..20 {
+        if on_it(&mut rig) {
+            break;
+        }
+        rig.press(&["down"]);
+    }
+    assert!(on_it(&mut rig));
+    rig.press(&["o"]);
+    let soft = rig.picture(120, 40);
+    assert!(!ready(&soft), "{soft}");
+    assert!(soft.contains("still soft, test again"), "{soft}");
+    let rung = rig.wait_until("2026-11-26T16:00:00Z");
+    assert_eq!(rung, [Effect::Ring]);
+    let due = rig.picture(120, 40);
+    assert!(
+        due.contains("DUE") && due.contains("still soft, test again now"),
+        "{due}"
+    );
+}
+
+#[test]
+fn words_about_a_form_that_was_left_go_with_the_next_key() {
+    let mut rig = Rig::demo(NOW);
+    rig.press(&["r", "68F", "esc"]);
+    assert!(rig.picture(80, 24).contains("Not logged. What you typed"));
+    rig.press(&["3"]);
+    assert!(!rig.picture(80, 24).contains("Not logged"));
+}
+
+#[test]
 fn a_form_left_in_the_middle_keeps_what_was_typed() {
     let mut rig = Rig::demo(NOW);
     rig.press(&["4", "c", "Nils Aker", "esc"]);

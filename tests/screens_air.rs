@@ -77,7 +77,7 @@ fn a_loggers_file_is_read_asked_about_and_brought_in_as_one_action() {
     rig.press(&["8", "i", "/nowhere"]);
     rig.press(&["ctrl-u", &path, "F2"]);
     let screen = rig.picture(80, 24);
-    assert!(screen.contains("F or C?"), "{screen}");
+    assert!(screen.contains("F, C or K?"), "{screen}");
     rig.press(&["right", "right", "F2"]);
     let screen = rig.picture(80, 24);
     assert!(screen.contains("Brought in 541 readings"), "{screen}");

@@ -40,7 +40,7 @@ pub fn read_args(words: impl IntoIterator<Item = OsString>) -> Result<Args, Fail
     version,
     about = "The whole job of a one-person wood-top shop: measure, sand, seal, stain, coat, set, and what it took.",
     long_about = "The whole job of a one-person wood-top shop: measure, sand, seal, stain, coat, set, and what it took.\n\nWithout a verb the screen opens. With a verb one thing is read or done and printed, for scripts and for the printer; the same gates hold as on the screen.\n\nPieces are named by their ticket number (3A), jobs by their number, clients, recipes and products by their whole name; each also by its identifier.",
-    after_help = "The store is --store PATH, else the one that TACKFREE_STORE names, else the platform's data folder. TACKFREE_NOW (like 2026-11-25 14:00) holds the clock still.\nExit codes: 0 done, 1 not done (the sentence says why), 2 arguments that do not read, 3 refused by a gate (every reason on its own line), 4 the answer could not be written (what was done stays done).",
+    after_help = "The store is --store PATH, else the one that TACKFREE_STORE names, else the platform's data folder. TACKFREE_NOW (like 2026-11-25 14:00, by the machine's time zone or the one TZ names; 2026-11-25T14:00:00-05:00 by its own) holds the clock still.\nExit codes: 0 done, 1 not done (the sentence says why), 2 arguments that do not read, 3 refused by a gate (every reason on its own line), 4 the answer could not be written (what was done stays done).",
     subcommand_value_name = "VERB",
     subcommand_help_heading = "Verbs",
     disable_help_subcommand = false

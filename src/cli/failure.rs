@@ -50,7 +50,9 @@ impl Failure {
     pub fn of_desk(error: &DeskError, now: DateTime<Utc>, zone: Tz) -> Self {
         let lines = error.lines(now, zone);
         match error {
-            DeskError::Refused { .. } | DeskError::RagsOpen { .. } => Self::Refused(lines),
+            DeskError::Refused { .. } | DeskError::RagsOpen { .. } | DeskError::RagsLeft { .. } => {
+                Self::Refused(lines)
+            }
             _ => Self::Said(lines),
         }
     }

@@ -3,13 +3,15 @@
 //! Columns, scale and the order of day and month are recognised from the file; what it does not
 //! say is asked, never guessed. Bad rows are left out and told of by line.
 
+use super::air_log_csv_head::Header;
 pub use super::air_log_csv_head::LoggerColumns;
-use super::air_log_csv_head::{Header, scale};
-use super::air_log_csv_rows::{first_cells, layout, reading, rows, settle_order, settle_scale};
+use super::air_log_csv_rows::{first_cells, layout, reading, rows};
+use super::air_log_csv_scale::scale;
+pub use super::air_log_csv_scale::{FileHumidity, FileScale};
+use super::air_log_csv_scale::{settle_humidity, settle_order, settle_scale};
 pub use super::air_log_csv_time::DateOrder;
 use super::air_log_csv_time::Placing;
 use super::air_log_kinds::AirReading;
-use crate::units::TemperatureStyle;
 use chrono::{DateTime, Utc};
 use chrono_tz::Tz;
 use std::io::{self, Read};
@@ -28,7 +30,9 @@ pub struct LoggerAnswers {
     /// Which column is which.
     pub columns: Option<LoggerColumns>,
     /// The scale of the temperatures.
-    pub scale: Option<TemperatureStyle>,
+    pub scale: Option<FileScale>,
+    /// How the humidity is written.
+    pub humidity: Option<FileHumidity>,
     /// The order of day and month.
     pub order: Option<DateOrder>,
 }
@@ -41,7 +45,7 @@ pub enum LoggerQuestion {
         /// One text a column.
         cells: Vec<String>,
     },
-    /// Whether the temperatures are in C or F: the file does not say.
+    /// Whether the temperatures are in F, C or K: the file does not say.
     Scale {
         /// The coldest number.
         least: f64,
@@ -52,6 +56,13 @@ pub enum LoggerQuestion {
     ScaleDoubtful {
         /// The first such temperature in both scales.
         shown: String,
+    },
+    /// Whether the humidity is a fraction of one: as percent it would be no shop's air.
+    HumidityDoubtful {
+        /// The least number.
+        least: f64,
+        /// The greatest number.
+        most: f64,
     },
     /// Whether dates are month first or day first: every one could be either.
     Order {
@@ -69,12 +80,16 @@ impl LoggerQuestion {
                 cells.join(", ")
             ),
             Self::Scale { least, most } => format!(
-                "Are the temperatures in F or C? The file does not say; they run from {least} to \
+                "Are the temperatures in F, C or K? The file does not say; they run from {least} to \
                  {most}."
+            ),
+            Self::HumidityDoubtful { least, most } => format!(
+                "Is the humidity a fraction of one? It runs from {least} to {most}; as percent that \
+                 would be drier than any shop's air."
             ),
             Self::ScaleDoubtful { shown } => format!(
                 "{shown} is no shop's air, and most of the file is like that: are the temperatures \
-                 in the other scale?"
+                 in another scale?"
             ),
             Self::Order { sample } => {
                 format!("Is \"{sample}\" month first or day first? The file does not say.")
@@ -175,13 +190,17 @@ pub fn read_logger(
         Ok(scale) => scale,
         Err(question) => return Ok(LoggerRead::Asks(question)),
     };
+    let humidity = match settle_humidity(&rows, answers.humidity) {
+        Ok(humidity) => humidity,
+        Err(question) => return Ok(LoggerRead::Asks(question)),
+    };
     let order = match settle_order(&rows, answers.order) {
         Ok(order) => order,
         Err(question) => return Ok(LoggerRead::Asks(question)),
     };
     let mut placing = Placing::new(zone, offset);
     for row in rows {
-        match reading(&row, scale, order, &mut placing, now, zone) {
+        match reading(&row, (scale, humidity), order, &mut placing, now, zone) {
             Ok(reading) => report.take(reading),
             Err(why) => report.refuse(row.line, why),
         }
@@ -205,9 +224,10 @@ impl LoggerReport {
 
     pub(super) fn refuse(&mut self, line: u64, why: String) {
         self.refused += 1;
-        if self.first_refused.len() < TOLD {
-            self.first_refused.push(Refused { line, why });
-        }
+        // Rows are refused in two walks over the file; told are its first.
+        let at = self.first_refused.partition_point(|row| row.line <= line);
+        self.first_refused.insert(at, Refused { line, why });
+        self.first_refused.truncate(TOLD);
     }
 
     fn find_gaps(&mut self) {

@@ -1,6 +1,6 @@
 //! Which column of a logger's file is which, by its header row.
 
-use crate::units::TemperatureStyle;
+use super::air_log_csv_scale::scale;
 
 /// Which column holds what, counted from 0.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
@@ -34,25 +34,12 @@ pub(super) enum WhenCell {
 }
 
 /// Letters and digits of a cell as lower-case words.
-fn words(cell: &str) -> Vec<String> {
+pub(super) fn words(cell: &str) -> Vec<String> {
     cell.to_lowercase()
         .split(|c: char| !c.is_ascii_alphanumeric())
         .filter(|word| !word.is_empty())
         .map(str::to_owned)
         .collect()
-}
-
-/// The temperature scale a header or a cell names.
-pub(super) fn scale(cell: &str) -> Option<TemperatureStyle> {
-    let words = words(cell);
-    let named = |names: &[&str]| words.iter().any(|word| names.contains(&word.as_str()));
-    let fahrenheit = named(&["f", "degf", "fahrenheit", "tempf"]);
-    let celsius = named(&["c", "degc", "celsius", "centigrade", "tempc"]);
-    match (fahrenheit, celsius) {
-        (true, false) => Some(TemperatureStyle::Fahrenheit),
-        (false, true) => Some(TemperatureStyle::Celsius),
-        _ => None,
-    }
 }
 
 impl Header {
@@ -77,8 +64,11 @@ impl Header {
             if derived.iter().any(|word| is(word)) || is("dewpoint") {
                 continue;
             }
-            let date = starts("date") || is("day");
-            let time = is("time") || is("hour") || is("clock");
+            // Loggers write their headings in the languages of their makers, too.
+            let date = starts("date") || is("day") || is("datum");
+            let time = ["time", "hour", "clock", "zeit", "uhrzeit"]
+                .into_iter()
+                .any(is);
             if starts("datetime") || starts("timestamp") || is("recorded") || (date && time) {
                 header.whens.push((column, WhenCell::Both));
                 header.offset_minutes = header.offset_minutes.or_else(|| fixed_offset(cell));
@@ -87,13 +77,13 @@ impl Header {
             } else if time {
                 header.whens.push((column, WhenCell::Time));
                 header.offset_minutes = header.offset_minutes.or_else(|| fixed_offset(cell));
-            } else if starts("humid") || is("rh") || is("relhum") {
+            } else if starts("humid") || ["hum", "rh", "relhum", "feuchte"].into_iter().any(is) {
                 header.humidities.push(column);
             } else if starts("temp")
-                || is("celsius")
-                || is("fahrenheit")
-                || is("degc")
-                || is("degf")
+                || ["celsius", "fahrenheit", "kelvin", "degc", "degf"]
+                    .into_iter()
+                    .any(is)
+                || (is("t") && scale(cell).is_some())
             {
                 header.temperatures.push(column);
             }
@@ -147,8 +137,32 @@ impl Header {
     }
 }
 
-/// `GMT-05:00`, `UTC+1`, `UTC` in a header, in minutes.
+/// Zones of North America by their abbreviations, in hours (common practice, no source): a logger
+/// that names one keeps to it all year.
+const ZONES: [(&str, i32); 12] = [
+    ("est", -5),
+    ("edt", -4),
+    ("cst", -6),
+    ("cdt", -5),
+    ("mst", -7),
+    ("mdt", -6),
+    ("pst", -8),
+    ("pdt", -7),
+    ("akst", -9),
+    ("akdt", -8),
+    ("hst", -10),
+    ("ast", -4),
+];
+
+/// `GMT-05:00`, `UTC+1`, `UTC`, `EST` in a header, in minutes.
 fn fixed_offset(cell: &str) -> Option<i32> {
+    let named = words(cell);
+    let zone = ZONES
+        .iter()
+        .find(|(zone, _)| named.iter().any(|word| word == zone));
+    if let Some((_, hours)) = zone {
+        return Some(hours * 60);
+    }
     let upper = cell.to_uppercase();
     let at = upper.find("GMT").or_else(|| upper.find("UTC"))?;
     let rest = upper.get(at + 3..)?;

@@ -1,11 +1,11 @@
-//! The rows of a logger's file: cells to numbers, and what the file as a whole says of scale and
-//! order.
+//! The rows of a logger's file: cells to numbers.
 
-use super::air_log_csv::{LONGEST, LoggerError, LoggerQuestion, LoggerReport};
-use super::air_log_csv_head::{Header, LoggerColumns, scale};
+use super::air_log_csv::{LONGEST, LoggerError, LoggerReport};
+use super::air_log_csv_head::{Header, LoggerColumns};
+use super::air_log_csv_scale::{FileHumidity, FileScale, scale};
 use super::air_log_csv_time::{DateOrder, Placing, When, read_when};
-use super::air_log_kinds::{AirReading, ShopAir, both_scales, likely_shop_air};
-use crate::units::{Humidity, Temperature, TemperatureStyle, clean_line};
+use super::air_log_kinds::{AirReading, ShopAir};
+use crate::units::{Humidity, clean_line};
 use chrono::{DateTime, Utc};
 use chrono_tz::Tz;
 use std::io::{self, Read};
@@ -13,10 +13,10 @@ use std::io::{self, Read};
 /// One row before scale and order are known.
 pub(super) struct Raw {
     pub(super) line: u64,
-    when: When,
-    degrees: f64,
-    scale: Option<TemperatureStyle>,
-    percent: f64,
+    pub(super) when: When,
+    pub(super) degrees: f64,
+    pub(super) scale: Option<FileScale>,
+    pub(super) humidity: f64,
 }
 
 /// The delimiter under which a header row names most, and that row.
@@ -123,7 +123,7 @@ fn raw(
         when: read_when(&when).ok_or_else(|| said(when.trim(), "time"))?,
         degrees: number(&degrees, delimiter).ok_or_else(|| said(&degrees, "temperature"))?,
         scale: scale(degrees.trim_start_matches(|c: char| !c.is_alphabetic())),
-        percent: number(&percent, delimiter).ok_or_else(|| said(&percent, "humidity"))?,
+        humidity: number(&percent, delimiter).ok_or_else(|| said(&percent, "humidity"))?,
     })
 }
 
@@ -142,77 +142,9 @@ fn number(cell: &str, delimiter: u8) -> Option<f64> {
     digits.parse::<f64>().ok().filter(|value| value.is_finite())
 }
 
-fn temperature(degrees: f64, scale: TemperatureStyle) -> Temperature {
-    match scale {
-        TemperatureStyle::Fahrenheit => Temperature::from_f(degrees),
-        TemperatureStyle::Celsius => Temperature::from_c(degrees),
-    }
-}
-
-pub(super) fn settle_scale(
-    rows: &[Raw],
-    answered: Option<TemperatureStyle>,
-    stated: Option<TemperatureStyle>,
-) -> Result<TemperatureStyle, LoggerQuestion> {
-    if let Some(answered) = answered {
-        return Ok(answered);
-    }
-    let bare = || rows.iter().filter(|row| row.scale.is_none());
-    let Some(stated) = stated else {
-        if bare().next().is_none() {
-            return Ok(TemperatureStyle::default());
-        }
-        let ends =
-            |(least, most): (f64, f64), row: &Raw| (least.min(row.degrees), most.max(row.degrees));
-        let (least, most) = bare().fold((f64::INFINITY, f64::NEG_INFINITY), ends);
-        return Err(LoggerQuestion::Scale { least, most });
-    };
-    let unlikely = |row: &&Raw| !likely_shop_air(temperature(row.degrees, stated));
-    let (odd, all) = (bare().filter(unlikely).count(), bare().count());
-    match bare().find(unlikely) {
-        Some(first) if odd * 2 > all => Err(LoggerQuestion::ScaleDoubtful {
-            shown: both_scales(temperature(first.degrees, stated)),
-        }),
-        _ => Ok(stated),
-    }
-}
-
-pub(super) fn settle_order(
-    rows: &[Raw],
-    answered: Option<DateOrder>,
-) -> Result<DateOrder, LoggerQuestion> {
-    if let Some(answered) = answered {
-        return Ok(answered);
-    }
-    let mut undecided = None;
-    for row in rows {
-        if let When::Slashed {
-            first,
-            second,
-            year,
-            ..
-        } = row.when
-        {
-            if first > 12 {
-                return Ok(DateOrder::DayFirst);
-            }
-            if second > 12 {
-                return Ok(DateOrder::MonthFirst);
-            }
-            if first != second && undecided.is_none() {
-                undecided = Some(format!("{first}/{second}/{year}"));
-            }
-        }
-    }
-    match undecided {
-        Some(sample) => Err(LoggerQuestion::Order { sample }),
-        None => Ok(DateOrder::MonthFirst),
-    }
-}
-
 pub(super) fn reading(
     row: &Raw,
-    scale: TemperatureStyle,
+    (scale, humidity): (FileScale, FileHumidity),
     order: DateOrder,
     placing: &mut Placing,
     now: DateTime<Utc>,
@@ -221,10 +153,11 @@ pub(super) fn reading(
     let at = placing
         .place(row.when, order)
         .ok_or("there is no such day")?;
+    let percent = humidity.percent(row.humidity);
     let air = ShopAir {
-        temperature: temperature(row.degrees, row.scale.unwrap_or(scale)),
-        humidity: Humidity::from_percent(row.percent)
-            .ok_or_else(|| format!("a humidity of {} % cannot be", row.percent))?,
+        temperature: row.scale.unwrap_or(scale).temperature(row.degrees),
+        humidity: Humidity::from_percent(percent)
+            .ok_or_else(|| format!("a humidity of {percent} % cannot be"))?,
     };
     AirReading::checked(at, air, now, zone).map_err(|error| error.to_string())
 }

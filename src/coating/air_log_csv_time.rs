@@ -27,7 +27,23 @@ pub(super) enum When {
         second: u32,
         year: i32,
         time: NaiveTime,
+        written: Written,
     },
+}
+
+/// A date as it stands in the file, for the question about it.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) struct Written {
+    numbers: [u32; 3],
+    digits: [usize; 3],
+    mark: char,
+}
+
+impl std::fmt::Display for Written {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        let ([one, two, three], [a, b, c], mark) = (self.numbers, self.digits, self.mark);
+        write!(f, "{one:0a$}{mark}{two:0b$}{mark}{three:0c$}")
+    }
 }
 
 /// Reads a time from one cell, or from a date's and a time's cell joined by a space.
@@ -79,6 +95,11 @@ pub(super) fn read_when(text: &str) -> Option<When> {
         second,
         year,
         time,
+        written: Written {
+            numbers: [first, second, third],
+            digits: [one.len(), two.len(), three.len()],
+            mark: if date.contains('/') { '/' } else { '-' },
+        },
     })
 }
 
@@ -147,6 +168,7 @@ impl Placing {
                 second,
                 year,
                 time,
+                ..
             } => {
                 let (month, day) = match order {
                     DateOrder::MonthFirst => (first, second),

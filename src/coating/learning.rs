@@ -12,6 +12,12 @@
 //! - The posterior is summed over a fixed grid; median, and the span that holds 8 in 10, come
 //!   from it. The method is a grid posterior with interval-censored data; the figures for prior,
 //!   scatter and slips are judgement.
+//!
+//! How well that finds a shop's speed depends on how much single coats scatter. Of 100 simulated
+//! shops at 0.7 of the label, eight tests (four or five coats) bring 96 within a tenth where coats
+//! scatter by 5 %, 90 at 8 %, 76 at 10 %, 70 at 12 %; sixteen tests 100, 97, 94 and 89. Few coats
+//! cannot do much better: their mean alone lies off by the scatter over the root of their number.
+//! `tests/drying/learning.rs` measures these figures.
 
 use super::air_clock::{ShopAirClock, Twin};
 use super::product::{Product, Span};
@@ -70,6 +76,13 @@ pub struct TouchTest {
     pub had: f64,
     /// What was found.
     pub found: Found,
+}
+
+impl TouchTest {
+    /// Whether it says anything: hours that are no numbers, or below a minute, do not.
+    pub fn counts(&self) -> bool {
+        self.asked.is_finite() && self.had.is_finite() && self.asked > 0.0 && self.had > 1.0 / 60.0
+    }
 }
 
 /// This shop's factor for a product, as far as tests show it. Above 1: faster than the law.
@@ -148,12 +161,9 @@ struct Bracket {
 /// Learns a factor from tests in the order in which they were made. To start over, hand in none.
 /// Tests with hours that are no numbers or below a minute say nothing and are not counted.
 pub fn learn(tests: &[TouchTest]) -> Learned {
-    let usable = |test: &&TouchTest| {
-        test.asked.is_finite() && test.had.is_finite() && test.asked > 0.0 && test.had > 1.0 / 60.0
-    };
     let mut coats: BTreeMap<u128, Vec<&TouchTest>> = BTreeMap::new();
     let mut count = 0;
-    for test in tests.iter().filter(usable) {
+    for test in tests.iter().filter(|test| test.counts()) {
         coats.entry(test.coat).or_default().push(test);
         count += 1;
     }

@@ -28,11 +28,13 @@ pub mod rates;
 
 // The drying clock by the shop's air.
 pub mod air_clock;
+mod air_clock_cost;
 mod air_clock_why;
 pub mod air_log;
 pub mod air_log_csv;
 mod air_log_csv_head;
 mod air_log_csv_rows;
+mod air_log_csv_scale;
 mod air_log_csv_time;
 mod air_log_kinds;
 mod air_log_sums;
@@ -44,11 +46,12 @@ pub mod psychro;
 pub mod psychro_checks;
 
 pub use air_clock::{Reach, ShopAirClock, Tuning, Twin, beyond_sight, show_reached};
+pub use air_clock_cost::{Cost, Held};
 pub use air_clock_why::{Slows, Speed};
 pub use air_log::AirLog;
 pub use air_log_csv::{
-    DateOrder, LoggerAnswers, LoggerColumns, LoggerError, LoggerQuestion, LoggerRead, LoggerReport,
-    Refused, read_logger,
+    DateOrder, FileHumidity, FileScale, LoggerAnswers, LoggerColumns, LoggerError, LoggerQuestion,
+    LoggerRead, LoggerReport, Refused, read_logger,
 };
 pub use air_log_kinds::{
     AirAt, AirBasis, AirReading, Assumed, Coverage, Inserted, Merged, ReadingError, ShopAir,

@@ -1,5 +1,6 @@
 //! Shop air: readings, a logger's file, the forecast, what is set about drying, and learning anew.
 
+use super::air_doubts::likely;
 use super::air_rows::{AirSource, AirSpan, DryingRules, LoggedAir};
 use super::books::{BooksError, Key, Row, Scope};
 use super::error::DeskError;
@@ -8,18 +9,10 @@ use crate::coating::{
     AirReading, Assumed, Care, Forecast, ForecastError, ForecastStep, ProductId, ShopAir,
 };
 use crate::shop::{Air, Settings};
+use crate::units::Temperature;
 use crate::units::moment::show_moment;
-use crate::units::{Temperature, TemperatureStyle};
 use chrono::{DateTime, Duration, SubsecRound, Utc};
 
-/// A shop's air is nearly always between these, in thousandths of a degree Celsius (32 to 104 F);
-/// judgement.
-const USUAL: std::ops::RangeInclusive<i32> = 0..=40_000;
-/// What a mistaken scale is recognised by: the same number in the other scale lies here (41 to
-/// 95 F); judgement.
-const MEANT: std::ops::RangeInclusive<i32> = 5_000..=35_000;
-/// What nobody can insist on: no shop is worked in beyond it.
-const POSSIBLE: std::ops::RangeInclusive<i32> = -50_000..=70_000;
 /// How long a foretold step is kept after it has passed, in days: as long as a coat that dried in
 /// it may still be asked about.
 const KEPT: i64 = 60;
@@ -303,37 +296,6 @@ pub fn rules_words(rules: &DryingRules, settings: &Settings) -> String {
         Assumed::Air(air) => show_air(air, settings),
     };
     format!("{care}, {cap}, {damp}, before the first reading {assumed}")
-}
-
-/// Questions a temperature that is no usual shop air, and says what was probably meant. A person
-/// who is sure is believed within what is possible at all.
-fn likely(air: ShopAir, sure: bool, settings: &Settings) -> Result<(), DeskError> {
-    let temperature = air.temperature;
-    let milli = temperature.milli_c();
-    if (sure && POSSIBLE.contains(&milli)) || USUAL.contains(&milli) {
-        return Ok(());
-    }
-    let (c, f) = (TemperatureStyle::Celsius, TemperatureStyle::Fahrenheit);
-    let as_f = (Temperature::from_f(temperature.c()), f, c);
-    let as_c = (Temperature::from_c(temperature.f()), c, f);
-    // The shop's own scale is the one that is typed without thinking.
-    let order = match settings.temperature {
-        TemperatureStyle::Fahrenheit => [as_f, as_c],
-        TemperatureStyle::Celsius => [as_c, as_f],
-    };
-    let meant = order
-        .into_iter()
-        .find(|(other, ..)| MEANT.contains(&other.milli_c()));
-    let (said, meant) = match meant {
-        Some((other, scale, typed)) => (typed, Some(other.show(scale))),
-        None => (settings.temperature, None),
-    };
-    let beside = if said == c { f } else { c };
-    Err(DeskError::DoubtfulAir {
-        shown: format!("{} ({})", temperature.show(said), temperature.show(beside)),
-        meant,
-        firm: sure,
-    })
 }
 
 /// What is left of an older step beside a newer one.

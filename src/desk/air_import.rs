@@ -51,10 +51,12 @@ impl Desk<'_> {
         let sorted = sort_out(&fresh, &held);
         let mut notes = notes(report, &sorted, &show);
         if sorted.new.is_empty() {
-            let words = format!(
-                "All {} readings of {file} are in the log already",
-                count(fresh.len())
-            );
+            let words = match (fresh.len(), sorted.differ) {
+                (1, 0) => format!("The one reading of {file} is in the log already"),
+                (n, 0) => format!("All {} readings of {file} are in the log already", count(n)),
+                (1, _) => format!("The one reading of {file} was left out"),
+                (n, _) => format!("None of the {} readings of {file} was brought in", count(n)),
+            };
             return Ok(Done::said(words).with_notes(notes));
         }
         for reading in &sorted.new {
@@ -69,12 +71,18 @@ impl Desk<'_> {
                 show(first.at)
             ));
         }
-        let words = format!(
-            "Brought in {} readings of the shop's air from {file}, {} to {}",
-            count(sorted.new.len()),
-            show(first.at),
-            show(last.at)
-        );
+        let words = match sorted.new.as_slice() {
+            [one] => format!(
+                "Brought in 1 reading of the shop's air from {file}, of {}",
+                show(one.at)
+            ),
+            new => format!(
+                "Brought in {} readings of the shop's air from {file}, {} to {}",
+                count(new.len()),
+                show(first.at),
+                show(last.at)
+            ),
+        };
         Ok(Done::said(words).with_notes(notes))
     }
 }
@@ -134,18 +142,22 @@ fn notes(
         ));
     }
     if report.refused > 0 {
-        let told: Vec<String> = report
-            .first_refused
-            .iter()
-            .take(TOLD)
-            .map(|row| format!("line {}: {}", row.line, row.why))
-            .collect();
+        // One note a row, so that a list of notes stays a list.
         notes.push(format!(
-            "{} {} could not be read: {}",
+            "{} {} could not be read and {} left out.",
             count(report.refused),
             rows(report.refused),
-            told.join(" ")
+            if report.refused == 1 { "was" } else { "were" }
         ));
+        let told = report.first_refused.iter().take(TOLD);
+        notes.extend(told.map(|row| {
+            let why = row.why.trim_end_matches('.');
+            format!("Line {}: {why}.", row.line)
+        }));
+        let more = report.refused.saturating_sub(TOLD);
+        if more > 0 {
+            notes.push(format!("And {} more {}.", count(more), rows(more)));
+        }
     }
     if report.out_of_order > 0 {
         notes.push(format!(
@@ -173,10 +185,13 @@ fn notes(
     }
     if report.left_out > 0 {
         notes.push(format!(
-            "{} local {} fell into the hour that the clock change leaves out and were taken an hour \
-             later.",
-            count(report.left_out),
-            if report.left_out == 1 { "time" } else { "times" }
+            "{} fell into the hour that the clock change leaves out and {} taken an hour later.",
+            if report.left_out == 1 {
+                "1 local time".to_owned()
+            } else {
+                format!("{} local times", count(report.left_out))
+            },
+            if report.left_out == 1 { "was" } else { "were" }
         ));
     }
     notes

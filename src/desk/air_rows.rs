@@ -84,6 +84,39 @@ impl TouchRecord {
     }
 }
 
+/// Touch tests of a product that teach nothing, and why.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub struct PassedOver {
+    /// Their coats were laid before the shop's first reading of its air.
+    pub before_air: usize,
+    /// Their coats had had no label-hours to speak of: just laid, or in air in which nothing dries.
+    pub no_hours: usize,
+}
+
+impl PassedOver {
+    /// Each why with its tests: `1 touch test does not count: its coat was laid before the first
+    /// reading of the shop's air`.
+    pub fn words(&self) -> Vec<String> {
+        let said = |n: usize, why: &str| match n {
+            0 => None,
+            1 => Some(format!("1 touch test does not count: its coat {why}")),
+            n => Some(format!(
+                "{n} touch tests do not count: each one's coat {why}"
+            )),
+        };
+        [
+            said(
+                self.before_air,
+                "was laid before the first reading of the shop's air",
+            ),
+            said(self.no_hours, "had had no label-hours"),
+        ]
+        .into_iter()
+        .flatten()
+        .collect()
+    }
+}
+
 /// The spread rate of what was really used over an area; none where that is no spread rate.
 pub fn spread_of(area: Area, used: Volume) -> Option<SpreadRate> {
     SpreadRate::from_m2_per_l(area.m2() / (used.ml() / 1000.0))

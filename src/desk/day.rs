@@ -6,6 +6,7 @@ use super::perform::{Desk, Done};
 use super::snapshot::Shop;
 use crate::shop::{
     Call, Caution, Chore, ChoreDone, DayClosed, DayEnd, DayState, RagWay, day_end, day_of,
+    rags_left,
 };
 use crate::units::moment::{show_date, show_moment};
 use chrono::{DateTime, NaiveDate, Utc};
@@ -14,6 +15,17 @@ impl Shop {
     /// The end of a day: what it calls for, what is done of it.
     pub fn day_end(&self, day: NaiveDate) -> DayEnd {
         day_end(
+            day,
+            &self.files,
+            &self.products,
+            &self.days,
+            self.settings.zone,
+        )
+    }
+
+    /// The newest of the last days before one that is open with oily rags not logged as safe.
+    pub fn rags_left(&self, day: NaiveDate) -> Option<DayEnd> {
+        rags_left(
             day,
             &self.files,
             &self.products,
@@ -110,7 +122,8 @@ impl Desk<'_> {
         }
     }
 
-    /// Closes a day. Oily rags that are not logged as safe hold it until the reason is written.
+    /// Closes a day. Oily rags that are not logged as safe hold it until the reason is written;
+    /// those of a day before that is still open hold it until that day is seen to.
     pub(super) fn close_day(
         &mut self,
         day: NaiveDate,
@@ -127,6 +140,16 @@ impl Desk<'_> {
             return Err(DeskError::DayIsClosed {
                 day: said,
                 at: when(closed.at),
+            });
+        }
+        if let Some(left) = shop.rags_left(day)
+            && let Some(rags) = left.rags()
+        {
+            return Err(DeskError::RagsLeft {
+                day: said,
+                left: self.day_words(left.day, &shop),
+                of: shop.causes_words(rags),
+                date: left.day,
             });
         }
         let mut notes = Vec::new();

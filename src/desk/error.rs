@@ -189,6 +189,20 @@ pub enum DeskError {
         /// The last work with them.
         last: String,
     },
+    /// A day is to be closed while the oily rags of a day before it are not logged as safe.
+    #[error(
+        "{day} is not closed: oily rags of {of} from {left} are not logged as laid flat outdoors or in a lidded metal can of water, and can catch fire by themselves within hours (NFPA oily-rag tip sheet). See to that day first: log them, or close it with the reason in writing (on the day's end the left arrow goes there; a command takes --day {date})."
+    )]
+    RagsLeft {
+        /// The day that was to be closed.
+        day: String,
+        /// The day before.
+        left: String,
+        /// What they are of.
+        of: String,
+        /// The day before, as a command takes it.
+        date: chrono::NaiveDate,
+    },
     /// Nothing to undo.
     #[error("There is nothing to undo.")]
     NothingToUndo,
@@ -225,7 +239,7 @@ pub enum DeskError {
         if *firm {
             "No shop is worked in at that temperature, so check the unit"
         } else {
-            "Write F or C behind the number, or say that you are sure"
+            "Log it in the right scale, F or C, or say that you are sure"
         }
     )]
     DoubtfulAir {
@@ -235,6 +249,14 @@ pub enum DeskError {
         meant: Option<String>,
         /// Whether even insisting does not help.
         firm: bool,
+    },
+    /// A humidity that is no shop's, or a fraction of one.
+    #[error(
+        "{shown} humidity is drier than any shop's air; was it read as a fraction of one? Write it in percent, like 45, or say that you are sure."
+    )]
+    DoubtfulHumidity {
+        /// The humidity as it was understood.
+        shown: String,
     },
     /// A reading from the future, or one no shop has.
     #[error(transparent)]

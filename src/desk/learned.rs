@@ -4,15 +4,20 @@ use super::action::FacePick;
 use super::books::Scope;
 use super::error::DeskError;
 use super::perform::Desk;
-use crate::shop::{Ticket, rack_lines};
+use crate::shop::{Coat, Ticket, rack_lines};
 use crate::units::moment::show_moment;
 use chrono::{DateTime, Utc};
+
+/// Why a test teaches nothing.
+const BLIND: &str = "This test does not count for what is learned: the coat was laid before the first \
+                     reading of the shop's air.";
 
 impl Desk<'_> {
     /// Read after the test was written: when to test again, and what was learned of each product
     /// with how many tests stand behind it.
     pub(super) fn learned_notes(&self, picks: &[FacePick]) -> Result<Vec<String>, DeskError> {
         let mut notes: Vec<String> = Vec::new();
+        let first = self.books.air_first()?;
         for pick in FacePick::once_each(picks) {
             let shop = self.shop(Scope::One(pick.piece))?;
             let clock = shop.clock();
@@ -33,8 +38,13 @@ impl Desk<'_> {
                     .faces
                     .as_ref()
                     .is_none_or(|faces| faces.contains(&face.key));
-                let product = face.last_coat().and_then(|coat| shop.product(coat.product));
-                let Some(product) = product.filter(|_| meant) else {
+                let coat = face.last_coat().filter(|_| meant);
+                let blind = |coat: &Coat| first.is_some_and(|first| coat.dries_from() < first);
+                if coat.is_some_and(blind) && !notes.iter().any(|note| note == BLIND) {
+                    notes.push(BLIND.to_owned());
+                }
+                let product = coat.and_then(|coat| shop.product(coat.product));
+                let Some(product) = product else {
                     continue;
                 };
                 let learned = clock.tuning(product.id).safe;

@@ -6,6 +6,7 @@
 
 mod action;
 mod air;
+mod air_doubts;
 mod air_import;
 mod air_rows;
 mod books;
@@ -48,7 +49,9 @@ pub use action::{
 };
 pub use air::{rules_words, show_air};
 pub use air_import::AirImport;
-pub use air_rows::{AirSource, AirSpan, DryingRules, LoggedAir, TouchRecord, spread_of};
+pub use air_rows::{
+    AirSource, AirSpan, DryingRules, LoggedAir, PassedOver, TouchRecord, spread_of,
+};
 pub use books::{Books, BooksError, JournalLine, Key, Row, Scope};
 pub use can_action::{
     CanAction, CanDraft, CanPick, CanTake, DrawnDraft, MixDraft, MixPart, TakeAmount,

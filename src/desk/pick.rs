@@ -8,7 +8,8 @@ use crate::shop::PieceId;
 pub struct FacePick {
     /// The piece.
     pub piece: PieceId,
-    /// The faces; none means those the schedule asks for next.
+    /// The faces; none means those the schedule asks for next, of a touch test those that carry the
+    /// film of the piece's line on the Rack.
     pub faces: Option<Vec<FaceKey>>,
 }
 

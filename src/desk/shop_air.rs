@@ -7,11 +7,11 @@
 //! the usual air stands in, also the weeks before the pause. Each is a walk along the log's own
 //! order from its start, so that the cost follows what dries, not how long the shop has logged.
 
-use super::air_rows::{AirSpan, DryingRules, TouchRecord, spread_of};
+use super::air_rows::{AirSpan, DryingRules, PassedOver, TouchRecord, spread_of};
 use super::books::{Books, BooksError};
 use crate::coating::{
     AirLog, AirReading, Forecast, LEARNS_FROM, ModelSettings, Product, ProductId, ShopAirClock,
-    Tuning, air_log::HOLDS, film_factor, learn,
+    TouchTest, Tuning, air_log::HOLDS, film_factor, learn,
 };
 use crate::shop::{Films, Pass, PassId, PieceFile, Ticket, What};
 use chrono::{DateTime, Duration, Utc};
@@ -37,6 +37,7 @@ pub(super) struct ForClock {
     pub(super) forecast: Arc<Forecast>,
     pub(super) tuning: Arc<HashMap<ProductId, Tuning>>,
     pub(super) films: Arc<Films>,
+    pub(super) passed_over: Arc<HashMap<ProductId, PassedOver>>,
 }
 
 impl ForClock {
@@ -48,7 +49,8 @@ impl ForClock {
         zone: Tz,
     ) -> Result<Self, BooksError> {
         let rules = books.drying_rules()?;
-        let tests = tests(books)?;
+        let mut passed_over = HashMap::new();
+        let tests = tests(books, &mut passed_over)?;
         let mut spans: Vec<(DateTime<Utc>, Option<DateTime<Utc>>)> = Vec::new();
         if let Some(last) = books.air_newest(1)?.first() {
             spans.push((back(last.reading.at, RECENT), None));
@@ -69,13 +71,14 @@ impl ForClock {
         air.merge(readings(books, &spans)?);
         let air = Arc::new(air);
         let forecast = Forecast::new(books.forecast()?).unwrap_or_default();
-        let tuning = Arc::new(tuning(&air, rules.law, products, &tests));
+        let tuning = Arc::new(tuning(&air, rules.law, products, &tests, &mut passed_over));
         Ok(Self {
             air,
             rules,
             forecast: Arc::new(forecast),
             tuning,
             films: Arc::new(films(files, passes, products)),
+            passed_over: Arc::new(passed_over),
         })
     }
 }
@@ -164,7 +167,10 @@ fn joined(mut spans: Vec<AirSpan>) -> Vec<AirSpan> {
 /// learning was reset, one for each pass and moment however many pieces it went over. Tests from
 /// before the first reading of a shop that does log its air are left out: what they were made in
 /// is not known, and the log now says what they would have been taken for.
-fn tests(books: &dyn Books) -> Result<Vec<Vec<TouchRecord>>, BooksError> {
+fn tests(
+    books: &dyn Books,
+    passed_over: &mut HashMap<ProductId, PassedOver>,
+) -> Result<Vec<Vec<TouchRecord>>, BooksError> {
     let (afresh, first) = (books.afresh()?, books.air_first()?);
     let mut out = Vec::new();
     for product in books.tested_products()? {
@@ -172,8 +178,13 @@ fn tests(books: &dyn Books) -> Result<Vec<Vec<TouchRecord>>, BooksError> {
         let mut seen = HashSet::new();
         // A pass goes over a few pieces, each with a line of its own.
         let mut newest = books.touch_tests(product, after, 4 * NEWEST_TESTS)?;
-        newest.retain(|test| first.is_none_or(|first| test.laid >= first));
         newest.retain(|test| seen.insert((test.pass, test.at, test.verdict)));
+        let all = newest.len();
+        newest.retain(|test| first.is_none_or(|first| test.laid >= first));
+        if newest.len() < all {
+            let over: &mut PassedOver = passed_over.entry(product).or_default();
+            over.before_air = all - newest.len();
+        }
         newest.truncate(NEWEST_TESTS);
         newest.reverse();
         if !newest.is_empty() {
@@ -189,6 +200,7 @@ fn tuning(
     law: ModelSettings,
     products: &[Product],
     tests: &[Vec<TouchRecord>],
+    passed_over: &mut HashMap<ProductId, PassedOver>,
 ) -> HashMap<ProductId, Tuning> {
     let mut tuning: HashMap<ProductId, Tuning> = products
         .iter()
@@ -201,8 +213,8 @@ fn tuning(
         let Some(product) = products.iter().find(|known| known.id == first.product) else {
             continue;
         };
-        let learned = |clock: &ShopAirClock| {
-            let seen: Vec<_> = tests
+        let seen = |clock: &ShopAirClock| -> Vec<TouchTest> {
+            tests
                 .iter()
                 .filter_map(|test| {
                     let k = test.spread.map_or(1.0, |spread| {
@@ -213,12 +225,16 @@ fn tuning(
                         .with_film(k)
                         .observe(product, coat, test.laid, test.at, stage)
                 })
-                .collect();
-            learn(&seen)
+                .collect()
         };
         if let Some(known) = tuning.get_mut(&product.id) {
-            known.safe = learned(&clock.safe());
-            known.likely = learned(&clock.likely());
+            let safe = seen(&clock.safe());
+            known.safe = learn(&safe);
+            known.likely = learn(&seen(&clock.likely()));
+            let silent = safe.iter().filter(|test| !test.counts()).count();
+            if silent > 0 {
+                passed_over.entry(product.id).or_default().no_hours = silent;
+            }
         }
     }
     tuning

@@ -1,6 +1,6 @@
 //! The shop as it stands, read at one moment, for screens, commands and papers.
 
-use super::air_rows::DryingRules;
+use super::air_rows::{DryingRules, PassedOver};
 use super::books::{Books, BooksError, Scope};
 use super::shop_air::ForClock;
 use super::use_read::learned_rates;
@@ -51,6 +51,8 @@ pub struct Shop {
     pub air: Arc<AirLog>,
     /// What touch tests have taught, per product.
     pub tuning: Arc<HashMap<ProductId, Tuning>>,
+    /// Touch tests that teach nothing, per product.
+    pub passed_over: Arc<HashMap<ProductId, PassedOver>>,
     /// The typed forecast; without steps where there is none.
     pub forecast: Arc<Forecast>,
     /// What the shop has set about drying.
@@ -86,6 +88,7 @@ impl Shop {
             days: books.days()?,
             air: for_clock.air,
             tuning: for_clock.tuning,
+            passed_over: for_clock.passed_over,
             forecast: for_clock.forecast,
             drying: for_clock.rules,
             films: for_clock.films,
@@ -117,6 +120,7 @@ impl Shop {
             days: DayLog::default(),
             air: Arc::new(air),
             tuning: Arc::default(),
+            passed_over: Arc::default(),
             forecast: Arc::default(),
             drying: DryingRules::default(),
             films: Arc::default(),
@@ -126,6 +130,11 @@ impl Shop {
             use_book: UseBook::default(),
             rates: Arc::default(),
         }
+    }
+
+    /// Which touch tests of a product teach nothing.
+    pub fn passed_over(&self, product: ProductId) -> PassedOver {
+        self.passed_over.get(&product).copied().unwrap_or_default()
     }
 
     /// The drying clock of this shop: the safe one, which the gates hold to; its twin is

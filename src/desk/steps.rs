@@ -8,7 +8,7 @@ use crate::coating::ProductId;
 use crate::shape::FaceKey;
 use crate::shop::{
     Caution, CoatKind, Grit, PieceId, Schedule, ScuffMeans, Stage, Ticket, TouchVerdict, What,
-    WipeDown, cautions_for_scuff, cautions_for_wipe, sanding_cautions,
+    WipeDown, cautions_for_scuff, cautions_for_wipe, film_faces, sanding_cautions,
 };
 use chrono::{DateTime, Utc};
 
@@ -133,19 +133,32 @@ impl Desk<'_> {
         at: DateTime<Utc>,
     ) -> Result<Done, DeskError> {
         let words = format!("Touch test, {}:", verdict.words());
-        let due = |ticket: &Ticket| {
-            ticket
-                .faces
-                .iter()
-                .filter(|face| !face.coats.is_empty())
-                .map(|face| face.key)
-                .collect()
-        };
-        let done = self.over(picks, at, "The touch test", &words, due, |faces| {
+        let picks = self.touched(picks)?;
+        let none = |_: &Ticket| Vec::new();
+        let done = self.over(&picks, at, "The touch test", &words, none, |faces| {
             What::Touch { faces, verdict }
         })?;
-        let notes = self.learned_notes(picks)?;
+        let notes = self.learned_notes(&picks)?;
         Ok(done.with_notes(notes))
+    }
+
+    /// The faces a touch test is of, settled before it is logged (afterwards another film may be
+    /// the one that decides): those named, else those with the film of the Rack's line.
+    fn touched(&self, picks: &[FacePick]) -> Result<Vec<FacePick>, DeskError> {
+        let settle = |pick: &FacePick| {
+            let faces = if let Some(faces) = &pick.faces {
+                faces.clone()
+            } else {
+                let (shop, file) = self.piece_file(pick.piece)?;
+                let clock = shop.clock();
+                film_faces(&Ticket::of(&file), &shop.gates(&clock), self.now)
+            };
+            Ok(FacePick {
+                piece: pick.piece,
+                faces: Some(faces),
+            })
+        };
+        picks.iter().map(settle).collect()
     }
 
     pub(super) fn sand_back(

@@ -72,5 +72,17 @@ pub fn day_paper(end: &DayEnd, shop: &Shop, now: DateTime<Utc>) -> Vec<String> {
             out.extend(lines.into_iter().map(|line| format!("      {line}")));
         }
     }
+    if let Some(left) = shop.rags_left(end.day)
+        && let Some(rags) = left.rags()
+    {
+        let words = format!(
+            "{} is still open: oily rags of {} are not logged (--day {}).",
+            show_date(left.day, today),
+            shop.causes_words(rags),
+            left.day
+        );
+        let lines = wrap(&words, PAPER_WIDTH - 2, 2);
+        out.extend(lines.into_iter().map(|line| format!("  {line}")));
+    }
     out
 }

@@ -189,10 +189,31 @@ pub fn left_open(
     log: &DayLog,
     zone: Tz,
 ) -> Option<DayEnd> {
+    before(today, files, products, log, zone).find(DayEnd::is_open)
+}
+
+/// The newest of the last days before `day` that is open with oily rags not logged as safe.
+pub fn rags_left(
+    day: NaiveDate,
+    files: &[PieceFile],
+    products: &[Product],
+    log: &DayLog,
+    zone: Tz,
+) -> Option<DayEnd> {
+    before(day, files, products, log, zone).find(|end| end.is_open() && end.rags().is_some())
+}
+
+/// The ends of the last days before one, newest first.
+fn before(
+    day: NaiveDate,
+    files: &[PieceFile],
+    products: &[Product],
+    log: &DayLog,
+    zone: Tz,
+) -> impl Iterator<Item = DayEnd> {
     (1..=LOOK_BACK)
-        .filter_map(|back| today.checked_sub_days(Days::new(back)))
-        .map(|day| day_end(day, files, products, log, zone))
-        .find(DayEnd::is_open)
+        .filter_map(move |back| day.checked_sub_days(Days::new(back)))
+        .map(move |day| day_end(day, files, products, log, zone))
 }
 
 /// The chores that one line of a log leaves, and the product they come from.

@@ -7,7 +7,7 @@ use super::face_state::{Coat, FaceState};
 use super::id::PassId;
 use super::schedule::WipeDown;
 use super::ticket::Ticket;
-use crate::coating::{DryingClock, Recoat, recoat_state};
+use crate::coating::{DryingClock, Recoat, look_again, recoat_state};
 use chrono::{DateTime, Duration, Utc};
 use std::collections::HashMap;
 
@@ -71,6 +71,21 @@ impl Gates<'_> {
         Some(self.of_coat(coat, |clock| {
             recoat_state(clock, product, coat.dries_from(), coat.recoat_tested, at)
         }))
+    }
+
+    /// When to test a face's last coat again, if a touch test found it still soft: not before the
+    /// clock has it dry to recoat.
+    pub fn test_again(&self, face: &FaceState) -> Option<DateTime<Utc>> {
+        let coat = face.last_coat()?;
+        let (at, TouchVerdict::StillSoft) = coat.touch? else {
+            return None;
+        };
+        let laid = coat.dries_from();
+        let ready = self.product(coat.product).and_then(|product| {
+            let opens = product.label.windows.first()?.opens;
+            Some(self.of_coat(coat, |clock| clock.reached(product, laid, opens)))
+        });
+        Some(look_again(laid, at, ready.unwrap_or(at)))
     }
 
     /// The coat below must be dry to recoat, by the clock or by a touch test.

@@ -16,6 +16,8 @@ mod check;
 mod chore;
 mod correct;
 mod day_close;
+mod deciding;
+mod dry_stage;
 mod dryness;
 mod event;
 mod face_state;
@@ -69,7 +71,11 @@ pub use caution::{
 pub use check::{Gates, Strictness};
 pub use chore::{Chore, ChoreDone, DayClosed, DayLog, RagWay};
 pub use correct::{Retimed, against_record, late_doubts, retime, together};
-pub use day_close::{Call, Cause, DayEnd, DayState, day_end, day_of, is_late, left_open};
+pub use day_close::{
+    Call, Cause, DayEnd, DayState, day_end, day_of, is_late, left_open, rags_left,
+};
+pub use deciding::{deciding, film_faces};
+pub use dry_stage::DryStage;
 pub use dryness::Films;
 pub use event::{CoatKind, Event, ScuffMeans, SetItem, TouchVerdict, What};
 pub use face_state::{Coat, FaceState};
@@ -85,7 +91,7 @@ pub use pass::{Air, Amount, AmountBasis, Pass};
 pub use people::{Client, Job};
 pub use piece::{Piece, PieceFile, PieceKind};
 pub use rack::{RackRow, RackState, rack};
-pub use rack_film::{ABRADES_WITH, DryStage, Film, FilmWindow, Milestone, RackLine, rack_lines};
+pub use rack_film::{ABRADES_WITH, Film, FilmWindow, Milestone, RackLine, rack_lines};
 pub use ready_made::{ready_products, ready_recipes};
 pub use reason::ReasonFor;
 pub use recipe::Recipe;

@@ -2,7 +2,7 @@
 
 use super::blocker::Blocker;
 use super::check::Gates;
-use super::event::{CoatKind, SetItem, TouchVerdict};
+use super::event::{CoatKind, SetItem};
 use super::face_state::FaceState;
 use super::stage::Stage;
 use super::ticket::Ticket;
@@ -15,7 +15,7 @@ use chrono::{DateTime, Utc};
 pub fn waiting(ticket: &Ticket, gates: &Gates<'_>, now: DateTime<Utc>) -> Waiting {
     match ticket.stage {
         Stage::Sanding => sanding(ticket, gates, now),
-        Stage::Set => set(ticket),
+        Stage::Set => set(ticket, gates, now),
         stage => match CoatKind::of_stage(stage) {
             Some(kind) => coating(ticket, gates, kind, now),
             None => move_on(ticket, gates, now),
@@ -59,19 +59,10 @@ fn sanding(ticket: &Ticket, gates: &Gates<'_>, now: DateTime<Utc>) -> Waiting {
     move_on(ticket, gates, now)
 }
 
-fn set(ticket: &Ticket) -> Waiting {
-    let soft = ticket.faces.iter().find_map(|face| {
-        let coat = face.last_coat()?;
-        let (at, verdict) = coat.touch?;
-        // What was found before the piece was finished was known then.
-        let news = verdict == TouchVerdict::StillSoft && ticket.finished.is_none_or(|end| at > end);
-        news.then(|| Waiting::TestAgain {
-            kind: coat.kind,
-            no: face.count(coat.kind),
-            of: ticket.asked(face, coat.kind),
-        })
-    });
-    if let Some(soft) = soft {
+fn set(ticket: &Ticket, gates: &Gates<'_>, now: DateTime<Utc>) -> Waiting {
+    // What was found before the piece was finished was known then.
+    let news = |at| ticket.finished.is_none_or(|end| at > end);
+    if let Some(soft) = soft(ticket, gates, now, news) {
         return soft;
     }
     match ticket.finished {
@@ -97,10 +88,45 @@ fn coating(ticket: &Ticket, gates: &Gates<'_>, kind: CoatKind, now: DateTime<Utc
             return Waiting::WipeOff { faces: wet };
         }
     }
-    let due = ticket.due_faces(kind);
-    let Some(first) = due.first().and_then(|key| ticket.face(*key)) else {
-        return move_on(ticket, gates, now);
+    coat_due(ticket, gates, kind, now).unwrap_or_else(|| move_on(ticket, gates, now))
+}
+
+/// The coat that a last coat found soft by a touch test waits to be tested for, where the test is
+/// `news`: of several the one to be tested last.
+fn soft(
+    ticket: &Ticket,
+    gates: &Gates<'_>,
+    now: DateTime<Utc>,
+    news: impl Fn(DateTime<Utc>) -> bool,
+) -> Option<Waiting> {
+    let tested = |face: &&FaceState| {
+        let touch = face.last_coat().and_then(|coat| coat.touch);
+        touch.is_some_and(|(at, _)| news(at))
     };
+    let (again, face) = ticket
+        .faces
+        .iter()
+        .filter(tested)
+        .filter_map(|face| Some((gates.test_again(face)?, face)))
+        .max_by_key(|(again, _)| *again)?;
+    let coat = face.last_coat()?;
+    Some(Waiting::TestAgain {
+        kind: coat.kind,
+        no: face.count(coat.kind),
+        of: ticket.asked(face, coat.kind),
+        again: Some(again).filter(|again| now < *again),
+    })
+}
+
+/// What the next coat of a kind waits for; none where none is due.
+fn coat_due(
+    ticket: &Ticket,
+    gates: &Gates<'_>,
+    kind: CoatKind,
+    now: DateTime<Utc>,
+) -> Option<Waiting> {
+    let due = ticket.due_faces(kind);
+    let first = due.first().and_then(|key| ticket.face(*key))?;
     let no = first.count(kind) + 1;
     let of = due
         .iter()
@@ -118,9 +144,9 @@ fn coating(ticket: &Ticket, gates: &Gates<'_>, kind: CoatKind, now: DateTime<Utc
             has: first.count(kind),
             asked: ticket.asked(first, kind),
         };
-        return Waiting::Held { why };
+        return Some(Waiting::Held { why });
     }
-    step
+    Some(step)
 }
 
 /// Whether these faces were left behind: all the show faces have what they are asked for, this
@@ -151,14 +177,15 @@ fn next_coat(
     let mut dry: Option<(DateTime<Utc>, CoatKind)> = None;
     let mut lifts: Option<DateTime<Utc>> = None;
     let mut shut: Option<DateTime<Utc>> = None;
-    let (mut soft, mut scuff) = (false, false);
+    let mut soft: Option<DateTime<Utc>> = None;
+    let mut scuff = false;
     for face in &faces {
         let Some(coat) = face.last_coat() else {
             let ready = gates.wipe_ready(ticket, face).filter(|ready| now < *ready);
             flashes = flashes.max(ready);
             continue;
         };
-        soft |= matches!(coat.touch, Some((_, TouchVerdict::StillSoft)));
+        soft = soft.max(gates.test_again(face));
         match gates.recoat(face, now) {
             Some(Recoat::Wait { ready }) => {
                 dry = Some(dry.map_or((ready, coat.kind), |was| was.max((ready, coat.kind))));
@@ -176,8 +203,14 @@ fn next_coat(
     if let Some(ready) = flashes {
         return Waiting::FlashOff { ready };
     }
-    if soft {
-        return Waiting::TestAgain { kind, no, of };
+    if let Some(again) = soft {
+        let again = Some(again).filter(|again| now < *again);
+        return Waiting::TestAgain {
+            kind,
+            no,
+            of,
+            again,
+        };
     }
     if let Some((ready, below)) = dry {
         return Waiting::Dry {
@@ -218,7 +251,7 @@ fn next_coat(
 
 fn move_on(ticket: &Ticket, gates: &Gates<'_>, now: DateTime<Utc>) -> Waiting {
     let Some(to) = ticket.schedule.next_stage(ticket.stage) else {
-        return set(ticket);
+        return set(ticket, gates, now);
     };
     let blockers = gates.blockers_to_next(ticket, now);
     let cure = blockers
@@ -228,14 +261,33 @@ fn move_on(ticket: &Ticket, gates: &Gates<'_>, now: DateTime<Utc>) -> Waiting {
             _ => None,
         })
         .max();
-    match (
-        blockers
-            .iter()
-            .find(|blocker| !matches!(blocker, Blocker::NotCured { .. })),
-        cure,
-    ) {
-        (Some(why), _) => Waiting::Held { why: why.clone() },
-        (None, Some(ready)) => Waiting::Cure { ready },
-        (None, None) => Waiting::MoveOn { to },
+    let time_heals = |why: &Blocker| matches!(why, Blocker::NotCured { .. } | Blocker::Soft { .. });
+    if let Some(why) = blockers.iter().find(|why| !time_heals(why)) {
+        return Waiting::Held { why: why.clone() };
+    }
+    let is_soft = |why: &Blocker| matches!(why, Blocker::Soft { .. });
+    if blockers.iter().any(is_soft)
+        && let Some(soft) = soft(ticket, gates, now, |_| true)
+    {
+        return soft;
+    }
+    if let Some(ready) = cure {
+        return Waiting::Cure { ready };
+    }
+    // The board lets a piece go on while its coat is wet; the next coat has to wait all the same.
+    let step = CoatKind::of_stage(to).and_then(|kind| coat_due(ticket, gates, kind, now));
+    let waits = |step: &Waiting| {
+        matches!(
+            step,
+            Waiting::FlashOff { .. }
+                | Waiting::Dry { .. }
+                | Waiting::NextWindow { .. }
+                | Waiting::TestAgain { .. }
+                | Waiting::Abrade { .. }
+        )
+    };
+    Waiting::MoveOn {
+        to,
+        then: step.filter(waits).map(Box::new),
     }
 }

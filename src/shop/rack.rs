@@ -1,9 +1,8 @@
 //! The Rack: every piece with a wet or drying coat, and what is ready now.
 
-use super::blocker::Blocker;
 use super::check::Gates;
+use super::deciding::deciding;
 use super::event::{CoatKind, TouchVerdict};
-use super::face_state::{Coat, FaceState};
 use super::id::PieceId;
 use super::next_step::waiting;
 use super::piece::PieceFile;
@@ -55,7 +54,7 @@ pub struct RackRow {
     pub piece: PieceId,
     /// Where its last coat stands.
     pub state: RackState,
-    /// The face whose last coat decides; none for a wipe-down.
+    /// The face whose last coat decides (see [`deciding`]); none for a wipe-down.
     pub face: Option<FaceKey>,
     /// Which coat, counted on the face that carries most: `coat 3`.
     pub coat: Option<(CoatKind, u8)>,
@@ -103,15 +102,6 @@ pub fn rack(files: &[PieceFile], gates: &Gates<'_>, now: DateTime<Utc>) -> Vec<R
     rows
 }
 
-/// The face whose last coat is the youngest: it decides for the piece.
-fn youngest(ticket: &Ticket) -> Option<(&FaceState, &Coat)> {
-    ticket
-        .faces
-        .iter()
-        .filter_map(|face| face.last_coat().map(|coat| (face, coat)))
-        .max_by_key(|(_, coat)| coat.dries_from())
-}
-
 fn row(file: &PieceFile, gates: &Gates<'_>, now: DateTime<Utc>) -> Option<RackRow> {
     let ticket = Ticket::of(file);
     if ticket.finished.is_some() {
@@ -119,18 +109,10 @@ fn row(file: &PieceFile, gates: &Gates<'_>, now: DateTime<Utc>) -> Option<RackRo
         return None;
     }
     let waits = waiting(&ticket, gates, now);
-    // What was left behind is what the clock runs for; else the youngest coat decides.
-    let behind = match &waits {
-        Waiting::Held {
-            why: Blocker::CoatMissing { face, .. },
-        } => ticket
-            .face(*face)
-            .and_then(|face| face.last_coat().map(|coat| (face, coat))),
-        _ => None,
-    };
-    let Some((face, coat)) = behind.or_else(|| youngest(&ticket)) else {
+    let face = deciding(&ticket, gates, &waits, now);
+    let Some((face, coat)) = face.and_then(|face| Some((face, face.last_coat()?))) else {
         // A solvent wipe that must flash off is drying too, though it is no coat.
-        let Waiting::FlashOff { ready } = waits else {
+        let Waiting::FlashOff { ready } = *waits.step() else {
             return None;
         };
         return Some(RackRow {
@@ -178,13 +160,16 @@ fn row(file: &PieceFile, gates: &Gates<'_>, now: DateTime<Utc>) -> Option<RackRo
         Recoat::Lifts { ready, shut } => (ready, Some(shut)),
         Recoat::Missed { since } => (reached(product.label.windows.first()?.opens), Some(since)),
     };
+    // What a thumb found soft is not dry, whatever the clock says.
+    let again = gates.test_again(face);
+    let recoat = again.unwrap_or(recoat);
     let state = match waits.shows() {
         Shows::Missed => RackState::Missed,
         Shows::Ready if ticket.stage != Stage::Set => RackState::Ready,
         Shows::Held => RackState::Held,
         _ if now < touch => RackState::Wet,
         _ if now < tack_free => RackState::Tacky,
-        _ if now < recoat => RackState::TackFree,
+        _ if again.is_some() || now < recoat => RackState::TackFree,
         _ => RackState::Curing,
     };
     let next = [touch, tack_free, recoat, full_cure]

@@ -3,6 +3,7 @@
 //! draw the same lines from here.
 
 use super::check::Gates;
+use super::dry_stage::{DryStage, denied_from};
 use super::event::{CoatKind, ScuffMeans, TouchVerdict};
 use super::face_state::Coat;
 use super::id::PassId;
@@ -11,7 +12,7 @@ use super::rack::{RackRow, rack};
 use super::schedule::Grit;
 use super::ticket::Ticket;
 use crate::coating::{
-    Learned, Product, ProductId, Recoat, RecoatWindow, SafeLikely, ShopAirClock, Span, Speed,
+    Cost, Learned, Product, ProductId, Recoat, RecoatWindow, SafeLikely, ShopAirClock, Speed,
     look_again,
 };
 use chrono::{DateTime, Utc};
@@ -19,88 +20,6 @@ use chrono::{DateTime, Utc};
 /// What a missed window is abraded with where the schedule names nothing that abrades: 320 paper
 /// (320 to 400 is what most writers and labels ask between coats).
 pub const ABRADES_WITH: ScuffMeans = ScuffMeans::FinePaper(Grit(320));
-
-/// How far a film has come.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub enum DryStage {
-    /// Wet to the touch.
-    Wet,
-    /// Set to touch: nothing transfers to a finger.
-    Touch,
-    /// Tack-free: no longer grabs.
-    TackFree,
-    /// Dry to recoat: sands to powder.
-    Recoat,
-    /// Dry to handle.
-    Handle,
-    /// Ready for light use.
-    LightUse,
-    /// Fully cured.
-    FullCure,
-}
-
-impl DryStage {
-    /// Every stage after wet, in order.
-    pub const TO_COME: [Self; 6] = [
-        Self::Touch,
-        Self::TackFree,
-        Self::Recoat,
-        Self::Handle,
-        Self::LightUse,
-        Self::FullCure,
-    ];
-
-    /// In words.
-    pub fn words(self) -> &'static str {
-        match self {
-            Self::Wet => "wet",
-            Self::Touch => "set to touch",
-            Self::TackFree => "tack-free",
-            Self::Recoat => "dry to recoat",
-            Self::Handle => "dry to handle",
-            Self::LightUse => "light use",
-            Self::FullCure => "full cure",
-        }
-    }
-
-    /// The word in JSON.
-    pub fn code(self) -> &'static str {
-        match self {
-            Self::Wet => "wet",
-            Self::Touch => "set-to-touch",
-            Self::TackFree => "tack-free",
-            Self::Recoat => "dry-to-recoat",
-            Self::Handle => "dry-to-handle",
-            Self::LightUse => "light-use",
-            Self::FullCure => "full-cure",
-        }
-    }
-
-    /// The label time it asks.
-    fn span(self, product: &Product) -> Option<Span> {
-        let label = &product.label;
-        Some(match self {
-            Self::Wet => return None,
-            Self::Touch => label.touch,
-            Self::TackFree => label.tack_free,
-            Self::Recoat => label.windows.first()?.opens,
-            Self::Handle => label.handle,
-            Self::LightUse => label.light_use,
-            Self::FullCure => label.full_cure,
-        })
-    }
-
-    /// The least finding of a touch test that shows it; none where no thumb can.
-    fn verdict(self) -> Option<TouchVerdict> {
-        Some(match self {
-            Self::Touch => TouchVerdict::TouchDry,
-            Self::TackFree => TouchVerdict::TackFree,
-            Self::Recoat => TouchVerdict::DryToRecoat,
-            Self::Handle => TouchVerdict::DryToHandle,
-            Self::Wet | Self::LightUse | Self::FullCure => return None,
-        })
-    }
-}
 
 /// When a film reaches a stage.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -149,6 +68,8 @@ pub struct Film {
     pub thickness: f64,
     /// How fast it dries now, in which air, and what holds it back.
     pub speed: Speed,
+    /// The stretch that cost it most, where that is over and it is not dry to recoat yet.
+    pub cost: Option<Cost>,
     /// What touch tests have taught of the product.
     pub learned: Learned,
     /// The last touch test of it.
@@ -218,16 +139,21 @@ fn film(
         .touch
         .filter(|(_, verdict)| *verdict < TouchVerdict::DryToRecoat);
     let abrades = |means: &ScuffMeans| means.abrades();
+    let had = clock.effective(product, laid, now);
+    let asked = opens.as_minutes() as f64 / 60.0 * clock.film_for(product, opens);
     Some(Film {
         product: product.id,
         pass: coat.pass,
         laid,
         stage,
         window: window(gates.recoat(face, now)?, product, laid, &clock)?,
-        had: clock.effective(product, laid, now),
-        asked: opens.as_minutes() as f64 / 60.0 * clock.film_for(product, opens),
+        had,
+        asked,
         thickness,
         speed: clock.speed(product, now),
+        cost: (had < asked)
+            .then(|| clock.costliest(product, laid, now))
+            .flatten(),
         learned: clock.tuning(product.id).safe,
         touch: coat.touch,
         look_again: soft.map(|_| recoat.times.safe),
@@ -251,24 +177,32 @@ fn milestone(
     let mut times = clock.times(product, laid, span);
     let mut in_sight = reach.in_sight;
     // What a thumb has found goes before any clock.
-    if let (Some(shows), Some((at, found))) = (stage.verdict(), coat.touch) {
-        if found >= shows {
-            let at = match stage {
-                DryStage::Recoat => coat.recoat_tested.unwrap_or(at),
-                DryStage::Handle => coat.handle_tested.unwrap_or(at),
-                _ => at,
-            };
-            times = SafeLikely {
-                safe: times.safe.min(at),
-                likely: times.likely.min(at),
-            };
-            in_sight = true;
-        } else if stage <= DryStage::Recoat {
-            times = SafeLikely {
-                safe: look_again(laid, at, times.safe),
-                likely: look_again(laid, at, times.likely),
-            };
-        }
+    let Some((at, found)) = coat.touch else {
+        return Some(Milestone {
+            stage,
+            times,
+            in_sight,
+        });
+    };
+    if stage.verdict().is_some_and(|shows| found >= shows) {
+        let at = match stage {
+            DryStage::Recoat => coat.recoat_tested.unwrap_or(at),
+            DryStage::Handle => coat.handle_tested.unwrap_or(at),
+            _ => at,
+        };
+        times = SafeLikely {
+            safe: times.safe.min(at),
+            likely: times.likely.min(at),
+        };
+        in_sight = true;
+    } else if denied_from(found).is_some_and(|least| stage >= least) {
+        // Not there yet; and what comes after dry to recoat does not come before it.
+        let rests_on = stage.min(DryStage::Recoat).span(product)?;
+        let first = clock.times(product, laid, rests_on);
+        times = SafeLikely {
+            safe: times.safe.max(look_again(laid, at, first.safe)),
+            likely: times.likely.max(look_again(laid, at, first.likely)),
+        };
     }
     Some(Milestone {
         stage,

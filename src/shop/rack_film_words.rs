@@ -1,6 +1,8 @@
 //! The Rack's lines in words.
 
-use super::rack_film::{DryStage, Film, Milestone};
+use super::dry_stage::DryStage;
+use super::event::TouchVerdict;
+use super::rack_film::{Film, Milestone};
 use crate::coating::Recoat;
 use crate::units::TemperatureStyle;
 use crate::units::moment::show_moment;
@@ -33,7 +35,8 @@ impl Milestone {
 }
 
 impl Film {
-    /// The stage it is in: `set to touch`, after a test `tack-free by touch test`.
+    /// The stage it is in: `set to touch`, after a test `tack-free by touch test`, after one that
+    /// found it soft `tack-free, still soft by touch test`.
     pub fn stage_words(&self) -> String {
         let shown = match self.stage {
             DryStage::LightUse => "ready for light use",
@@ -41,18 +44,18 @@ impl Film {
             stage => stage.words(),
         };
         match self.touch {
+            Some((_, TouchVerdict::StillSoft)) => format!("{shown}, still soft by touch test"),
             Some((_, verdict)) if self.shows(verdict) => format!("{shown} by touch test"),
             _ => shown.to_owned(),
         }
     }
 
     /// Whether the stage is just what a test found.
-    fn shows(&self, verdict: super::event::TouchVerdict) -> bool {
-        use super::event::TouchVerdict as Found;
+    fn shows(&self, verdict: TouchVerdict) -> bool {
+        use TouchVerdict as Found;
         matches!(
             (self.stage, verdict),
-            (DryStage::Wet, Found::StillSoft)
-                | (DryStage::Touch, Found::TouchDry)
+            (DryStage::Touch, Found::TouchDry)
                 | (DryStage::TackFree, Found::TackFree)
                 | (DryStage::Recoat, Found::DryToRecoat)
                 | (DryStage::Handle, Found::DryToHandle)
@@ -103,13 +106,29 @@ impl Film {
         format!("{had} of {} label-hours to recoat{film}", hours(self.asked))
     }
 
-    /// Why it is slow, or on what its times rest where no reading holds; empty where there is
+    /// Why it is slow now and which stretch cost it most, or on what its times rest where no reading holds; empty where there is
     /// nothing to say, as for a shop that logs no air.
     pub fn slow_words(&self, now: DateTime<Utc>, zone: Tz, style: TemperatureStyle) -> String {
-        if self.speed.air.is_none() && !self.speed.is_slow() {
+        if self.speed.air.is_none() && !self.is_slow() {
             return String::new();
         }
-        self.speed.words(now, zone, style)
+        let mut parts = vec![self.speed.words(now, zone, style)];
+        parts.extend(self.cost.map(|cost| cost.words(now, zone, style)));
+        parts.retain(|part| !part.is_empty());
+        parts.join("; ")
+    }
+
+    /// Whether it is slow enough to be said: now, or in a stretch that is over and cost it hours.
+    pub fn is_slow(&self) -> bool {
+        self.speed.is_slow() || self.cost.is_some()
+    }
+
+    /// What touch tests have taught of the product; that none counts, where this coat was tested.
+    pub fn learned_words(&self) -> String {
+        if self.learned.tests == 0 && self.touch.is_some() {
+            return "the label's speed, no touch test that counts".to_owned();
+        }
+        self.learned.words()
     }
 
     /// What a test said last and when to test again: `touch test 2:10 pm: still soft, test again

@@ -51,8 +51,12 @@ pub enum Waiting {
     WipeDown { done: usize, of: usize },
     /// The wipe-down's solvent to leave.
     FlashOff { ready: DateTime<Utc> },
-    /// Nothing more here: move it along.
-    MoveOn { to: Stage },
+    /// Nothing more here: move it along. `then` is what still keeps the first coat of the next
+    /// stage from going on, if anything does: the piece may move, but no hand is wanted yet.
+    MoveOn {
+        to: Stage,
+        then: Option<Box<Waiting>>,
+    },
     /// A coat: so many faces done of those due.
     Lay {
         kind: CoatKind,
@@ -76,8 +80,13 @@ pub enum Waiting {
         of: u8,
         ready: DateTime<Utc>,
     },
-    /// A touch test found it soft.
-    TestAgain { kind: CoatKind, no: u8, of: u8 },
+    /// A touch test found it soft: dries on until it is to be tested again; none means now.
+    TestAgain {
+        kind: CoatKind,
+        no: u8,
+        of: u8,
+        again: Option<DateTime<Utc>>,
+    },
     /// A scuff.
     Scuff,
     /// A missed window: abrade first.
@@ -107,7 +116,11 @@ impl Waiting {
             Self::Grit { grit, done, of } => format!("{grit} grit: {}", of_faces(*done, *of)),
             Self::WipeDown { done, of } => format!("wipe down: {}", of_faces(*done, *of)),
             Self::FlashOff { ready } => format!("wipe-down flashes off {}", when(ready)),
-            Self::MoveOn { to } => format!("ready to move to {to}"),
+            Self::MoveOn { to, then: None } => format!("ready to move to {to}"),
+            Self::MoveOn {
+                to,
+                then: Some(then),
+            } => format!("{}; can move to {to}", then.words(now, zone)),
             Self::Lay {
                 kind,
                 no,
@@ -154,8 +167,14 @@ impl Waiting {
                     when(ready)
                 )
             }
-            Self::TestAgain { kind, no, of } => {
-                format!("{}: still soft, test again", coat(*kind, *no, *of))
+            Self::TestAgain {
+                kind,
+                no,
+                of,
+                again,
+            } => {
+                let again = again.as_ref().map_or("now".to_owned(), when);
+                format!("{}: still soft, test again {again}", coat(*kind, *no, *of))
             }
             Self::Scuff => "ready to scuff".to_owned(),
             Self::Abrade { kind, no, of, shut } => {
@@ -192,15 +211,26 @@ impl Waiting {
         }
     }
 
+    /// The step at which hands are wanted next: of a piece that may move along, the one that
+    /// stands between it and the first coat of the next stage.
+    pub fn step(&self) -> &Self {
+        match self {
+            Self::MoveOn {
+                then: Some(then), ..
+            } => then,
+            _ => self,
+        }
+    }
+
     /// How it shows.
     pub fn shows(&self) -> Shows {
-        match self {
+        match self.step() {
             Self::Grit { .. }
             | Self::WipeDown { .. }
             | Self::MoveOn { .. }
             | Self::Lay { .. }
             | Self::Scuff
-            | Self::TestAgain { .. }
+            | Self::TestAgain { again: None, .. }
             | Self::WipeOff { .. }
             | Self::SetList { .. } => Shows::Ready,
             Self::Abrade { .. } => Shows::Missed,
@@ -208,6 +238,7 @@ impl Waiting {
             Self::FlashOff { .. }
             | Self::Dry { .. }
             | Self::NextWindow { .. }
+            | Self::TestAgain { again: Some(_), .. }
             | Self::Cure { .. } => Shows::Drying,
             Self::Finished { .. } => Shows::Done,
         }
@@ -215,11 +246,12 @@ impl Waiting {
 
     /// The moment it waits for, if that is known.
     pub fn until(&self) -> Option<DateTime<Utc>> {
-        match self {
+        match self.step() {
             Self::FlashOff { ready }
             | Self::Dry { ready, .. }
             | Self::NextWindow { ready, .. }
             | Self::Cure { ready } => Some(*ready),
+            Self::TestAgain { again, .. } => *again,
             _ => None,
         }
     }

@@ -194,6 +194,7 @@ impl App {
     /// A key.
     pub fn key(&mut self, key: &Key) -> Vec<Effect> {
         self.said.notes.clear();
+        self.put_away_what_passed();
         let asked = std::mem::take(&mut self.asked_to_leave);
         if *key == Key::Ctrl('c') {
             let touched =

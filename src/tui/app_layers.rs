@@ -11,6 +11,12 @@ use crate::coating::LoggerReport;
 use crate::desk::{Action, AirImport, DeskError, Done, Made, Which};
 use crate::shop::PieceId;
 
+/// Said of a form that was left and keeps what was typed.
+const KEPT: &str = "Not saved. What you typed is kept until you leave tackfree, and comes back when you \
+                    open this form again.";
+/// Said of a form that was left and does not.
+const DROPPED: &str = "Not logged. What you typed here is dropped.";
+
 impl App {
     pub(super) fn open_ticket(&mut self, piece: PieceId) {
         self.layers
@@ -65,11 +71,16 @@ impl App {
         if keeps {
             self.drafts.retain(|(kind, _)| *kind != open.kind);
             self.drafts.push((open.kind.clone(), open.form.draft()));
-            "Not saved. What you typed is kept until you leave tackfree, and comes back when you \
-             open this form again."
-                .clone_into(&mut self.said.words);
+            KEPT.clone_into(&mut self.said.words);
         } else {
-            "Not logged. What you typed here is dropped.".clone_into(&mut self.said.words);
+            DROPPED.clone_into(&mut self.said.words);
+        }
+    }
+
+    /// Words about a form that was left say nothing of what is done next.
+    pub(super) fn put_away_what_passed(&mut self) {
+        if [KEPT, DROPPED].contains(&self.said.words.as_str()) {
+            self.said.words.clear();
         }
     }
 

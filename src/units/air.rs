@@ -50,7 +50,7 @@ pub enum AirError {
     },
     /// A temperature that no shop has.
     #[error(
-        "{shown} is outside -20 C to 50 C (-4 F to 122 F), which no shop air is; write F or C behind the number, like 68F."
+        "{shown} is outside -20 C to 50 C (-4 F to 122 F), which no shop air is; check whether it is in F or in C."
     )]
     Unlikely {
         /// The temperature as it was understood, in both scales.
@@ -171,8 +171,9 @@ impl From<Humidity> for i32 {
     }
 }
 
-/// Reads shop air, temperature first: `68F 45`, `20C 45%`, `68 F, 45 %`, `68 45`. `bare` says what
-/// a temperature without a letter is.
+/// Reads shop air, temperature first: `68F 45`, `20C 45%`, `68 F, 45 %`, `68 45`, and with decimal
+/// commas where a letter parts the two: `20,5C 45,5`. `bare` says what a temperature without a
+/// letter is.
 ///
 /// # Errors
 /// [`AirError`] tells nothing, no humidity, nonsense, a temperature outside -20 to 50 C (a letter
@@ -208,7 +209,8 @@ fn read_air(
     if text.trim().is_empty() {
         return Err(AirError::Empty);
     }
-    let mut reader = Reader::new(text);
+    let pointed = with_points(text);
+    let mut reader = Reader::new(&pointed);
     let nonsense = |reader: &Reader<'_>| AirError::Nonsense {
         text: quoted(text),
         part: reader.part(reader.at()),
@@ -241,6 +243,39 @@ fn read_air(
         percent: trimmed(percent, 1),
     })?;
     Ok((temperature, humidity, scale))
+}
+
+/// Decimal commas as points where they can be nothing else: in the number before the first letter
+/// or degree sign if it stands there alone, and in what follows that letter.
+fn with_points(text: &str) -> String {
+    let unit = |c: char| c.is_alphabetic() || c == '°';
+    let Some(at) = text.find(unit) else {
+        return text.to_owned();
+    };
+    let (degrees, rest) = text.split_at(at);
+    let pointed = |part: &str| {
+        let chars: Vec<char> = part.chars().collect();
+        let digit = |at: Option<usize>| {
+            at.and_then(|at| chars.get(at))
+                .is_some_and(char::is_ascii_digit)
+        };
+        let each = chars.iter().enumerate().map(|(at, c)| match c {
+            ',' if digit(at.checked_sub(1)) && digit(at.checked_add(1)) => '.',
+            other => *other,
+        });
+        each.collect::<String>()
+    };
+    // "68,45 %rh" is two numbers without a letter of a scale: the first letter is not behind the
+    // temperature.
+    let alone = !degrees.contains('%') && degrees.matches(',').count() == 1;
+    let scale = rest.trim_start_matches('°').trim_start().to_lowercase();
+    let scale = ["f", "c", "deg"].iter().any(|word| scale.starts_with(word));
+    let degrees = if alone && scale {
+        pointed(degrees)
+    } else {
+        degrees.to_owned()
+    };
+    format!("{degrees}{}", pointed(rest))
 }
 
 fn signed(reader: &mut Reader<'_>) -> Option<f64> {

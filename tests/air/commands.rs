@@ -21,9 +21,16 @@ fn readings_are_logged_listed_corrected_and_removed() {
     assert!(
         doubt
             .err
-            .contains("was 68 F meant? Write F or C behind the number, or add --sure."),
+            .contains("was 68 F meant? Log it in the right scale, F or C, or add --sure."),
         "{}",
         doubt.err
+    );
+    let dry = bench.run(NOW, &["air", "68", "0.45"]);
+    assert_eq!(dry.code, 1);
+    assert!(
+        dry.err.contains("was it read as a fraction of one?") && dry.err.contains("add --sure"),
+        "{}",
+        dry.err
     );
     let late = bench.run(NOW, &["air", "68F", "45", "--at", "tomorrow 7:00"]);
     assert!(
@@ -32,6 +39,19 @@ fn readings_are_logged_listed_corrected_and_removed() {
         "{}",
         late.err
     );
+    for text in ["26 nov 8:00", "11/26 8:00"] {
+        let soon = bench.run(NOW, &["air", "68F", "45", "--at", text]);
+        assert!(soon.err.contains("has not come yet"), "{}", soon.err);
+    }
+    // The time behind the reading, as people say it.
+    let behind = bench.ok(NOW, &["air", "66,5F", "45", "at", "6:30"]);
+    assert!(
+        behind.starts_with("Logged shop air 66.5 F, 45% at 6:30 am\n"),
+        "{behind}"
+    );
+    let twice = bench.run(NOW, &["air", "66F 45 at 6:30", "--at", "7:00"]);
+    assert!(twice.err.contains("given twice"), "{}", twice.err);
+    bench.ok(NOW, &["air", "--remove", "6:30"]);
     let fixed = bench.ok(NOW, &["air", "57F", "62", "--in-place-of", "7:30"]);
     assert!(fixed.starts_with("Corrected the shop air of 7:30 am from 58 F, 62% to 57 F, 62%"));
     let gone = bench.ok(NOW, &["air", "--remove", "13:40"]);

@@ -47,9 +47,23 @@ fn a_soft_test_holds_the_coat_says_when_to_look_again_and_teaches() {
         panic!("a soft coat was coated over");
     };
     assert!(matches!(refusals[0].blockers[0], Blocker::Soft { .. }));
-    let film = trial.line(shelf).film.expect("a film");
-    assert_eq!(film.stage, DryStage::Wet);
+    let line = trial.line(shelf);
+    let film = line.film.expect("a film");
+    // Soft says only that it is not dry to recoat; by what the test taught it is set to touch.
+    assert_eq!(film.stage_words(), "set to touch, still soft by touch test");
     let again = film.look_again.expect("a time");
+    assert_eq!(line.row.waiting.until(), Some(again));
+    let ahead: Vec<DryStage> = film.to_come(trial.now).map(|one| one.stage).collect();
+    assert_eq!(
+        ahead,
+        [
+            DryStage::TackFree,
+            DryStage::Recoat,
+            DryStage::Handle,
+            DryStage::LightUse,
+            DryStage::FullCure
+        ]
+    );
     assert!(again >= trial.now + Duration::minutes(84), "{again}");
     let words = film
         .touch_words(trial.now, crate::shop::ZONE)
@@ -209,4 +223,48 @@ fn an_older_store_brings_its_tests_along() {
     assert_eq!(tests[0].at - tests[0].laid, Duration::hours(8));
     assert_eq!(tests[0].spread, None);
     assert!(store.check().expect("checked").is_empty());
+}
+
+#[test]
+fn a_test_that_does_not_count_says_why() {
+    let mut trial = Trial::at(NOW);
+    let shelf = trial.shelf();
+    trial.coat(shelf).expect("a coat");
+    trial.now += Duration::hours(1);
+    trial.log(23.0, 50.0);
+    trial.now += Duration::hours(7);
+    let varnish = trial.varnish().id;
+    let done = trial.test(shelf, TouchVerdict::StillSoft);
+    let said = done
+        .notes
+        .iter()
+        .any(|note| note.contains("does not count") && note.contains("before the first reading"));
+    assert!(said, "{:?}", done.notes);
+    let over = trial.shop().passed_over(varnish);
+    assert_eq!((over.before_air, over.no_hours), (1, 0));
+    assert_eq!(
+        over.words(),
+        [
+            "1 touch test does not count: its coat was laid before the first reading of the shop's air"
+        ]
+    );
+    let film = trial.line(shelf).film.expect("a film");
+    assert_eq!(
+        film.learned_words(),
+        "the label's speed, no touch test that counts"
+    );
+    // Just laid: the next coat has had no hours.
+    trial.test(shelf, TouchVerdict::DryToRecoat);
+    trial.coat(shelf).expect("the next coat");
+    let done = trial.test(shelf, TouchVerdict::StillSoft);
+    assert!(
+        !done
+            .notes
+            .iter()
+            .any(|note| note.contains("before the first")),
+        "{:?}",
+        done.notes
+    );
+    let over = trial.shop().passed_over(varnish);
+    assert_eq!((over.before_air, over.no_hours), (2, 1));
 }

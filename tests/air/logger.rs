@@ -74,12 +74,24 @@ fn ten_thousand_rows_are_one_action_with_everything_told() {
     for wants in [
         "61 rows were there already.",
         "4 rows were left out: another reading stands at that time and stays.",
-        "5 rows could not be read: line 1",
+        "5 rows could not be read and were left out.",
+        "And 2 more rows.",
         "1 time without readings for more than 12 hours",
     ] {
         let told = done.notes.iter().any(|note| note.starts_with(wants));
         assert!(told, "{wants}: {:#?}", done.notes);
     }
+    let refused: Vec<u64> = done
+        .notes
+        .iter()
+        .filter_map(|note| note.strip_prefix("Line ")?.split_once(':'))
+        .map(|(line, _)| line.parse().expect("a number"))
+        .collect();
+    assert!(
+        refused.len() == 3 && refused.is_sorted(),
+        "{:#?}",
+        done.notes
+    );
     let all = AirSpan {
         from: utc("2026-01-01T00:00:00Z"),
         to: None,
@@ -94,7 +106,11 @@ fn ten_thousand_rows_are_one_action_with_everything_told() {
     assert_eq!(typed[1].reading.air, air(21.0, 50.0));
     // Once more: nothing new, nothing journalled.
     let done = trial.done(&import(&ten_thousand(), &trial));
-    assert!(done.words.starts_with("All 10,"), "{}", done.words);
+    assert!(
+        done.words.starts_with("None of the 10,") && done.words.ends_with("was brought in"),
+        "some differ from what stands: {}",
+        done.words
+    );
     assert_eq!(trial.lines(), lines + 1);
     // One undo takes the whole file back, one redo brings it again.
     trial.done(&Action::Undo);
@@ -132,4 +148,44 @@ fn a_file_with_nothing_to_read_is_refused() {
     assert!(matches!(error, DeskError::NoAirRows { .. }));
     assert!(error.to_string().contains("line 2"), "{error}");
     assert!(trial.shop().air.is_empty());
+}
+
+#[test]
+fn what_stands_already_and_what_conflicts_are_told_apart() {
+    let mut trial = Trial::at(NOW);
+    let one = "time,temp F,RH\n2026-11-24 08:00,60,50\n";
+    let done = trial.done(&import(one, &trial));
+    assert_eq!(
+        done.words,
+        "Brought in 1 reading of the shop's air from november.csv, of Tue 8:00 am"
+    );
+    let done = trial.done(&import(one, &trial));
+    assert_eq!(
+        done.words,
+        "The one reading of november.csv is in the log already"
+    );
+    let other = "time,temp F,RH\n2026-11-24 08:00,61,50\n2026-11-24 08:00,62,50\n";
+    let done = trial.done(&import(other, &trial));
+    assert_eq!(
+        done.words,
+        "None of the 2 readings of november.csv was brought in"
+    );
+    assert_eq!(
+        done.notes,
+        ["2 rows were left out: another reading stands at that time and stays."]
+    );
+}
+
+#[test]
+fn a_time_that_the_clocks_left_out_is_told_in_the_singular() {
+    let mut trial = Trial::at(NOW);
+    let text = "time,temp F,RH\n2026-03-08 02:30,60,50\n";
+    let done = trial.done(&import(text, &trial));
+    let said = "1 local time fell into the hour that the clock change leaves out and was taken an \
+                hour later.";
+    assert!(
+        done.notes.iter().any(|note| note == said),
+        "{:?}",
+        done.notes
+    );
 }

@@ -2,14 +2,27 @@
 
 use crate::shop::{Trial, ZONE, hours, near};
 use chrono::Duration;
-use tackfree::coating::Recoat;
-use tackfree::desk::Action;
-use tackfree::shop::{DryStage, RackState, TouchVerdict};
-use tackfree::units::TemperatureStyle;
+use tackfree::coating::{Held, Recoat};
+use tackfree::desk::{Action, AmountDraft, FacePick, PassDraft};
+use tackfree::shape::FaceKey;
+use tackfree::shop::{
+    ABRADES_WITH, CoatKind, DryStage, Film, PieceId, RackState, Ticket, TouchVerdict, Waiting,
+};
+use tackfree::units::{Temperature, TemperatureStyle};
 
 const NOW: &str = "2026-11-25T20:00:00Z";
 /// Safe speed at 15 C: exp(-(50000/R)(1/288.15 - 1/296.15)).
 const SAFE: f64 = 0.5691;
+
+impl Trial {
+    /// A reading so many hours from now, logged when that moment has come.
+    fn log_at_hours(&mut self, hours: i64, c: f64) {
+        let now = self.now;
+        self.now += Duration::hours(hours);
+        self.log(c, 50.0);
+        self.now = now;
+    }
+}
 
 fn likely() -> f64 {
     (-35_000.0_f64 / 8.314_462_618 * (1.0 / 288.15 - 1.0 / 296.15)).exp()
@@ -126,4 +139,154 @@ fn a_test_says_more_than_the_clock() {
     trial.done(&Action::Undo);
     let film = trial.line(shelf).film.expect("a film");
     assert_eq!(film.stage, DryStage::Wet);
+}
+
+#[test]
+fn a_coat_long_tack_free_found_soft_stays_tack_free() {
+    let mut trial = Trial::at(NOW);
+    trial.log(23.0, 50.0);
+    let shelf = trial.shelf();
+    trial.coat(shelf).expect("a coat");
+    trial.now += Duration::days(12);
+    let before = trial.line(shelf).film.expect("a film");
+    trial.test(shelf, TouchVerdict::StillSoft);
+    let line = trial.line(shelf);
+    let film = line.film.expect("a film");
+    assert_eq!(film.stage, DryStage::TackFree);
+    assert_eq!(film.stage_words(), "tack-free, still soft by touch test");
+    assert_eq!(line.row.state, RackState::TackFree);
+    // Not the touch's moment, and everything after dry to recoat comes after it.
+    let touch = |film: &Film| film.milestone(DryStage::Touch).expect("touch").times.safe;
+    assert!(touch(&before) < trial.now && touch(&film) < trial.now);
+    let recoat = film.milestone(DryStage::Recoat).expect("recoat").times.safe;
+    assert_eq!(Some(recoat), film.look_again);
+    for stage in [DryStage::Handle, DryStage::LightUse] {
+        let later = film.milestone(stage).expect("a stage").times.safe;
+        assert!(later >= recoat, "{stage:?}: {later} before {recoat}");
+    }
+}
+
+/// A coat on every face, and four days later another on the top alone.
+fn with_a_fresh_top() -> (Trial, PieceId) {
+    let mut trial = Trial::at(NOW);
+    trial.log(23.0, 50.0);
+    let shelf = trial.shelf();
+    trial.coat(shelf).expect("a coat");
+    trial.now += Duration::days(4);
+    let draft = PassDraft {
+        picks: vec![FacePick {
+            piece: shelf,
+            faces: Some(vec![FaceKey::Top]),
+        }],
+        kind: CoatKind::Topcoat,
+        product: None,
+        started: trial.now,
+        ended: trial.now,
+        amount: AmountDraft::Estimate,
+        air: None,
+        scuffed_first: Some(ABRADES_WITH),
+    };
+    trial.done(&Action::LogPass(draft));
+    (trial, shelf)
+}
+
+#[test]
+fn a_line_speaks_of_one_film_throughout() {
+    // The window of what was left behind is missed; the fresh top's is not.
+    let (trial, shelf) = with_a_fresh_top();
+    let line = trial.line(shelf);
+    assert_eq!(line.row.state, RackState::Missed);
+    let Waiting::Abrade { shut, .. } = line.row.waiting else {
+        panic!("{:?}", line.row.waiting);
+    };
+    assert_eq!(line.row.shuts, Some(shut));
+    assert_ne!(line.row.face, Some(FaceKey::Top));
+    let film = line.film.expect("a film");
+    assert!(matches!(film.window.state, Recoat::Missed { since } if since == shut));
+    assert_eq!(film.laid, trial.now - Duration::days(4));
+}
+
+#[test]
+fn a_test_is_of_the_film_the_line_shows_unless_faces_are_named() {
+    let (mut trial, shelf) = with_a_fresh_top();
+    let tested = |trial: &Trial| -> Vec<FaceKey> {
+        let shop = trial.shop();
+        let ticket = Ticket::of(shop.file(shelf).expect("the shelf"));
+        let faces = ticket.faces.iter();
+        let touched =
+            faces.filter(|face| face.last_coat().is_some_and(|coat| coat.touch.is_some()));
+        touched.map(|face| face.key).collect()
+    };
+    let varnish = trial.varnish().id;
+    trial.test(shelf, TouchVerdict::DryToRecoat);
+    let mut others = trial.faces(shelf);
+    others.retain(|face| *face != FaceKey::Top);
+    assert_eq!(tested(&trial), others);
+    let learned = trial.clock().tuning(varnish).safe;
+    assert_eq!((learned.tests, learned.coats), (1, 1));
+    trial.done(&Action::Undo);
+    let at = trial.now;
+    trial.done(&Action::Touch {
+        picks: vec![FacePick {
+            piece: shelf,
+            faces: Some(vec![FaceKey::Top]),
+        }],
+        verdict: TouchVerdict::TouchDry,
+        at,
+    });
+    assert_eq!(tested(&trial), [FaceKey::Top]);
+}
+
+#[test]
+fn a_night_under_the_label_s_temperature_is_told_when_it_is_over() {
+    let mut trial = Trial::at("2026-11-24T18:00:00Z");
+    trial.log(23.0, 50.0);
+    let shelf = trial.shelf();
+    trial.coat(shelf).expect("a coat");
+    // Under the varnish's least temperature from 2 pm to 7 am.
+    for (hours, c) in [(2, 5.0), (8, 5.0), (19, 20.0), (22, 20.0)] {
+        trial.log_at_hours(hours, c);
+    }
+    trial.now += Duration::hours(22);
+    let line = trial.line(shelf);
+    let film = line.film.expect("a film");
+    let cost = film.cost.expect("a stretch");
+    let laid = trial.now - Duration::hours(22);
+    assert_eq!(
+        (cost.from, cost.until),
+        (laid + Duration::hours(2), laid + Duration::hours(19))
+    );
+    assert!((cost.lost - 17.0).abs() < 1e-9, "{cost:?}");
+    let least = trial.varnish().label.min_temp;
+    let slow = film.slow_words(trial.now, ZONE, TemperatureStyle::Celsius);
+    let words = format!(
+        "no drying Tue 2:00 pm to 7:00 am: under the label's {}",
+        least.show(TemperatureStyle::Celsius)
+    );
+    assert!(slow.ends_with(&words), "{slow}");
+    // Once it is dry to recoat nothing of it matters any more.
+    trial.now += Duration::hours(12);
+    assert_eq!(trial.line(shelf).film.expect("a film").cost, None);
+}
+
+#[test]
+fn a_cold_night_that_only_slowed_it_is_told_with_its_coldest() {
+    let mut trial = Trial::at("2026-11-24T18:00:00Z");
+    trial.log(23.0, 50.0);
+    let shelf = trial.shelf();
+    let least = trial.varnish().label.min_temp.c();
+    trial.coat(shelf).expect("a coat");
+    for (hours, c) in [(1, least + 2.0), (5, least + 1.0), (6, 23.0)] {
+        trial.log_at_hours(hours, c);
+    }
+    trial.now += Duration::minutes(6 * 60 + 10);
+    let film = trial.line(shelf).film.expect("a film");
+    let cost = film.cost.expect("a stretch");
+    assert_eq!(cost.held, Held::Cold(Temperature::from_c(least + 1.0)));
+    assert!(!film.speed.is_slow() && film.is_slow());
+    let slow = film.slow_words(trial.now, ZONE, TemperatureStyle::Celsius);
+    assert!(
+        slow.starts_with("slowest 1:00 pm to 6:00 pm: down to "),
+        "{slow}"
+    );
 }

@@ -132,7 +132,9 @@ fn the_wrong_scale_is_questioned_and_a_person_may_insist() {
     };
     let hot = said(log(&mut trial, 68.0, false));
     assert!(
-        hot.starts_with("68 C (154.4 F) is no usual shop air; was 68 F meant? Write F or C"),
+        hot.starts_with(
+            "68 C (154.4 F) is no usual shop air; was 68 F meant? Log it in the right scale"
+        ),
         "{hot}"
     );
     // 20 typed in a shop of Fahrenheit.

@@ -189,3 +189,30 @@ proptest! {
         }
     }
 }
+
+#[test]
+fn oily_rags_of_a_day_before_hold_the_next_day_too() {
+    let mut hand = oil_day();
+    hand.goes_on("2026-11-26 18:00");
+    let next = |reason: Option<&str>| Action::CloseDay {
+        day: date("2026-11-26"),
+        reason: reason.map(str::to_owned),
+    };
+    // A reason for the one day is none for the other.
+    for reason in [None, Some("nothing was oiled today")] {
+        let said = hand.refused(&next(reason));
+        for word in [
+            "Thu Nov 26 is not closed",
+            "from Wed Nov 25",
+            "hardwax oil",
+            "NFPA",
+            "--day 2026-11-25",
+        ] {
+            assert!(said.contains(word), "{word}: {said}");
+        }
+    }
+    assert!(hand.shop().days.closed.is_empty(), "nothing was kept");
+    hand.done(&close(Some("brushed on, no rags used")));
+    let done = hand.done(&next(None));
+    assert_eq!(done.words, "Closed the day Thu Nov 26");
+}

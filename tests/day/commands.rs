@@ -140,6 +140,14 @@ fn the_day_is_listed_ticked_and_closed() {
     );
     assert!(listed.contains("NFPA"), "{listed}");
 
+    let later = "2026-11-26 18:00";
+    let held = b.run(later, &["close"]);
+    assert_eq!((held.code, held.out.as_str()), (3, ""), "{held:?}");
+    assert!(held.err.contains("from Wed Nov 25"), "{}", held.err);
+    assert_eq!(b.json(later, &["day"])["rags_left_open"], "2026-11-25");
+    let listed = b.ok(later, &["day"]);
+    let words = "Wed Nov 25 is still open: oily rags of hardwax oil are not logged";
+    assert!(listed.contains(words), "{listed}");
     let held = b.run(evening, &["close"]);
     assert_eq!((held.code, held.out.as_str()), (3, ""), "{held:?}");
     assert!(held.err.contains("hardwax oil"), "{}", held.err);
@@ -164,6 +172,8 @@ fn the_day_is_listed_ticked_and_closed() {
     assert!(said.contains("not ticked: sawdust"), "{said}");
     b.ok(evening, &["undo"]);
     assert_eq!(b.json(evening, &["day", "--day", "tue"])["state"], "open");
+    let left = b.json("2026-11-26 18:00", &["day"]);
+    assert_eq!(left["rags_left_open"], serde_json::Value::Null);
     // It travels.
     let folder = b.path("out");
     let folder = folder.to_str().unwrap();

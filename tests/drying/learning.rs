@@ -41,13 +41,15 @@ impl Dice {
 struct Shop {
     dice: Dice,
     truth: f64,
+    /// Scatter of single coats about it, on the logarithm.
+    scatter: f64,
     /// Share of tests judged wrongly.
     slips: f64,
     log: Arc<tackfree::coating::AirLog>,
 }
 
 impl Shop {
-    fn new(seed: u64, truth: f64, slips: f64) -> Self {
+    fn new(seed: u64, (truth, scatter): (f64, f64), slips: f64) -> Self {
         let mut dice = Dice(seed.wrapping_mul(0x1234_5678_9ABC_DEF1));
         let (day, night) = (dice.between(18.0, 25.0), dice.between(13.0, 19.0));
         let damp = dice.between(35.0, 65.0);
@@ -63,6 +65,7 @@ impl Shop {
         Self {
             dice,
             truth,
+            scatter,
             slips,
             log: Arc::new(log_of(&rows)),
         }
@@ -79,9 +82,7 @@ impl Shop {
         let mut coat = 0;
         while seen.len() < tests {
             coat += 1;
-            // Single coats scatter by eight in a hundred about the shop's speed (judgement; with a
-            // tenth, about 80 of 100 shops are found within a tenth).
-            let speed = self.truth * (self.dice.normal() * 0.08).exp();
+            let speed = self.truth * (self.dice.normal() * self.scatter).exp();
             let clock = self.clock(&product, &seen);
             let mut at = clock.likely().reached(&product, laid, opens);
             loop {
@@ -127,10 +128,16 @@ fn whole(minutes: f64) -> i64 {
     minutes as i64
 }
 
-fn shops_within(truth: f64, slips: f64, tests: usize, share: f64) -> usize {
+/// Shops of 100 found within a tenth after eight tests, at least, by the scatter of single coats.
+const FOUND: [(f64, usize); 4] = [(0.05, 95), (0.08, 90), (0.10, 75), (0.12, 65)];
+
+/// Scatter of single coats in the shops below unless said: eight in a hundred (judgement).
+const SCATTER: f64 = 0.08;
+
+fn shops_within((truth, scatter): (f64, f64), slips: f64, tests: usize, share: f64) -> usize {
     (0..100)
         .filter(|seed| {
-            let learned = Shop::new(*seed, truth, slips).after(tests);
+            let learned = Shop::new(*seed, (truth, scatter), slips).after(tests);
             (learned.median / truth - 1.0).abs() <= share
         })
         .count()
@@ -138,9 +145,26 @@ fn shops_within(truth: f64, slips: f64, tests: usize, share: f64) -> usize {
 
 #[test]
 fn eight_tests_find_a_slow_shop_s_speed_within_a_tenth() {
-    let found = shops_within(0.7, 0.0, 8, 0.1);
+    let found = shops_within((0.7, SCATTER), 0.0, 8, 0.1);
     println!("within a tenth of 0.7: {found} of 100");
     assert!(found >= 90, "{found} of 100 shops");
+}
+
+#[test]
+fn what_eight_tests_find_depends_on_how_much_single_coats_scatter() {
+    // What the module and the developers' notes state. With a scatter of a tenth eight tests,
+    // which are four or five coats, cannot do much better: the mean of so many coats alone lies
+    // off by a tenth over the root of their number.
+    for (scatter, least) in FOUND {
+        let found = shops_within((0.7, scatter), 0.0, 8, 0.1);
+        let more = shops_within((0.7, scatter), 0.0, 16, 0.1);
+        println!("scatter {scatter}: {found} of 100 after 8 tests, {more} after 16");
+        assert!(found >= least, "{found} of 100 shops at {scatter}");
+        assert!(
+            more >= found.min(90),
+            "{more} after 16 tests, {found} after 8"
+        );
+    }
 }
 
 #[test]
@@ -151,7 +175,7 @@ fn other_shops_are_found_too_and_a_slip_now_and_then_spoils_little() {
         (1.2, 0.0, 80),
         (0.7, 0.05, 75),
     ] {
-        let found = shops_within(truth, slips, 8, 0.1);
+        let found = shops_within((truth, SCATTER), slips, 8, 0.1);
         println!("within a tenth of {truth}, {slips} slips: {found} of 100");
         assert!(
             found >= least,

@@ -4,36 +4,37 @@ use super::support::{ZONE, air, read, utc};
 use chrono::{DateTime, Duration, Utc};
 use std::io::{self, Read};
 use tackfree::coating::{
-    DateOrder, LoggerAnswers, LoggerColumns, LoggerError, LoggerQuestion, LoggerRead, LoggerReport,
-    read_logger,
+    DateOrder, FileScale, LoggerAnswers, LoggerColumns, LoggerError, LoggerQuestion, LoggerRead,
+    LoggerReport, read_logger,
 };
-use tackfree::units::{Temperature, TemperatureStyle};
+use tackfree::units::Temperature;
 
 fn now() -> DateTime<Utc> {
     utc(2026, 11, 25, 15, 0)
 }
 
-fn outcome(text: &str, answers: &LoggerAnswers) -> LoggerRead {
+pub fn outcome(text: &str, answers: &LoggerAnswers) -> LoggerRead {
     read_logger(text.as_bytes(), answers, now(), ZONE).expect("a readable file")
 }
 
-fn report(text: &str, answers: &LoggerAnswers) -> LoggerReport {
+pub fn report(text: &str, answers: &LoggerAnswers) -> LoggerReport {
     match outcome(text, answers) {
         LoggerRead::Read(report) => report,
         LoggerRead::Asks(question) => panic!("asked: {}", question.words()),
     }
 }
 
-fn question(text: &str, answers: &LoggerAnswers) -> LoggerQuestion {
+pub fn question(text: &str, answers: &LoggerAnswers) -> LoggerQuestion {
     match outcome(text, answers) {
         LoggerRead::Read(report) => panic!("read: {report:?}"),
         LoggerRead::Asks(question) => question,
     }
 }
 
-const NONE: LoggerAnswers = LoggerAnswers {
+pub const NONE: LoggerAnswers = LoggerAnswers {
     columns: None,
     scale: None,
+    humidity: None,
     order: None,
 };
 
@@ -87,7 +88,7 @@ fn what_the_file_does_not_say_is_asked_and_the_answer_taken() {
             most: 68.0
         }
     );
-    answers.scale = Some(TemperatureStyle::Fahrenheit);
+    answers.scale = Some(FileScale::Fahrenheit);
     assert_eq!(
         report(bare, &answers).readings,
         [read(utc(2026, 11, 20, 19, 0), 20.0, 45.0)]
@@ -137,7 +138,7 @@ fn a_column_in_the_wrong_scale_is_questioned_and_a_stray_row_refused() {
         asked.words()
     );
     let answers = LoggerAnswers {
-        scale: Some(TemperatureStyle::Fahrenheit),
+        scale: Some(FileScale::Fahrenheit),
         ..NONE
     };
     let first = report(wrong, &answers).readings[0].air.temperature;
@@ -177,16 +178,16 @@ fn bad_rows_are_told_by_line_and_in_words() {
     assert_eq!(
         said,
         [
-            (4, "\"2026-02-30 14:00\" is no time"),
-            (5, "\"yesterday\" is no time"),
-            (6, "\"warm\" is no temperature"),
-            (7, "no humidity"),
-            (9, "no temperature"),
             (
                 3,
                 "Thu 2:00 pm has not come yet (it is 10:00 am); write when the air was read."
             ),
+            (4, "\"2026-02-30 14:00\" is no time"),
+            (5, "\"yesterday\" is no time"),
+            (6, "\"warm\" is no temperature"),
+            (7, "no humidity"),
             (8, "a humidity of 145 % cannot be"),
+            (9, "no temperature"),
         ]
     );
     assert_eq!(report.refused, 7);

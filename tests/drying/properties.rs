@@ -1,6 +1,6 @@
 //! For any log.
 
-use super::support::{ZONE, air, by_the_minute, clock, close, log_of, product, utc};
+use super::support::{ZONE, air, by_the_minute, clock, close, log_of, product, taught, utc};
 use chrono::{DateTime, Duration, Utc};
 use proptest::prelude::*;
 use tackfree::coating::{
@@ -136,6 +136,37 @@ proptest! {
         prop_assert!(end <= laid + span.as_duration());
         prop_assert!(end > laid);
         prop_assert!(clock.likely().shuts(&product, laid, span) <= laid + span.as_duration());
+    }
+
+    #[test]
+    fn what_tests_taught_breaks_none_of_it(
+        rows in readings(), family in family(), laid in moment(), hours in 1_i64..500,
+        factor in 0.3_f64..3.0, colder in 1_i32..8_000, damper in 1_i32..300,
+    ) {
+        let product = product(family);
+        let span = Span::hours(hours);
+        let mut worse = rows.clone();
+        for row in &mut worse {
+            row.air.temperature = Temperature::from(row.air.temperature.milli_c() - colder);
+            let tenths = (row.air.humidity.tenths() + damper).min(1000);
+            row.air.humidity = Humidity::from_tenths(tenths).expect("a humidity");
+        }
+        let clock = taught(log_of(&rows), &product, factor);
+        let worse = taught(log_of(&worse), &product, factor);
+        prop_assert!((clock.factor(&product) - 1.0).abs() > 0.01 || (0.9..1.2).contains(&factor));
+        let plain = laid + span.as_duration();
+        for (clock, worse) in [(clock.safe(), worse.safe()), (clock.likely(), worse.likely())] {
+            // A window's end is never later than the plain clock says, however slow the shop.
+            let end = clock.shuts(&product, laid, span);
+            prop_assert!(laid < end && end <= plain, "{} {}", end, plain);
+            // Worse air never dries faster.
+            prop_assert!(worse.reached(&product, laid, span) >= clock.reached(&product, laid, span));
+        }
+        prop_assert!(clock.safe().reached(&product, laid, span) >= plain);
+        // A span cut in two counts as the whole.
+        let cut = laid + Duration::hours(hours / 2);
+        let hours = |from, to| clock.effective(&product, from, to);
+        prop_assert!((hours(laid, cut) + hours(cut, plain) - hours(laid, plain)).abs() < 1e-6);
     }
 
     #[test]

@@ -6,8 +6,8 @@ use std::collections::HashMap;
 use std::sync::Arc;
 use tackfree::coating::families::{usual_figures, usual_kind};
 use tackfree::coating::{
-    AirLog, AirReading, Assumed, DryingLaw, Family, ModelSettings, Product, ProductId, ShopAir,
-    ShopAirClock,
+    AirLog, AirReading, Assumed, DryingLaw, Family, Found, ModelSettings, Product, ProductId,
+    ShopAir, ShopAirClock, TouchTest, Tuning, learn,
 };
 use tackfree::units::{Humidity, Money, Temperature, Volume};
 
@@ -49,6 +49,31 @@ pub fn log_of(readings: &[AirReading]) -> AirLog {
     let mut log = AirLog::new(ZONE, Assumed::LabelConditions);
     log.merge(readings.iter().copied());
     log
+}
+
+/// A clock of a shop whose touch tests have taught a factor of a product: by tests that bracket it.
+pub fn taught(log: AirLog, product: &Product, factor: f64) -> ShopAirClock {
+    let test = |coat, had, found| TouchTest {
+        coat,
+        asked: 8.0,
+        had,
+        found,
+    };
+    let tests: Vec<TouchTest> = (0..6)
+        .flat_map(|coat| {
+            [
+                test(coat, 7.9 / factor, Found::Soft),
+                test(coat, 8.1 / factor, Found::Dry),
+            ]
+        })
+        .collect();
+    let learned = learn(&tests);
+    let tuning = Tuning {
+        safe: learned,
+        likely: learned,
+    };
+    let known = HashMap::from([(product.id, tuning)]);
+    ShopAirClock::new(Arc::new(log), ModelSettings::default(), Arc::new(known))
 }
 
 pub fn clock(log: AirLog) -> ShopAirClock {

@@ -9,8 +9,7 @@ use tackfree::units::Temperature;
 
 #[test]
 fn dew_points_come_out_to_the_printed_digits() {
-    // Computed with the constants of Alduchov and Eskridge 1996, equation 21. An engineering page
-    // gives 17.98 C for 22 C and 78 % with the older constants 17.27 and 237.7.
+    // Computed with the constants of Alduchov and Eskridge 1996, equation 21.
     for (c, percent, dew, margin) in [
         (22.0, 78.0, "17.99", None),
         (23.0, 50.0, "12.02", None),
@@ -30,6 +29,26 @@ fn dew_points_come_out_to_the_printed_digits() {
                 dew,
             );
         }
+    }
+}
+
+#[test]
+fn the_older_constants_give_a_published_example_and_ours_lie_a_hundredth_beside_it() {
+    // An engineering page's worked example: 22 C and 78 % give 17.98 C with the Magnus form
+    // 17.27 T / (237.7 + T).
+    let magnus = |c: f64, percent: f64| {
+        let gamma = (percent / 100.0).ln() + 17.27 * c / (237.7 + c);
+        237.7 * gamma / (17.27 - gamma)
+    };
+    printed(magnus(22.0, 78.0), "17.98", "the older constants");
+    for (c, percent) in [(22.0, 78.0), (5.0, 90.0), (15.0, 40.0), (30.0, 60.0)] {
+        let air = air(c, percent);
+        let ours = dew_point_c(air.temperature, air.humidity).expect("moist air");
+        let older = magnus(c, percent);
+        assert!(
+            (ours - older).abs() < 0.06,
+            "{c} C {percent} %: {ours} {older}"
+        );
     }
 }
 

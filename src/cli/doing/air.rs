@@ -12,7 +12,7 @@ use chrono::{DateTime, Duration, SubsecRound, Utc};
 use clap::Args;
 
 /// Examples and fields.
-pub const MORE: &str = "Examples:\n  tackfree air 68F 45\n  tackfree air 20C 45% --at 7:30\n  tackfree air 66F 40 --in-place-of 7:30\n  tackfree air --remove 7:30\n  tackfree air --lines 40\n\nTemperature first, then relative humidity; without F or C the shop's own scale. A temperature that\nlooks like the wrong scale is questioned; --sure logs it. Without a reading the last ones are\nlisted, with the shop's usual day and the forecast. With --json that list is: now, basis,\ntemperature_c, humidity_percent (of this moment), readings [at, temperature_c, humidity_percent,\nsource], usual [hour, temperature_c, humidity_percent], usual_days, forecast [from, until,\ntemperature_c, humidity_percent].";
+pub const MORE: &str = "Examples:\n  tackfree air 68F 45\n  tackfree air 20C 45% at 7:30\n  tackfree air 66F 40 --in-place-of 7:30\n  tackfree air --remove 7:30\n  tackfree air --lines 40\n\nTemperature first, then relative humidity; without F or C the shop's own scale. A temperature that\nlooks like the wrong scale is questioned; --sure logs it. Without a reading the last ones are\nlisted, with the shop's usual day and the forecast. With --json that list is: now, basis,\ntemperature_c, humidity_percent (of this moment), readings [at, temperature_c, humidity_percent,\nsource], usual [hour, temperature_c, humidity_percent], usual_days, forecast [from, until,\ntemperature_c, humidity_percent].";
 
 /// What was typed.
 #[derive(Debug, Args)]
@@ -53,16 +53,27 @@ pub fn run(args: &AirArgs, session: &mut Session<'_>) -> Result<Answer, Failure>
         }
         return list::run(&shop, args.lines, session);
     }
-    // What was typed in two words or in one.
-    let air = read_shop_air(&args.reading.join(" "), &shop.settings)
-        .map_err(|error| Failure::said(error.message))?;
+    // What was typed in two words or in one, with the time behind it or as an option.
+    let typed = args.reading.join(" ");
+    let (typed, behind) = match typed.split_once(" at ") {
+        Some((reading, time)) => (reading, Some(time)),
+        None => (typed.as_str(), None),
+    };
+    if behind.is_some() && args.at.is_some() {
+        return Err(Failure::said(
+            "The time is given twice, with at and with --at; give it once.",
+        ));
+    }
+    let air = read_shop_air(typed, &shop.settings).map_err(|error| Failure::said(error.message))?;
     let sure = args.sure;
-    let at = read_air_time(args.at.as_deref().unwrap_or(""), session.now, zone)?;
+    let time = args.at.as_deref().or(behind);
+    let typed_time = time.is_some();
+    let at = read_air_time(time.unwrap_or(""), session.now, zone)?;
     let result = match &args.in_place_of {
         None => session.perform(&Action::LogAir { at, air, sure }),
         Some(time) => {
             let found = found(session, &shop, "in_place_of", time)?;
-            let at = if args.at.is_some() { at } else { found.at };
+            let at = if typed_time { at } else { found.at };
             session.perform(&Action::CorrectAir {
                 reading: found.at,
                 at,

@@ -7,7 +7,7 @@ use crate::desk::Action;
 use clap::Args;
 
 /// Examples.
-pub const MORE: &str = "Examples:\n  tackfree close\n  tackfree close --day yesterday --reason \"brushed on, no rags used\"\n\nWhile oily rags of that day are not logged as laid flat outdoors or in a lidded metal can of water,\nthe day closes only with a reason of two words or more, which stays in the log (exit code 3 until\nthen).";
+pub const MORE: &str = "Examples:\n  tackfree close\n  tackfree close --day yesterday --reason \"brushed on, no rags used\"\n\nWhile oily rags of that day are not logged as laid flat outdoors or in a lidded metal can of water,\nthe day closes only with a reason of two words or more, which stays in the log (exit code 3 until\nthen). Oily rags of a day before it that is still open hold it too: see to that day first.";
 
 /// What was typed.
 #[derive(Debug, Args)]

@@ -13,7 +13,7 @@ use clap::Args;
 use serde::Serialize;
 
 /// Examples and fields.
-pub const MORE: &str = "Examples:\n  tackfree learned\n  tackfree learned 'Oil wiping varnish' --afresh\n\nHow fast each product dries in this shop against its label in the same air, and how many touch\ntests stand behind it. The safe time believes a slow shop at once and a fast one only as far as nine\nin ten would have it; the likely time takes the middle. --afresh lets the tests made so far no\nlonger count; they stay on the tickets. With --json: newest_tests_counted, products [id, product,\ntests, coats, safe {factor, middle, low, high}, likely {factor, middle, low, high}].";
+pub const MORE: &str = "Examples:\n  tackfree learned\n  tackfree learned 'Oil wiping varnish' --afresh\n\nHow fast each product dries in this shop against its label in the same air, and how many touch\ntests stand behind it. The safe time believes a slow shop at once and a fast one only as far as nine\nin ten would have it; the likely time takes the middle. --afresh lets the tests made so far no\nlonger count; they stay on the tickets. With --json: newest_tests_counted, products [id, product,\ntests, coats, safe {factor, middle, low, high}, likely {factor, middle, low, high},\nnot_counted (why, one text each)].";
 
 /// What was typed.
 #[derive(Debug, Args)]
@@ -39,6 +39,7 @@ struct ProductJson {
     coats: usize,
     safe: FactorJson,
     likely: FactorJson,
+    not_counted: Vec<String>,
 }
 
 #[derive(Serialize)]
@@ -77,7 +78,9 @@ pub fn run(args: &LearnedArgs, session: &mut Session<'_>) -> Result<Answer, Fail
     let mut products = Vec::new();
     for product in &shop.products {
         let known = clock.tuning(product.id);
-        let meant = named.map_or(known.safe.tests > 0, |named| named == product.id);
+        let over = shop.passed_over(product.id).words();
+        let any = known.safe.tests > 0 || !over.is_empty();
+        let meant = named.map_or(any, |named| named == product.id);
         if !meant {
             continue;
         }
@@ -92,6 +95,9 @@ pub fn run(args: &LearnedArgs, session: &mut Session<'_>) -> Result<Answer, Fail
                 likely.middle()
             );
         }
+        for why in &over {
+            words = format!("{words}; {why}");
+        }
         columns.row([product.name.as_str(), &words]);
         products.push(ProductJson {
             id: product.id.to_string(),
@@ -100,6 +106,7 @@ pub fn run(args: &LearnedArgs, session: &mut Session<'_>) -> Result<Answer, Fail
             coats: safe.coats,
             safe: factor(safe, Twin::Safe),
             likely: factor(likely, Twin::Likely),
+            not_counted: over,
         });
     }
     let mut lines = vec!["LEARNED from touch tests, against the label in the same air".to_owned()];

@@ -4,10 +4,10 @@ use crate::cli::answer::Answer;
 use crate::cli::failure::Failure;
 use crate::cli::session::Session;
 use crate::coating::{
-    DateOrder, LoggerAnswers, LoggerColumns, LoggerQuestion, LoggerRead, read_logger,
+    DateOrder, FileHumidity, FileScale, LoggerAnswers, LoggerColumns, LoggerQuestion, LoggerRead,
+    read_logger,
 };
 use crate::desk::{Action, AirImport};
-use crate::units::TemperatureStyle;
 use clap::{Args, ValueEnum};
 use std::fs::File;
 use std::io::BufReader;
@@ -25,6 +25,18 @@ pub enum Scale {
     /// Celsius.
     #[value(name = "C", alias = "c")]
     Celsius,
+    /// Kelvin.
+    #[value(name = "K", alias = "k")]
+    Kelvin,
+}
+
+/// How the file writes humidity.
+#[derive(Debug, Clone, Copy, ValueEnum)]
+pub enum Damp {
+    /// 45 is 45 %.
+    Percent,
+    /// 0.45 is 45 %.
+    Fraction,
 }
 
 /// How the file writes dates.
@@ -44,6 +56,9 @@ pub struct LoggerArgs {
     /// The scale of the temperatures, should the file not say.
     #[arg(long, value_enum)]
     pub scale: Option<Scale>,
+    /// How the humidity is written, should it be doubtful.
+    #[arg(long, value_enum)]
+    pub humidity: Option<Damp>,
     /// The order of day and month, should the file not say.
     #[arg(long, value_enum)]
     pub dates: Option<Dates>,
@@ -59,8 +74,13 @@ pub fn run(args: &LoggerArgs, session: &mut Session<'_>) -> Result<Answer, Failu
     let answers = LoggerAnswers {
         columns: args.columns.as_deref().map(columns).transpose()?,
         scale: args.scale.map(|scale| match scale {
-            Scale::Fahrenheit => TemperatureStyle::Fahrenheit,
-            Scale::Celsius => TemperatureStyle::Celsius,
+            Scale::Fahrenheit => FileScale::Fahrenheit,
+            Scale::Celsius => FileScale::Celsius,
+            Scale::Kelvin => FileScale::Kelvin,
+        }),
+        humidity: args.humidity.map(|damp| match damp {
+            Damp::Percent => FileHumidity::Percent,
+            Damp::Fraction => FileHumidity::Fraction,
         }),
         order: args.dates.map(|dates| match dates {
             Dates::MonthFirst => DateOrder::MonthFirst,
@@ -98,8 +118,9 @@ fn way(question: &LoggerQuestion) -> &'static str {
     match question {
         LoggerQuestion::Columns { .. } => "--columns, like --columns 1,2,3",
         LoggerQuestion::Scale { .. } | LoggerQuestion::ScaleDoubtful { .. } => {
-            "--scale F or --scale C"
+            "--scale F, --scale C or --scale K"
         }
+        LoggerQuestion::HumidityDoubtful { .. } => "--humidity fraction or --humidity percent",
         LoggerQuestion::Order { .. } => "--dates month-first or --dates day-first",
     }
 }

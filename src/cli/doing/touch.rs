@@ -20,7 +20,7 @@ pub struct TouchArgs {
     /// What the test found.
     #[arg(required = true)]
     pub verdict: String,
-    /// The faces; every coated one unless said.
+    /// The faces; those with the film of the piece's line on the Rack unless said.
     #[arg(long)]
     pub faces: Option<String>,
     /// When: now unless said.

@@ -8,7 +8,9 @@ use crate::coating::{AirBasis, ShopAir};
 use crate::desk::{AirSource, Books, Shop, show_air};
 use crate::papers::PAPER_WIDTH;
 use crate::papers::layout::Columns;
+use crate::units::counted;
 use crate::units::show_moment;
+use chrono::{DateTime, Utc};
 use serde::Serialize;
 
 #[derive(Serialize)]
@@ -50,23 +52,29 @@ fn figures(air: ShopAir) -> (f64, f64) {
     (rounded(air.temperature.c()), air.humidity.percent())
 }
 
-/// Reads it.
-pub fn run(shop: &Shop, lines: usize, session: &Session<'_>) -> Result<Answer, Failure> {
-    let (now, zone, settings) = (session.now, shop.settings.zone, &shop.settings);
-    let at = |at| show_moment(at, now, zone);
-    let (air, basis) = shop.clock().air_at(now);
-    let (word, known) = match basis {
+/// How the air of this moment is known: the word in JSON, and a sentence's part.
+fn basis_words(basis: AirBasis, at: impl Fn(DateTime<Utc>) -> String) -> (&'static str, String) {
+    match basis {
         AirBasis::Read { at: read } => ("read", format!("read {}", at(read))),
         AirBasis::Usual { last, days } => (
             "usual",
             format!(
-                "the usual air of this hour from {days} days, since the last reading is of {}",
+                "the usual air of this hour from {}, since the last reading is of {}",
+                counted(usize::from(days), "day", "days"),
                 at(last)
             ),
         ),
         AirBasis::Forecast => ("forecast", "as foretold".to_owned()),
         AirBasis::Assumed => ("assumed", "assumed, no reading so far".to_owned()),
-    };
+    }
+}
+
+/// Reads it.
+pub fn run(shop: &Shop, lines: usize, session: &Session<'_>) -> Result<Answer, Failure> {
+    let (now, zone, settings) = (session.now, shop.settings.zone, &shop.settings);
+    let at = |at| show_moment(at, now, zone);
+    let (air, basis) = shop.clock().air_at(now);
+    let (word, known) = basis_words(basis, at);
     let mut text = vec![match air {
         Some(air) => format!("AIR now {}: {known}", show_air(air, settings)),
         None => "AIR: no reading so far, so the label's conditions are assumed".to_owned(),
@@ -87,10 +95,12 @@ pub fn run(shop: &Shop, lines: usize, session: &Session<'_>) -> Result<Answer, F
     }
     let usual = shop.air.usual(now);
     if let Some(usual) = &usual {
-        let days = if usual.days() == 1 { "day" } else { "days" };
         text.extend([
             String::new(),
-            format!("Usual day, from {} {days}", usual.days()),
+            format!(
+                "Usual day, from {}",
+                counted(usize::from(usual.days()), "day", "days")
+            ),
         ]);
         let mut columns = Columns::default();
         for hour in (0..24).step_by(3) {

@@ -10,7 +10,7 @@ use clap::Args;
 use serde::Serialize;
 
 /// Examples and fields.
-pub const MORE: &str = "Examples:\n  tackfree day\n  tackfree day --day yesterday\n\nWhat is listed follows from the passes, wipes, scuffs and sanding logged on that day. With --json:\nday, state (nothing, open, open-again, closed), closed_at, reason, chores [chore, done, at, how, of,\nlast, to_do, source]; times RFC 3339 or null.";
+pub const MORE: &str = "Examples:\n  tackfree day\n  tackfree day --day yesterday\n\nWhat is listed follows from the passes, wipes, scuffs and sanding logged on that day. With --json:\nday, state (nothing, open, open-again, closed), closed_at, reason, rags_left_open (the\nnewest day before it whose oily rags are not logged, or null), chores [chore, done, at, how, of,\nlast, to_do, source]; times RFC 3339 or null.";
 
 /// What was typed.
 #[derive(Debug, Args)]
@@ -26,6 +26,7 @@ struct DayJson {
     state: &'static str,
     closed_at: Option<String>,
     reason: Option<String>,
+    rags_left_open: Option<String>,
     chores: Vec<ChoreJson>,
 }
 
@@ -73,6 +74,7 @@ pub fn run(args: &DayArgs, session: &mut Session<'_>) -> Result<Answer, Failure>
         },
         closed_at: end.closed.as_ref().map(|closed| moment(closed.at)),
         reason: end.closed.as_ref().and_then(|closed| closed.reason.clone()),
+        rags_left_open: shop.rags_left(day).map(|left| left.day.to_string()),
         chores,
     };
     Answer::new(day_paper(&end, &shop, session.now), json)

@@ -47,6 +47,7 @@ pub(super) struct FilmJson {
     film_factor: f64,
     speed: f64,
     slow: String,
+    costliest: Option<CostJson>,
     air_basis: &'static str,
     temperature_c: Option<f64>,
     humidity_percent: Option<f64>,
@@ -64,6 +65,14 @@ struct StageJson {
     likely_at: Option<String>,
     in_sight: bool,
     reached: bool,
+}
+
+/// The stretch that cost a film most.
+#[derive(Serialize)]
+struct CostJson {
+    from: String,
+    until: String,
+    label_hours_lost: f64,
 }
 
 #[derive(Serialize)]
@@ -112,6 +121,11 @@ impl FilmJson {
             film_factor: rounded(film.thickness),
             speed: rounded(film.speed.speed),
             slow: film.slow_words(now, zone, settings.temperature),
+            costliest: film.cost.map(|cost| CostJson {
+                from: moment(cost.from),
+                until: moment(cost.until),
+                label_hours_lost: rounded(cost.lost),
+            }),
             air_basis: match film.speed.basis {
                 AirBasis::Read { .. } => "read",
                 AirBasis::Usual { .. } => "usual",

@@ -67,9 +67,9 @@ pub fn field_of(error: &DeskError) -> Option<&'static str> {
             "topcoat" => Some("topcoat"),
             _ => Some("wipe_down"),
         },
-        DeskError::DoubtfulAir { .. } | DeskError::Reading(ReadingError::Unlikely { .. }) => {
-            Some("air")
-        }
+        DeskError::DoubtfulAir { .. }
+        | DeskError::DoubtfulHumidity { .. }
+        | DeskError::Reading(ReadingError::Unlikely { .. }) => Some("air"),
         DeskError::Reading(ReadingError::Future { .. })
         | DeskError::AirTaken { .. }
         | DeskError::NoReading { .. } => Some("at"),
@@ -106,6 +106,7 @@ pub fn field_of(error: &DeskError) -> Option<&'static str> {
         | DeskError::CanSize(_)
         | DeskError::Mix(_)
         | DeskError::UseRule(_)
+        | DeskError::RagsLeft { .. }
         | DeskError::Books(_) => None,
     }
 }

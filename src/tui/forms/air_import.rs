@@ -1,12 +1,13 @@
 //! The form for a data logger's file. The file itself is read outside the screen; what it does not
 //! say of itself is asked here.
 
-use crate::coating::{DateOrder, LoggerAnswers, LoggerColumns, LoggerQuestion};
+use crate::coating::{
+    DateOrder, FileHumidity, FileScale, LoggerAnswers, LoggerColumns, LoggerQuestion,
+};
 use crate::desk::typed::FieldError;
 use crate::tui::kit::field::Field;
 use crate::tui::kit::form::Form;
 use crate::tui::kit::options::Choice;
-use crate::units::TemperatureStyle;
 
 pub(super) fn form() -> Form {
     let as_said = || Choice::new("said", "as the file says");
@@ -16,7 +17,22 @@ pub(super) fn form() -> Form {
         Field::choice(
             "scale",
             "Temperatures in",
-            vec![as_said(), Choice::new("f", "F"), Choice::new("c", "C")],
+            vec![
+                as_said(),
+                Choice::new("f", "F"),
+                Choice::new("c", "C"),
+                Choice::new("k", "K"),
+            ],
+            "said",
+        ),
+        Field::choice(
+            "humidity",
+            "Humidity is",
+            vec![
+                as_said(),
+                Choice::new("percent", "percent"),
+                Choice::new("fraction", "a fraction of one"),
+            ],
             "said",
         ),
         Field::choice(
@@ -53,8 +69,14 @@ pub(super) fn read(form: &Form) -> Result<(String, LoggerAnswers), Vec<FieldErro
             LoggerAnswers {
                 columns,
                 scale: match form.choice("scale") {
-                    Some("f") => Some(TemperatureStyle::Fahrenheit),
-                    Some("c") => Some(TemperatureStyle::Celsius),
+                    Some("f") => Some(FileScale::Fahrenheit),
+                    Some("c") => Some(FileScale::Celsius),
+                    Some("k") => Some(FileScale::Kelvin),
+                    _ => None,
+                },
+                humidity: match form.choice("humidity") {
+                    Some("percent") => Some(FileHumidity::Percent),
+                    Some("fraction") => Some(FileHumidity::Fraction),
                     _ => None,
                 },
                 order: match form.choice("order") {
@@ -109,6 +131,7 @@ pub(super) fn field_of(question: &LoggerQuestion) -> &'static str {
     match question {
         LoggerQuestion::Columns { .. } => "columns",
         LoggerQuestion::Scale { .. } | LoggerQuestion::ScaleDoubtful { .. } => "scale",
+        LoggerQuestion::HumidityDoubtful { .. } => "humidity",
         LoggerQuestion::Order { .. } => "order",
     }
 }

@@ -4,7 +4,7 @@ use super::context::Context;
 use crate::desk::FacePick;
 use crate::desk::typed::{FieldError, echo_when, read_when};
 use crate::shape::FaceKey;
-use crate::shop::{CoatKind, FaceState, PieceId, Ticket};
+use crate::shop::{CoatKind, FaceState, PieceId, Ticket, film_faces};
 use crate::tui::kit::field::Field;
 use crate::tui::kit::form::Form;
 use crate::tui::kit::options::Choice;
@@ -44,9 +44,10 @@ pub(super) fn to_scuff(ticket: &Ticket) -> Vec<FaceKey> {
     })
 }
 
-/// Faces that carry a coat.
-pub(super) fn to_touch(ticket: &Ticket) -> Vec<FaceKey> {
-    those(ticket, |face| !face.coats.is_empty())
+/// Faces with the film of the piece's line on the Rack.
+pub(super) fn to_touch(ticket: &Ticket, ctx: &Context<'_>) -> Vec<FaceKey> {
+    let clock = ctx.shop.clock();
+    film_faces(ticket, &ctx.shop.gates(&clock), ctx.now)
 }
 
 /// The faces of a ticket to tick, with their areas, those in `start` ticked.

@@ -17,7 +17,7 @@ pub(super) fn form(pieces: &[PieceId], ctx: &Context<'_>) -> Form {
     let fields = vec![
         Field::choice("verdict", "It is", verdicts, "")
             .hint("Dry to recoat: sands to powder, does not clog the paper."),
-        faces::field(pieces, faces::to_touch, ctx),
+        faces::field(pieces, |ticket| faces::to_touch(ticket, ctx), ctx),
     ];
     faces::log_form("Touch test", pieces, fields, ctx)
 }
@@ -44,5 +44,5 @@ pub(super) fn echo(
     pieces: &[PieceId],
     ctx: &Context<'_>,
 ) -> Vec<(&'static str, Option<String>)> {
-    faces::log_echo(form, pieces, faces::to_touch, ctx)
+    faces::log_echo(form, pieces, |ticket| faces::to_touch(ticket, ctx), ctx)
 }

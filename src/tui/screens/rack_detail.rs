@@ -88,7 +88,7 @@ pub(super) fn lines(line: &RackLine, all: bool, width: usize, ctx: &Ctx<'_>) -> 
     out.push(plain(format!("{}; {window}", film.hours_words())));
     let style = ctx.shop.settings.temperature;
     let slow = film.slow_words(ctx.now, ctx.zone(), style);
-    let tone = if film.speed.is_slow() {
+    let tone = if film.is_slow() {
         Tone::Warn
     } else {
         Tone::Dim
@@ -101,7 +101,7 @@ pub(super) fn lines(line: &RackLine, all: bool, width: usize, ctx: &Ctx<'_>) -> 
         film.touch_words(ctx.now, ctx.zone())
             .map(|words| format!("tested: {words}")),
     );
-    taught.push(film.learned.words());
+    taught.push(film.learned_words());
     out.push((Tone::Dim, taught.join("; ")));
     out
 }

@@ -126,8 +126,7 @@ fn slow(line: &RackLine, ctx: &Ctx<'_>) -> Option<Line> {
         RackState::Wet | RackState::Tacky | RackState::TackFree
     );
     let words = film.slow_words(ctx.now, ctx.zone(), ctx.shop.settings.temperature);
-    (dries && film.speed.is_slow() && !words.is_empty())
-        .then(|| (Tone::Warn, format!("    {words}")))
+    (dries && film.is_slow() && !words.is_empty()).then(|| (Tone::Warn, format!("    {words}")))
 }
 
 fn narrow(line: &RackLine, width: usize, ctx: &Ctx<'_>) -> Vec<Line> {

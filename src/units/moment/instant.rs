@@ -8,6 +8,10 @@ use super::words::{self, Day, OutOfReach, Toward};
 use crate::units::exact::Ratio;
 use crate::units::scan::{Reader, Token, quoted};
 
+/// A date without its year that comes within so many days is taken for that one, not for the one a
+/// year ago: two months, judgement.
+const SOON_DAYS: i64 = 62;
+
 /// Why a text is not taken as a moment.
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
 pub enum MomentError {
@@ -52,6 +56,18 @@ pub enum MomentError {
         /// The present, as the shop's clock shows it.
         now: String,
     },
+    /// A date without its year that is soon to come, and so hardly the last one.
+    #[error(
+        "\"{text}\" has not come yet (it is {now}); for the {last} before it write the year too."
+    )]
+    SoonToCome {
+        /// What was typed.
+        text: String,
+        /// The present, as the shop's clock shows it.
+        now: String,
+        /// The last such date, with its year.
+        last: String,
+    },
     /// More than fifty years back.
     #[error("\"{text}\" is more than 50 years ago; check the year.")]
     TooOld {
@@ -69,7 +85,8 @@ pub enum MomentError {
 ///
 /// What was not said is taken as the last time that fits: `7:30` is today, or yesterday if that
 /// still lies ahead; `mon 8:00` is the last Monday, a week back if 8:00 today still lies ahead; a
-/// date without its year is the last such date. A time up to one minute ahead is taken as `now`
+/// date without its year is the last such date, unless the next one lies within two months: then
+/// that is what was written, and it has not come yet. A time up to one minute ahead is taken as `now`
 /// (the shop's clock and the wall's may differ); so the answer never lies after `now`.
 ///
 /// Where clocks go back, a time that came twice is the later one, or the earlier one while the
@@ -77,7 +94,7 @@ pub enum MomentError {
 ///
 /// # Errors
 /// [`MomentError`] tells nothing, nonsense, a day or time that there is not, a time left out by
-/// the clock change, one that has not come yet and one more than 50 years back apart.
+/// the clock change, one that has not come yet, a date soon to come and one more than 50 years back apart.
 pub fn parse_moment(
     text: &str,
     now: DateTime<Utc>,
@@ -133,6 +150,15 @@ fn on_the_clock(
             .map_err(|_| no_day())?;
         let again = if matches!(day, Day::Weekday(_)) { 7 } else { 0 };
         let date = words::resolve(day, today, Toward::Past).ok_or_else(no_day)?;
+        let soon = words::resolve(day, today, Toward::Future)
+            .is_some_and(|next| next > today && (next - today).num_days() <= SOON_DAYS);
+        if soon && matches!(day, Day::Yearless { .. }) {
+            return Err(MomentError::SoonToCome {
+                text: typed(),
+                now: show_moment(now, now, zone),
+                last: date.format("%b %-d %Y").to_string(),
+            });
+        }
         (date, again)
     };
     let local = date.and_time(time);

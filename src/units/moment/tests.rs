@@ -65,7 +65,7 @@ fn every_accepted_moment_is_read() {
         ("2026-11-20 14:00", local(2026, 11, 20, 14, 0)),
         ("2026-11-20T14:00", local(2026, 11, 20, 14, 0)),
         ("Nov 19, 2:00 pm", local(2026, 11, 19, 14, 0)),
-        ("Nov 21 14:00", local(2025, 11, 21, 14, 0)),
+        ("Mar 21 14:00", local(2026, 3, 21, 14, 0)),
         ("11/19 14:00", local(2026, 11, 19, 14, 0)),
         ("11/19/2025 14:00", local(2025, 11, 19, 14, 0)),
         ("2026-11-20T14:00:00-06:00", local(2026, 11, 20, 14, 0)),
@@ -262,4 +262,21 @@ fn moments_dates_and_spans_show_as_people_say_them() {
     ] {
         assert_eq!(show_span(Duration::seconds(seconds)), expected);
     }
+}
+
+#[test]
+fn a_date_soon_to_come_is_not_filed_a_year_back() {
+    for text in ["nov 26 8:00", "26 nov 8:00", "11/26 8:00", "jan 21 8:00"] {
+        let said = read(text).expect_err(text).to_string();
+        assert!(
+            said.contains("has not come yet (it is 3:40 pm)") && said.contains("write the year"),
+            "{said}"
+        );
+    }
+    let said = read("nov 26 8:00").expect_err("ahead").to_string();
+    assert!(said.contains("for the Nov 26 2025 before it"), "{said}");
+    // With its year, or farther off than two months, it is the last one.
+    assert_eq!(read("nov 26 2025 8:00"), Ok(local(2025, 11, 26, 8, 0)));
+    assert_eq!(read("jan 22 8:00"), Ok(local(2026, 1, 22, 8, 0)));
+    assert_eq!(read("nov 20 8:00"), Ok(local(2026, 11, 20, 8, 0)));
 }

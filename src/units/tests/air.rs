@@ -23,6 +23,12 @@ fn shop_air_is_read_and_shown() {
         assert_eq!(read(text), air(20.0, 45.0), "{text}");
     }
     assert_eq!(read("-5C 60.5"), air(-5.0, 60.5));
+    // A decimal comma, where a letter parts the two.
+    for text in ["20,5C 45,5", "20,5 °C, 45,5 %", "20.5 deg C 45,5 rh"] {
+        assert_eq!(read(text), air(20.5, 45.5), "{text}");
+    }
+    assert_eq!(read("68,45"), air(20.0, 45.0), "two numbers");
+    assert_eq!(read("68,45%rh"), air(20.0, 45.0), "two numbers");
     assert_eq!(
         parse_air("20 45", TemperatureStyle::Celsius),
         air(20.0, 45.0)
@@ -40,7 +46,7 @@ fn shop_air_is_read_and_shown() {
 fn shop_air_is_refused_in_words() {
     let unlikely = |shown: &str| {
         format!(
-            "{shown} is outside -20 C to 50 C (-4 F to 122 F), which no shop air is; write F or C behind the number, like 68F."
+            "{shown} is outside -20 C to 50 C (-4 F to 122 F), which no shop air is; check whether it is in F or in C."
         )
     };
     let nonsense = |text: &str, part: &str| {
