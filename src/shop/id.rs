@@ -34,3 +34,11 @@ id_type!(
     /// Names a wood of the shop's own.
     WoodId
 );
+id_type!(
+    /// Names a change of one day's bench hours.
+    SlotId
+);
+id_type!(
+    /// Names one promise on record.
+    PromiseId
+);

@@ -4,6 +4,7 @@
 //! every reason why not. May not live here: the store, the screen, or any reading of a clock;
 //! time is passed in.
 
+mod bench_book;
 mod blocker;
 mod brief;
 mod caution;
@@ -11,9 +12,11 @@ mod check;
 mod chore;
 mod correct;
 mod day_close;
+pub mod day_sheet;
 mod dryness;
 mod event;
 mod face_state;
+mod hours;
 mod id;
 mod layout;
 mod moisture;
@@ -24,6 +27,7 @@ mod out_of_sight;
 mod pass;
 mod people;
 mod piece;
+mod promise_record;
 mod rack;
 mod rack_film;
 mod rack_film_words;
@@ -32,11 +36,15 @@ mod reason;
 mod recipe;
 mod schedule;
 mod settings;
+mod sheet_kept;
 mod stage;
+mod step_learn;
+mod step_times;
 mod tally;
 mod ticket;
 mod waits;
 
+pub use bench_book::{BenchBook, BenchBookError, Interruptions, PlanBook};
 pub use blocker::Blocker;
 pub use caution::{
     Caution, cautions_for_job, cautions_for_pass, cautions_for_scuff, cautions_for_stage,
@@ -49,7 +57,13 @@ pub use day_close::{Call, Cause, DayEnd, DayState, day_end, day_of, is_late, lef
 pub use dryness::Films;
 pub use event::{CoatKind, Event, ScuffMeans, SetItem, TouchVerdict, What};
 pub use face_state::{Coat, FaceState};
-pub use id::{ClientId, EventId, JobId, PassId, PieceId, ReadingId, RecipeId, WoodId};
+pub use hours::{
+    DaySpan, HoursError, Open, Slot, SlotMeans, WEEK, WeekHours, hours_of, instant, long_day,
+    open_times,
+};
+pub use id::{
+    ClientId, EventId, JobId, PassId, PieceId, PromiseId, ReadingId, RecipeId, SlotId, WoodId,
+};
 pub use layout::{LayoutBook, PieceLayout};
 pub use moisture::{FastenerError, Moisture, PieceWood, ShopWood, Site, SiteAir, WoodBook};
 pub use next_step::waiting;
@@ -57,6 +71,7 @@ pub use out_of_sight::out_of_sight;
 pub use pass::{Air, Amount, AmountBasis, Pass};
 pub use people::{Client, Job};
 pub use piece::{Piece, PieceFile, PieceKind};
+pub use promise_record::{OddsBand, Promise, PromiseState, Share, shares};
 pub use rack::{RackRow, RackState, rack};
 pub use rack_film::{ABRADES_WITH, DryStage, Film, FilmWindow, Milestone, RackLine, rack_lines};
 pub use ready_made::{ready_products, ready_recipes};
@@ -64,7 +79,10 @@ pub use reason::ReasonFor;
 pub use recipe::Recipe;
 pub use schedule::{Grit, GroupPlan, Schedule, ScheduleError, WipeDown};
 pub use settings::{LookChoice, Settings};
+pub use sheet_kept::{KeptJob, KeptLine, KeptSheet, StepCode, StepKey, UnderWay};
 pub use stage::Stage;
+pub use step_learn::Timed;
+pub use step_times::{Range, Spread, Step, StepTime, StepTimeError, StepTimes};
 pub use tally::{Planned, TallyRow, planned_use, tally};
 pub use ticket::Ticket;
 pub use waits::{Shows, Waiting};

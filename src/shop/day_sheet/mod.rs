@@ -1,0 +1,23 @@
+//! The day sheet: from tickets to an order of work, and back to words.
+//!
+//! Lives here: what is left to do on each piece, how long that takes and waits, the instance for the
+//! planner, the sheet read back from it, why each line stands where it does, what would save a late
+//! job, what changed since the sheet that was kept. May not live here: the store, the screen, a
+//! clock. The planner below knows nothing of pieces.
+
+mod axis;
+mod facts;
+mod floor;
+mod lags;
+mod sheet;
+mod solve;
+mod to_plan;
+mod todo;
+mod why;
+mod worked;
+
+pub use floor::Floor;
+pub use sheet::{JobOutlook, Line, Made, PieceOutlook, Sheet, make};
+pub use solve::Effort;
+pub use todo::{PieceWork, Todo, remaining};
+pub use why::Why;
