@@ -184,6 +184,7 @@ impl<'a> Session<'a> {
                 let own = shop.wood.own.iter().find(|own| own.id == id);
                 (id.to_string(), own.map(|own| own.wood.name.clone()))
             }
+            Made::Slot(id) => (id.to_string(), Some(crate::papers::slot_code(id))),
             Made::Pass(id) => (id.to_string(), Some(crate::papers::pass_code(id))),
         };
         Ok((Some(id), called))

@@ -3,9 +3,9 @@
 use super::air_rows::{AirSpan, DryingRules, LoggedAir, TouchRecord};
 use crate::coating::{ForecastStep, Product, ProductId};
 use crate::shop::{
-    Chore, ChoreDone, Client, ClientId, DayClosed, DayLog, Event, Job, JobId, LayoutBook, Moisture,
-    Pass, PassId, Piece, PieceFile, PieceId, PieceLayout, PieceWood, ReadingId, Recipe, RecipeId,
-    Settings, ShopWood, Site, WoodBook, WoodId,
+    BenchBook, Chore, ChoreDone, Client, ClientId, DayClosed, DayLog, Event, Job, JobId, KeptSheet, LayoutBook,
+    Moisture, Pass, PassId, Piece, PieceFile, PieceId, PieceLayout, PieceWood, PlanBook, Promise,
+    ReadingId, Recipe, RecipeId, Settings, ShopWood, Site, Slot, SlotId, UnderWay, WoodBook, WoodId,
 };
 use crate::wood::moisture::ReadyRule;
 use chrono::{DateTime, NaiveDate, Utc};
@@ -144,6 +144,16 @@ pub enum Row<'a> {
     LayoutBook(&'a LayoutBook),
     /// How a piece stands and what was accepted on it.
     PieceLayout(&'a PieceLayout),
+    /// What days are planned by.
+    BenchBook(&'a BenchBook),
+    /// A change of one day's bench hours.
+    Slot(&'a Slot),
+    /// The sheet that is kept; none takes it away.
+    KeptSheet(Option<&'a KeptSheet>),
+    /// The step under way; none when the hands are free.
+    UnderWay(Option<&'a UnderWay>),
+    /// A promise.
+    Promise(&'a Promise),
 }
 
 /// Something to remove.
@@ -167,6 +177,8 @@ pub enum Key {
     Wood(WoodId),
     /// The reading of the shop's air at that second.
     Air(DateTime<Utc>),
+    /// A change of one day's bench hours.
+    Slot(SlotId),
 }
 
 /// One line of the journal.
@@ -234,6 +246,8 @@ pub trait Books {
     fn layout_book(&self) -> Result<Option<LayoutBook>, BooksError>;
     /// What is kept of pieces' layouts; pieces of which nothing was said are left out.
     fn layouts(&self, scope: Scope) -> Result<Vec<PieceLayout>, BooksError>;
+    /// What is on record about the planning of days.
+    fn plan_book(&self) -> Result<PlanBook, BooksError>;
     /// The newest lines of the journal, newest first.
     fn journal(&self, limit: usize) -> Result<Vec<JournalLine>, BooksError>;
     /// A number that changes whenever anybody has written.

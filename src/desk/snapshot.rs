@@ -11,7 +11,7 @@ use crate::shape::layout::Finding;
 use crate::shop::moving::{AirBasis, Records, ShopsAir};
 use crate::shop::{
     Client, ClientId, DayLog, Films, Gates, Job, JobId, LayoutBook, Pass, PieceFile, PieceId,
-    PieceLayout, Recipe, RecipeId, Settings, Strictness, Ticket, WoodBook,
+    PieceLayout, PlanBook, Recipe, RecipeId, Settings, Strictness, Ticket, WoodBook,
 };
 use crate::units::{Humidity, Temperature};
 use chrono::{DateTime, Utc};
@@ -56,6 +56,8 @@ pub struct Shop {
     pub layout: LayoutBook,
     /// What is kept of pieces' layouts.
     pub layouts: Vec<PieceLayout>,
+    /// What days are planned by, and what was promised.
+    pub plan: PlanBook,
 }
 
 impl Shop {
@@ -79,6 +81,7 @@ impl Shop {
             films: for_clock.films,
             layout: books.layout_book()?.unwrap_or_default(),
             layouts: books.layouts(scope)?,
+            plan: books.plan_book()?,
             settings,
             products,
             wood: books.wood(scope)?.in_order(),
@@ -107,6 +110,7 @@ impl Shop {
             wood: WoodBook::default(),
             layout: LayoutBook::default(),
             layouts: Vec::new(),
+            plan: PlanBook::default(),
         }
     }
 

@@ -32,7 +32,7 @@ pub use ready::{ReadyRow, ready_paper, ready_rows};
 pub use shapes::{opening_words, shape_words};
 pub use tally::{tally_paper, whole_tally_paper};
 pub use ticket::ticket_paper;
-pub use ticket_log::{line_code, pass_code};
+pub use ticket_log::{line_code, pass_code, slot_code};
 pub use words::event_words;
 
 /// Columns of a sheet of paper, and of the narrowest screen.

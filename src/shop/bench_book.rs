@@ -34,7 +34,7 @@ pub struct BenchBook {
     /// Interruptions, for promises.
     pub interruptions: Interruptions,
     /// What the search and the simulations begin with. The same figure, the same sheet.
-    pub seed: u64,
+    pub seed: u32,
 }
 
 impl Default for BenchBook {

@@ -27,6 +27,28 @@ pub enum StepCode {
     Set,
 }
 
+impl StepCode {
+    /// In words: `sand 120`, `coat 2`.
+    pub fn words(self) -> String {
+        match self {
+            Self::Sand(grit) => format!("sand {grit}"),
+            Self::WipeDown => "wipe down".to_owned(),
+            Self::Touch => "touch test".to_owned(),
+            Self::WipeOff => "wipe off the stain".to_owned(),
+            Self::Scuff(kind, no) => format!("scuff before {}", coat(kind, no)),
+            Self::Coat(kind, no) => coat(kind, no),
+            Self::Set => "set".to_owned(),
+        }
+    }
+}
+
+fn coat(kind: CoatKind, no: u8) -> String {
+    match kind {
+        CoatKind::Stain if no <= 1 => "stain".to_owned(),
+        _ => format!("{} {no}", kind.coat_word()),
+    }
+}
+
 impl fmt::Display for StepCode {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {

@@ -19,6 +19,7 @@ mod paper_files;
 mod passes;
 mod people;
 mod pieces;
+mod plan;
 mod recipes;
 mod schema;
 mod wood;
@@ -31,8 +32,8 @@ use crate::desk::{
     AirSpan, Books, BooksError, DryingRules, JournalLine, Key, LoggedAir, Row, Scope, TouchRecord,
 };
 use crate::shop::{
-    Client, DayLog, Job, LayoutBook, Pass, PassId, PieceFile, PieceLayout, Recipe, Settings,
-    WoodBook,
+    Client, DayLog, Job, LayoutBook, Pass, PassId, PieceFile, PieceLayout, PlanBook, Recipe,
+    Settings, WoodBook,
 };
 use chrono::{DateTime, Utc};
 use error::Fault;
@@ -233,6 +234,10 @@ impl Books for Store {
         self.at_once(|conn| layouts::layouts(conn, scope))
     }
 
+    fn plan_book(&self) -> Result<PlanBook, BooksError> {
+        self.at_once(plan::book)
+    }
+
     fn journal(&self, limit: usize) -> Result<Vec<JournalLine>, BooksError> {
         self.on(|conn| journal::lines(conn, limit))
     }
@@ -278,6 +283,11 @@ impl Books for Store {
             Row::Afresh(product, at) => air::put_afresh(conn, product, at),
             Row::LayoutBook(book) => layouts::put_book(conn, book),
             Row::PieceLayout(layout) => layouts::put_layout(conn, layout),
+            Row::BenchBook(book) => plan::put_bench(conn, book),
+            Row::Slot(slot) => plan::put_slot(conn, slot),
+            Row::KeptSheet(kept) => plan::put_kept(conn, kept),
+            Row::UnderWay(under) => plan::put_under_way(conn, under),
+            Row::Promise(promise) => plan::put_promise(conn, promise),
         })
     }
 
@@ -311,6 +321,7 @@ impl Books for Store {
                 Key::Chore(day, chore) => ("ticked chore", day::remove_chore(conn, day, chore), ""),
                 Key::Moisture(id) => ("moisture reading", wood::remove_moisture(conn, id), ""),
                 Key::Wood(id) => ("wood of your own", wood_own::remove_own_wood(conn, id), ""),
+                Key::Slot(id) => ("slot", plan::remove_slot(conn, id), ""),
                 Key::Air(at) => ("reading", air::remove(conn, at), "the reading is in use"),
             };
             match removed {

@@ -81,6 +81,10 @@ pub fn field_of(error: &DeskError) -> Option<&'static str> {
             Some("at")
         }
         DeskError::Wood(refusal) => Some(super::moisture::field_of_wood(refusal)),
+        DeskError::SlotPast(_) | DeskError::SlotThere(_) | DeskError::TooManySlots(_) => {
+            Some("slot")
+        }
+        DeskError::StepAhead => Some("at"),
         DeskError::RagsHow => Some("way"),
         DeskError::RagsOpen { .. } => Some("reason"),
         DeskError::NotOneLine
@@ -100,6 +104,11 @@ pub fn field_of(error: &DeskError) -> Option<&'static str> {
         | DeskError::Rule(_)
         | DeskError::Cut(_)
         | DeskError::Lumber(_)
+        | DeskError::Bench(_)
+        | DeskError::StepTime(_)
+        | DeskError::StepUnderWay(_)
+        | DeskError::NoStep
+        | DeskError::OtherStep { .. }
         | DeskError::Books(_) => None,
     }
 }

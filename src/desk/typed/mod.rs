@@ -30,6 +30,7 @@ mod recipe;
 mod settings;
 mod site;
 mod size;
+mod slots;
 mod span;
 mod windows;
 mod words;
@@ -65,6 +66,7 @@ pub use recipe::{RecipeTyped, read_grits, read_recipe, write_grits, write_scuff}
 pub use settings::{SettingsTyped, read_settings};
 pub use site::{SiteTyped, echo_site, read_site, region_words};
 pub use size::{read_length, read_profile, read_size, write_length, write_profile, write_size};
+pub use slots::{SlotDraft, read_hours, read_slot, write_hours};
 pub use span::{SpanUnit, read_span, write_span};
 pub use standing::{StandingTyped, read_standing, read_yes};
 pub use windows::{read_windows, write_windows};

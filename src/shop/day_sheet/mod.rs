@@ -6,6 +6,8 @@
 //! clock. The planner below knows nothing of pieces.
 
 mod axis;
+mod changes;
+mod cures;
 mod facts;
 mod floor;
 mod lags;
@@ -16,6 +18,8 @@ mod todo;
 mod why;
 mod worked;
 
+pub use changes::{Changed, WeekLoad, changes, load};
+pub use cures::{Because, Change, Cure, LateJob, late_jobs};
 pub use floor::Floor;
 pub use sheet::{JobOutlook, Line, Made, PieceOutlook, Sheet, make};
 pub use solve::Effort;
