@@ -27,6 +27,7 @@ mod perform;
 mod pick;
 mod pieces;
 mod product_sheet;
+mod promises;
 mod recipes;
 mod shop_air;
 mod snapshot;
@@ -51,6 +52,7 @@ pub use day_steps::StepEnd;
 pub use error::{DeskError, Refusal};
 pub use later::{LaterPass, LaterStage, later_lines};
 pub use perform::{Desk, Done, Made};
+pub use promises::{PromiseAnswer, PromiseAsk, RUNS, promise};
 pub use product_sheet::{
     SheetLine, SheetPart, figure_value, learned, product_sheet, range_words, source_words,
 };

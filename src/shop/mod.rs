@@ -27,6 +27,7 @@ mod out_of_sight;
 mod pass;
 mod people;
 mod piece;
+pub mod promise;
 mod promise_record;
 mod rack;
 mod rack_film;

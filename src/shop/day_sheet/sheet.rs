@@ -201,6 +201,20 @@ pub fn make(floor: &Floor<'_>, effort: Effort, stop: &AtomicBool) -> Made {
     }
 }
 
+/// The lags of a sheet's steps by the floor's clock, at the times the sheet gives them.
+pub fn lags_of(floor: &Floor<'_>, made: &Made) -> Vec<PieceLags> {
+    made.works
+        .iter()
+        .enumerate()
+        .map(|(place, work)| {
+            let known = step_times(&made.built, &made.times, place, work);
+            let mut full = lags::alone(floor, work, floor.now);
+            full[..known.len()].copy_from_slice(&known);
+            lags::lags(floor, work, &full)
+        })
+        .collect()
+}
+
 /// The best times found, with the kept order where that costs no lateness.
 fn best(
     floor: &Floor<'_>,

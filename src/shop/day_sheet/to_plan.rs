@@ -3,7 +3,7 @@
 use super::axis::Axis;
 use super::floor::Floor;
 use super::lags::PieceLags;
-use super::todo::{Before, PieceWork, Todo};
+use super::todo::{Before, Lag, PieceWork, Todo};
 use crate::plan;
 use crate::plan::{FamilyId, Instance, Minute, OpId, RoomId};
 use crate::shop::event::ScuffMeans;
@@ -40,6 +40,8 @@ pub struct Built {
     pub ops: Vec<OpIs>,
     /// What each job is: by its name, from zero.
     pub jobs: Vec<JobId>,
+    /// The wait behind each arc: piece, step, and which of what it waits for.
+    pub lag_of: Vec<Option<(usize, usize, usize)>>,
     /// What does not fit the bench hours as it should, in words.
     pub doubts: Vec<String>,
 }
@@ -99,6 +101,7 @@ pub fn build(
             axis,
             ops: Vec::new(),
             jobs: Vec::new(),
+            lag_of: Vec::new(),
             doubts: Vec::new(),
         },
         families: Vec::new(),
@@ -155,6 +158,8 @@ impl Building<'_, '_> {
                 let window = window
                     .filter(|_| matches!(todo.key.step, StepCode::Coat(..)))
                     .map(|minutes| Minute(self.axis.span_down(minutes)));
+                let drying = matches!(after.lag, Lag::Recoat(_) | Lag::Flash(_) | Lag::Cure(..));
+                self.out.lag_of.push(drying.then_some((place, at, no)));
                 self.out.instance.arcs.push(plan::Arc {
                     from,
                     to: id,
