@@ -2,7 +2,7 @@
 //! them beside itself.
 
 use super::snapshot::Shop;
-use crate::shop::day_sheet::{Effort, Floor, Made, make};
+use crate::shop::day_sheet::{Effort, Floor, LateJob, Made, make};
 use chrono::{DateTime, Utc};
 use std::sync::atomic::AtomicBool;
 
@@ -15,6 +15,21 @@ pub const ROUNDS: u64 = 4_000;
 /// same moment gives the same sheet.
 pub fn day_sheet(shop: &Shop, now: DateTime<Utc>, rounds: u64, stop: &AtomicBool) -> Made {
     with_floor(shop, now, |floor| make(floor, effort(shop, rounds), stop))
+}
+
+/// The late jobs of a sheet, why they are late, and the cheapest cures found: each is tried by
+/// making the sheet again, with fewer rounds.
+pub fn late_jobs(
+    shop: &Shop,
+    now: DateTime<Utc>,
+    made: &Made,
+    rounds: u64,
+    stop: &AtomicBool,
+) -> Vec<LateJob> {
+    let effort = effort(shop, rounds / 4);
+    with_floor(shop, now, |floor| {
+        crate::shop::day_sheet::late_jobs(floor, made, &shop.recipes, effort, stop)
+    })
 }
 
 /// The effort of a shop's searches.

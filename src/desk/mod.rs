@@ -47,12 +47,12 @@ pub use air_rows::{AirSource, AirSpan, DryingRules, LoggedAir, TouchRecord, spre
 pub use books::{Books, BooksError, JournalLine, Key, Row, Scope};
 pub use conditions::{Condition, PassAsked, stands_words};
 pub use day_plan::{PromiseDraft, kept_of};
-pub use day_sheet::{ROUNDS, day_sheet, with_floor};
+pub use day_sheet::{ROUNDS, day_sheet, late_jobs, with_floor};
 pub use day_steps::StepEnd;
 pub use error::{DeskError, Refusal};
 pub use later::{LaterPass, LaterStage, later_lines};
 pub use perform::{Desk, Done, Made};
-pub use promises::{PromiseAnswer, PromiseAsk, RUNS, promise};
+pub use promises::{PromiseAnswer, PromiseAsk, RUNS, promise, promise_shares};
 pub use product_sheet::{
     SheetLine, SheetPart, figure_value, learned, product_sheet, range_words, source_words,
 };

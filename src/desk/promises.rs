@@ -151,3 +151,24 @@ fn copied(shop: &Shop, job: JobId) -> Option<(Shop, JobId)> {
     out.files.extend(copies);
     Some((out, id))
 }
+
+impl Shop {
+    /// The day on which the last piece of a job was set; none while one is open.
+    pub fn set_on(&self, job: JobId) -> Option<NaiveDate> {
+        let files = self.files.iter().filter(|file| file.piece.job == job);
+        let days: Option<Vec<NaiveDate>> = files
+            .map(|file| {
+                let finished = crate::shop::Ticket::of(file).finished?;
+                Some(crate::shop::day_of(finished, self.settings.zone))
+            })
+            .collect();
+        days?.into_iter().max()
+    }
+}
+
+/// The share of promises kept, over time, against the odds quoted. The shop must have been read
+/// whole.
+pub fn promise_shares(shop: &Shop, now: DateTime<Utc>) -> Vec<crate::shop::Share> {
+    let today = crate::shop::day_of(now, shop.settings.zone);
+    crate::shop::shares(&shop.plan.promises, |job| shop.set_on(job), today)
+}

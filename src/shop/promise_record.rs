@@ -37,6 +37,17 @@ pub enum PromiseState {
     Missed,
 }
 
+impl PromiseState {
+    /// One word.
+    pub fn word(self) -> &'static str {
+        match self {
+            Self::Open => "open",
+            Self::Kept => "kept",
+            Self::Missed => "missed",
+        }
+    }
+}
+
 impl Promise {
     /// How it stands: `set` is the day the last piece of the job was set, if it was.
     pub fn state(&self, set: Option<NaiveDate>, today: NaiveDate) -> PromiseState {

@@ -9,6 +9,7 @@ pub mod clients;
 pub mod cutlist;
 pub mod cutplan;
 pub mod day;
+pub mod daysheet;
 pub mod draw;
 mod face_json;
 pub mod findings;
