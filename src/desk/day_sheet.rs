@@ -26,7 +26,10 @@ pub fn late_jobs(
     rounds: u64,
     stop: &AtomicBool,
 ) -> Vec<LateJob> {
-    let effort = effort(shop, rounds / 4);
+    let effort = Effort {
+        refine: 1,
+        ..effort(shop, rounds / 10)
+    };
     with_floor(shop, now, |floor| {
         crate::shop::day_sheet::late_jobs(floor, made, &shop.recipes, effort, stop)
     })
@@ -37,6 +40,7 @@ pub(super) fn effort(shop: &Shop, rounds: u64) -> Effort {
     Effort {
         seed: u64::from(shop.plan.bench.seed),
         rounds,
+        refine: 5,
     }
 }
 

@@ -167,6 +167,9 @@ impl SheetWords<'_> {
         let head = format!("{} will be {} late", self.job(late.job), show_span(late.late));
         match &late.because {
             None => head,
+            Some(Because::Itself { .. }) if self.is_gone(late.job) => {
+                format!("{head}: the promised day is gone by")
+            }
             Some(Because::Itself { alone }) => format!(
                 "{head}: with nothing else to do it would end {}, its own drying and bench hours need that long",
                 self.at(*alone)
@@ -185,6 +188,12 @@ impl SheetWords<'_> {
                 )
             }
         }
+    }
+
+    fn is_gone(&self, job: JobId) -> bool {
+        let today = crate::shop::day_of(self.now, self.shop.settings.zone);
+        let promised = self.shop.job(job).and_then(|job| job.promised);
+        promised.is_some_and(|day| day < today)
     }
 
     /// One cure and what comes of it.

@@ -80,6 +80,9 @@ pub struct LateJob {
     pub cures: Vec<Cure>,
 }
 
+/// A job that ends sooner by less is not helped, minutes.
+const HELPS: i64 = 60;
+
 /// The late jobs of a sheet, each with its cures. `recipes` are what pieces could follow instead.
 pub fn late_jobs(
     floor: &Floor<'_>,
@@ -161,14 +164,15 @@ fn cures(
         let Some(cure) = tried(floor, job, change, recipes, effort, stop) else {
             continue;
         };
-        if cure.end < end {
+        if (end - cure.end).num_minutes() >= HELPS {
             if cure.late.is_none() {
                 saved_by = Some((kind, minutes));
             }
             out.push(cure);
         }
     }
-    out.sort_by_key(|cure| (cure.late.is_some(), cure.change.cost(), cure.late, cure.end));
+    // What saves it, the cheapest first; then what helps most.
+    out.sort_by_key(|cure| (cure.late, cure.change.cost(), cure.end));
     out.truncate(3);
     out.push(Cure {
         change: Change::OwnPromise(floor.day_of(end)),

@@ -6,7 +6,7 @@
 
 use super::floor::Floor;
 use super::todo::{Before, Lag, PieceWork, Todo};
-use crate::coating::{Product, ProductId, Recoat, Span, beyond_sight, recoat_state};
+use crate::coating::{LabelFigures, Product, ProductId, Recoat, Span, beyond_sight, recoat_state};
 use crate::shop::event::CoatKind;
 use crate::shop::sheet_kept::StepCode;
 use chrono::{DateTime, Duration, Utc};
@@ -55,12 +55,19 @@ pub fn lags(floor: &Floor<'_>, work: &PieceWork, times: &[Times]) -> PieceLags {
                 (Some(window), false) => window.opens,
                 _ => product.label.handle,
             };
-            lagged.wet = minutes(floor, product, end, product.label.tack_free).unwrap_or(DAY);
+            lagged.wet = minutes(floor, product, end, dust_free(&product.label)).unwrap_or(DAY);
             lagged.hold = minutes(floor, product, end, held).unwrap_or(DAY);
         }
         out.push(lagged);
     }
     out
+}
+
+/// When dust no longer sticks. Labels do not say it; it lies between set to touch and tack-free (in
+/// the order of stages of ASTM D1640), and is taken half way (a judgement).
+pub fn dust_free(label: &LabelFigures) -> Span {
+    let both = label.touch.as_minutes() + label.tack_free.as_minutes();
+    Span::minutes(both / 2)
 }
 
 const DAY: i64 = 24 * 60;

@@ -134,9 +134,6 @@ pub struct Made {
     pub lags: Vec<PieceLags>,
 }
 
-/// How often lags are raised and the sheet made again.
-const REFINED: usize = 5;
-
 /// Makes the sheet. Two runs over the same state with the same effort give the same sheet, unless
 /// `stop` is set meanwhile: then it is the best found so far.
 pub fn make(floor: &Floor<'_>, effort: Effort, stop: &AtomicBool) -> Made {
@@ -153,10 +150,10 @@ pub fn make(floor: &Floor<'_>, effort: Effort, stop: &AtomicBool) -> Made {
     let chain = kept_chain(floor, &works);
     let mut doubts = Vec::new();
     let (mut built, mut times, mut kept_order) = (build(floor, &works, &lags, &pins, &[]), None, false);
-    for round in 0..=REFINED {
+    for round in 0..=effort.refine {
         let effort = Effort {
             // The first rounds only feel out when coats will dry.
-            rounds: if round == 0 { effort.rounds / 4 } else { effort.rounds },
+            rounds: if round == 0 && effort.refine > 1 { effort.rounds / 4 } else { effort.rounds },
             ..effort
         };
         (built, times, kept_order) = best(floor, (&works, &lags, &pins), &chain, effort, stop);

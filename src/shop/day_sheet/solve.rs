@@ -12,6 +12,8 @@ pub struct Effort {
     pub seed: u64,
     /// How many orders are tried.
     pub rounds: u64,
+    /// How often lags are raised where the sheet runs into them, at the most.
+    pub refine: usize,
 }
 
 /// Start and end of each step, by its place in the instance.

@@ -197,7 +197,7 @@ impl Building<'_, '_> {
             Some(self.axis.up(at) - end)
         };
         let label = self.floor.product(laid.product).map(|product| &product.label);
-        let wet = label.and_then(|label| reach(label.tack_free));
+        let wet = label.and_then(|label| reach(super::lags::dust_free(label)));
         let hold = label.and_then(|label| {
             reach(label.windows.first().map_or(label.handle, |window| window.opens))
         });

@@ -1,6 +1,7 @@
 //! Writing the whole shop out.
 
 use super::air::{self, AirBook};
+use super::bench;
 use super::days;
 use super::error::FilesError;
 use super::fastening;
@@ -55,6 +56,7 @@ pub fn export(books: &dyn Books, folder: &Path, zone: Tz) -> Result<ExportReport
     agree(&shop)?;
     let mut texts = texts(&shop).map_err(|error| cannot(folder, &error.to_string()))?;
     let air = AirBook::of(books)?;
+    texts.extend(bench::write(&shop.plan).map(|text| (bench::FILE, text.into_bytes())));
     texts.extend(air_texts(&air).map_err(|error| cannot(folder, &error.to_string()))?);
     open_folder(folder)?;
     let mut written = Vec::new();

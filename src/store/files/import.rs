@@ -1,6 +1,7 @@
 //! Bringing a whole shop in: read, replayed through the gates, and put, all or nothing.
 
 use super::air::AirBook;
+use super::bench;
 use super::days;
 use super::error::FilesError;
 use super::fastening;
@@ -23,7 +24,7 @@ use crate::coating::id::Mint;
 use crate::coating::{DryingClock, Product};
 use crate::desk::{Books, Scope};
 use crate::shop::{
-    Client, DayLog, Gates, Job, JobId, Pass, PieceFile, PieceId, Recipe, Settings, Strictness,
+    Client, DayLog, Gates, Job, JobId, Pass, PieceFile, PieceId, PlanBook, Recipe, Settings, Strictness,
     WoodBook,
 };
 use crate::units::counted;
@@ -83,6 +84,7 @@ pub(super) struct Read {
     /// Whether the files say a rule of readiness.
     pub(super) rules: bool,
     pub(super) layouts: Layouts,
+    pub(super) plan: PlanBook,
 }
 
 /// Brings the shop in `folder` into a store without clients, as one action with one line in the
@@ -272,6 +274,7 @@ fn read(
     let air = AirBook::read(reading, &shelf)?;
     let days = days::read(reading)?;
     let layouts = layout::read(reading, &piece_ring, &files)?;
+    let plan = bench::read(reading, &job_ring, &piece_ring)?;
     let (products, recipes) = (shelf.products, book.recipes);
     Ok(Read {
         settings,
@@ -286,6 +289,7 @@ fn read(
         wood,
         rules,
         layouts,
+        plan,
     })
 }
 
