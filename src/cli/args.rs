@@ -2,15 +2,15 @@
 
 use super::answer::Answer;
 use super::doing::{
-    accept, air, amend, checks, chore, client, close, drying, export, fasten, forecast, hide, hours,
-    import, job, learned, logger, moisture, move_along, own_wood, pass, piece, product, promise, recipe,
-    remove, retime, sandback, scuff, setlist, shop, site, stands, steps, template, tick, touch, undo,
-    wipe,
+    accept, air, amend, checks, chore, client, close, drying, export, fasten, forecast, hide,
+    hours, import, job, learned, logger, moisture, move_along, own_wood, pass, piece, product,
+    promise, recipe, remove, retime, sandback, scuff, setlist, shop, site, stands, steps, template,
+    tick, touch, undo, wipe,
 };
 use super::failure::Failure;
 use super::reading::{
-    bench, clients, cutlist, cutplan, day, daysheet, draw, findings, jobs, journal, later, log, place,
-    products, rack, ready, recipes, tally, ticket, wood, woods,
+    bench, clients, cutlist, cutplan, day, daysheet, draw, findings, jobs, journal, later, log,
+    place, products, rack, ready, recipes, tally, ticket, wood, woods,
 };
 use super::session::Session;
 use clap::{Parser, Subcommand};

@@ -10,9 +10,9 @@ use crate::coating::{Family, ForecastStep, LabelFigures, ProductId, ProductKind,
 use crate::shape::layout::{About, Rule, Standing};
 use crate::shape::{Construction, FaceKey, Shape};
 use crate::shop::{
-    Air, BenchBook, Chore, ClientId, CoatKind, EventId, Grit, JobId, KeptSheet, LayoutBook, PassId, PieceId, PieceKind,
-    PieceWood, RagWay, ReadingId, RecipeId, Schedule, ScuffMeans, SetItem, Settings, Site, SlotId, StepKey,
-    TouchVerdict, WoodId,
+    Air, BenchBook, Chore, ClientId, CoatKind, EventId, Grit, JobId, KeptSheet, LayoutBook, PassId,
+    PieceId, PieceKind, PieceWood, RagWay, ReadingId, RecipeId, Schedule, ScuffMeans, SetItem,
+    Settings, Site, SlotId, StepKey, TouchVerdict, WoodId,
 };
 use crate::units::{Mass, Money, Volume};
 use crate::wood::moisture::{Reading, ReadyRule};

@@ -3,9 +3,10 @@
 use super::air_rows::{AirSpan, DryingRules, LoggedAir, TouchRecord};
 use crate::coating::{ForecastStep, Product, ProductId};
 use crate::shop::{
-    BenchBook, Chore, ChoreDone, Client, ClientId, DayClosed, DayLog, Event, Job, JobId, KeptSheet, LayoutBook,
-    Moisture, Pass, PassId, Piece, PieceFile, PieceId, PieceLayout, PieceWood, PlanBook, Promise,
-    ReadingId, Recipe, RecipeId, Settings, ShopWood, Site, Slot, SlotId, UnderWay, WoodBook, WoodId,
+    BenchBook, Chore, ChoreDone, Client, ClientId, DayClosed, DayLog, Event, Job, JobId, KeptSheet,
+    LayoutBook, Moisture, Pass, PassId, Piece, PieceFile, PieceId, PieceLayout, PieceWood,
+    PlanBook, Promise, ReadingId, Recipe, RecipeId, Settings, ShopWood, Site, Slot, SlotId,
+    UnderWay, WoodBook, WoodId,
 };
 use crate::wood::moisture::ReadyRule;
 use chrono::{DateTime, NaiveDate, Utc};

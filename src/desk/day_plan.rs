@@ -7,7 +7,8 @@ use super::perform::{Desk, Done, Made};
 use super::typed::SlotDraft;
 use crate::shop::day_sheet::Sheet;
 use crate::shop::{
-    BenchBook, JobId, KeptJob, KeptLine, KeptSheet, Promise, PromiseId, Slot, SlotId, WEEK, long_day,
+    BenchBook, JobId, KeptJob, KeptLine, KeptSheet, Promise, PromiseId, Slot, SlotId, WEEK,
+    long_day,
 };
 use crate::units::moment::show_date;
 use chrono::NaiveDate;
@@ -57,7 +58,11 @@ impl Desk<'_> {
         }
         for (what, had, has) in [
             ("dust settles in", before.settle, book.settle),
-            ("scuff dust settles in", before.settle_scuff, book.settle_scuff),
+            (
+                "scuff dust settles in",
+                before.settle_scuff,
+                book.settle_scuff,
+            ),
             ("a set-up stands", before.keep, book.keep),
         ] {
             if had != has {
@@ -99,7 +104,8 @@ impl Desk<'_> {
             if slot.day < today {
                 return Err(DeskError::SlotPast(show_date(slot.day, today)));
             }
-            let same = |old: &&Slot| (old.day, old.means, &old.what) == (slot.day, slot.means, &slot.what);
+            let same =
+                |old: &&Slot| (old.day, old.means, &old.what) == (slot.day, slot.means, &slot.what);
             if known.iter().any(|old| same(&old)) {
                 return Err(DeskError::SlotThere(format!(
                     "{}, {}",

@@ -45,11 +45,7 @@ pub(super) fn effort(shop: &Shop, rounds: u64) -> Effort {
 }
 
 /// The shop as the planning of days sees it.
-pub fn with_floor<T>(
-    shop: &Shop,
-    now: DateTime<Utc>,
-    work: impl FnOnce(&Floor<'_>) -> T,
-) -> T {
+pub fn with_floor<T>(shop: &Shop, now: DateTime<Utc>, work: impl FnOnce(&Floor<'_>) -> T) -> T {
     let clock = shop.clock();
     let floor = Floor {
         files: &shop.files,

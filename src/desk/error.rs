@@ -59,7 +59,9 @@ pub enum DeskError {
     #[error("No step is under way: begin one from the day sheet first.")]
     NoStep,
     /// Not the step that comes next.
-    #[error("The next step on {piece} is {next}, not {asked}: begin that one, or make the sheet anew.")]
+    #[error(
+        "The next step on {piece} is {next}, not {asked}: begin that one, or make the sheet anew."
+    )]
     OtherStep {
         /// The piece.
         piece: String,

@@ -52,10 +52,10 @@ pub use day_steps::StepEnd;
 pub use error::{DeskError, Refusal};
 pub use later::{LaterPass, LaterStage, later_lines};
 pub use perform::{Desk, Done, Made};
-pub use promises::{PromiseAnswer, PromiseAsk, RUNS, promise, promise_shares};
 pub use product_sheet::{
     SheetLine, SheetPart, figure_value, learned, product_sheet, range_words, source_words,
 };
+pub use promises::{PromiseAnswer, PromiseAsk, RUNS, promise, promise_shares};
 pub use shop_air::NEWEST_TESTS;
 pub use snapshot::Shop;
 pub use wood_error::WoodRefusal;

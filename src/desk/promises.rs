@@ -37,6 +37,10 @@ pub struct PromiseAnswer {
     pub even: NaiveDate,
     /// The 9-in-10 date.
     pub nine: NaiveDate,
+    /// The moment with even odds.
+    pub even_by: DateTime<Utc>,
+    /// The moment with odds of 9 in 10.
+    pub nine_by: DateTime<Utc>,
     /// How many pieces are open in the shop, those asked about included.
     pub open_pieces: u32,
     /// What it was reckoned by.
@@ -90,11 +94,17 @@ pub fn promise(
             Vec::new()
         };
         let (even, nine) = (odds.day(EVEN)?, odds.day(NINE)?);
-        let open = shop.files.iter().filter(|file| !file.piece.finished).count();
+        let open = shop
+            .files
+            .iter()
+            .filter(|file| !file.piece.finished)
+            .count();
         Some(PromiseAnswer {
             job,
             even,
             nine,
+            even_by: odds.moment(EVEN)?,
+            nine_by: odds.moment(NINE)?,
             open_pieces: u32::try_from(open).unwrap_or(u32::MAX),
             basis: basis(floor, &odds, open),
             odds,

@@ -55,7 +55,13 @@ pub fn day_sheet_paper(paper: &SheetPaper<'_>) -> Vec<String> {
 
 fn one_day(out: &mut Vec<String>, paper: &SheetPaper<'_>, words: &SheetWords<'_>, day: NaiveDate) {
     let zone = paper.shop.settings.zone;
-    let slots: Vec<&Slot> = paper.shop.plan.slots.iter().filter(|slot| slot.day == day).collect();
+    let slots: Vec<&Slot> = paper
+        .shop
+        .plan
+        .slots
+        .iter()
+        .filter(|slot| slot.day == day)
+        .collect();
     let on_day = |line: &&Line| {
         let parts = || line.parts.iter().map(|part| day_of(part.from, zone));
         parts().any(|of| of == day)
@@ -67,7 +73,11 @@ fn one_day(out: &mut Vec<String>, paper: &SheetPaper<'_>, words: &SheetWords<'_>
     }
     out.push(String::new());
     let open: Vec<String> = hours.iter().map(|span| span.words()).collect();
-    let open = if open.is_empty() { "no bench hours".to_owned() } else { open.join(", ") };
+    let open = if open.is_empty() {
+        "no bench hours".to_owned()
+    } else {
+        open.join(", ")
+    };
     out.push(format!("{} ({open})", words.day(day).to_uppercase()));
     // Other work and steps, in order of time.
     let mut rows: Vec<(DateTime<Utc>, Vec<String>)> = Vec::new();
@@ -80,14 +90,17 @@ fn one_day(out: &mut Vec<String>, paper: &SheetPaper<'_>, words: &SheetWords<'_>
         rows.push((at, vec![format!("      {}", slot.words())]));
     }
     for line in lines {
-        let here = line.parts.iter().find(|part| day_of(part.from, zone) == day);
+        let here = line
+            .parts
+            .iter()
+            .find(|part| day_of(part.from, zone) == day);
         let at = here.map_or(line.start, |part| part.from);
-        let more = if day_of(line.start, zone) < day { " (goes on)" } else { "" };
-        let mut text = wrap(
-            &format!("{}{more}", words.line(line)),
-            PAPER_WIDTH - 6,
-            2,
-        );
+        let more = if day_of(line.start, zone) < day {
+            " (goes on)"
+        } else {
+            ""
+        };
+        let mut text = wrap(&format!("{}{more}", words.line(line)), PAPER_WIDTH - 6, 2);
         if let Some(first) = text.first_mut() {
             first.insert_str(0, "[  ]  ");
         }
@@ -102,7 +115,11 @@ fn one_day(out: &mut Vec<String>, paper: &SheetPaper<'_>, words: &SheetWords<'_>
         } else {
             format!("{}; {why}", words.times(line))
         };
-        text.extend(wrap(&when, PAPER_WIDTH - 8, 0).into_iter().map(|line| format!("        {line}")));
+        text.extend(
+            wrap(&when, PAPER_WIDTH - 8, 0)
+                .into_iter()
+                .map(|line| format!("        {line}")),
+        );
         rows.push((at, text));
     }
     rows.sort_by_key(|(at, _)| *at);
@@ -126,7 +143,10 @@ pub fn job_lines(sheet: &Sheet, late: &[LateJob], words: &SheetWords<'_>) -> Vec
             }
             (Some(end), None, ..) => format!("{name}: ends {end}; no date promised"),
             (Some(end), Some(day), Some(slack), _) => {
-                format!("{name}: ends {end}, promised {day}, {} to spare", show_span(slack))
+                format!(
+                    "{name}: ends {end}, promised {day}, {} to spare",
+                    show_span(slack)
+                )
             }
             (Some(end), Some(day), None, by) => {
                 let by = show_span(by.unwrap_or_else(Duration::zero));
@@ -155,7 +175,11 @@ pub fn piece_lines(sheet: &Sheet, words: &SheetWords<'_>) -> Vec<String> {
             piece.waits.line(sheet.now, zone)
         );
         if let Some(line) = piece.next.and_then(|next| sheet.lines.get(next)) {
-            text.push_str(&format!("; next {} {}", line.key.step.words(), words.at(line.start)));
+            text.push_str(&format!(
+                "; next {} {}",
+                line.key.step.words(),
+                words.at(line.start)
+            ));
         }
         if let Some(why) = &piece.held {
             text.push_str(&format!("; then held: {}", why.brief(sheet.now, zone)));

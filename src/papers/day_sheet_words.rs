@@ -68,12 +68,18 @@ impl SheetWords<'_> {
 
     fn what(&self, line: &Line) -> String {
         match line.key.step {
-            StepCode::Coat(_, _) if line.of > 1 => format!("{} of {}", line.key.step.words(), line.of),
+            StepCode::Coat(_, _) if line.of > 1 => {
+                format!("{} of {}", line.key.step.words(), line.of)
+            }
             StepCode::Scuff(..) if line.abrades => {
                 line.key.step.words().replacen("scuff", "abrade", 1)
             }
             StepCode::Coat(crate::shop::CoatKind::Stain, _) => "stain on, wipe off".to_owned(),
-            StepCode::Set => match self.shop.file(line.key.piece).and_then(|f| self.shop.job(f.piece.job)) {
+            StepCode::Set => match self
+                .shop
+                .file(line.key.piece)
+                .and_then(|f| self.shop.job(f.piece.job))
+            {
                 Some(job) if !job.site.is_empty() => format!("set at {}", job.site),
                 _ => "set on site".to_owned(),
             },
@@ -82,10 +88,9 @@ impl SheetWords<'_> {
     }
 
     fn faces(&self, line: &Line) -> String {
-        let all = self
-            .shop
-            .file(line.key.piece)
-            .map_or(0, |file| file.piece.shape.faces(file.piece.construction).len());
+        let all = self.shop.file(line.key.piece).map_or(0, |file| {
+            file.piece.shape.faces(file.piece.construction).len()
+        });
         if line.faces.len() == all {
             return "all faces".to_owned();
         }
@@ -102,7 +107,11 @@ impl SheetWords<'_> {
         if line.parts.len() < 2 {
             return one(line.start, line.end);
         }
-        let parts: Vec<String> = line.parts.iter().map(|part| one(part.from, part.to)).collect();
+        let parts: Vec<String> = line
+            .parts
+            .iter()
+            .map(|part| one(part.from, part.to))
+            .collect();
         parts.join(", ")
     }
 
@@ -133,18 +142,27 @@ impl SheetWords<'_> {
             Why::Free(at) => format!("free from {}", self.at(at)),
             Why::Cured(at) => format!("cured {}", self.at(at)),
             Why::BenchOpens => "first thing when the bench opens".to_owned(),
-            Why::Dust(piece) => format!("waits for clean air: dust and wet coats do not go together ({})", self.piece(piece)),
+            Why::Dust(piece) => format!(
+                "waits for clean air: dust and wet coats do not go together ({})",
+                self.piece(piece)
+            ),
             Why::Rack => "waits for a place on the rack or clean air".to_owned(),
             Why::WouldBeCut => "sooner the break or closing time would cut it off".to_owned(),
             Why::Shuts(at) => format!("its window shuts {}", self.at(at)),
             Why::NothingElse(at) => format!("nothing else is ready before {}", self.at(at)),
             Why::LastOfAll => "nothing else is left to do".to_owned(),
             Why::LeastSlack(job, spare) => {
-                format!("{} has the least to spare, {}", self.job(job), show_span(spare))
+                format!(
+                    "{} has the least to spare, {}",
+                    self.job(job),
+                    show_span(spare)
+                )
             }
             Why::Late(job) => format!("{} is late", self.job(job)),
             Why::SharesSetUp => "the product is set up already".to_owned(),
-            Why::DriesOverNight(at) => format!("dries while the bench is shut, until {}", self.at(at)),
+            Why::DriesOverNight(at) => {
+                format!("dries while the bench is shut, until {}", self.at(at))
+            }
             Why::LongestToGo => "the sooner it is on, the sooner it dries".to_owned(),
         }
     }
@@ -153,18 +171,32 @@ impl SheetWords<'_> {
     pub fn changed(&self, changed: Changed) -> String {
         match changed {
             Changed::Moved { key, was, now } => {
-                format!("{}: {} (was {})", self.step(key), self.at(now), self.at(was))
+                format!(
+                    "{}: {} (was {})",
+                    self.step(key),
+                    self.at(now),
+                    self.at(was)
+                )
             }
             Changed::New { key, now } => format!("{}: {} (new)", self.step(key), self.at(now)),
             Changed::Job { job, was, now } => {
-                format!("{} ends {} (was {})", self.job(job), self.at(now), self.at(was))
+                format!(
+                    "{} ends {} (was {})",
+                    self.job(job),
+                    self.at(now),
+                    self.at(was)
+                )
             }
         }
     }
 
     /// By how much a job is late and why.
     pub fn late(&self, late: &LateJob) -> String {
-        let head = format!("{} will be {} late", self.job(late.job), show_span(late.late));
+        let head = format!(
+            "{} will be {} late",
+            self.job(late.job),
+            show_span(late.late)
+        );
         match &late.because {
             None => head,
             Some(Because::Itself { .. }) if self.is_gone(late.job) => {
@@ -178,7 +210,11 @@ impl SheetWords<'_> {
                 let others: Vec<String> = jobs
                     .iter()
                     .map(|(job, minutes)| {
-                        format!("{} {}", self.job(*job), show_span(Duration::minutes(*minutes)))
+                        format!(
+                            "{} {}",
+                            self.job(*job),
+                            show_span(Duration::minutes(*minutes))
+                        )
                     })
                     .collect();
                 format!(
@@ -200,16 +236,27 @@ impl SheetWords<'_> {
     pub fn cure(&self, cure: &Cure) -> String {
         let then = match cure.late {
             None => format!("then it ends {}, in time", self.at(cure.end)),
-            Some(late) => format!("then it ends {}, still {} late", self.at(cure.end), show_span(late)),
+            Some(late) => format!(
+                "then it ends {}, still {} late",
+                self.at(cure.end),
+                show_span(late)
+            ),
         };
         match cure.change {
             Change::Hours(day, span) => format!("work {}, {}: {then}", self.day(day), span.words()),
             Change::Recipe(id) => {
-                let name = self.shop.recipe(id).map_or("another recipe", |recipe| recipe.name.as_str());
+                let name = self
+                    .shop
+                    .recipe(id)
+                    .map_or("another recipe", |recipe| recipe.name.as_str());
                 format!("its pieces not yet begun by the recipe {name}: {then}")
             }
             Change::OtherPromise(job, day) => {
-                format!("promise {} for {} instead: {then}", self.job(job), self.day(day))
+                format!(
+                    "promise {} for {} instead: {then}",
+                    self.job(job),
+                    self.day(day)
+                )
             }
             Change::OwnPromise(day) => format!("or promise it for {}", self.day(day)),
         }
@@ -220,7 +267,10 @@ impl SheetWords<'_> {
         match what {
             WhatIf::FewerCoats => "one topcoat fewer".to_owned(),
             WhatIf::Recipe(id) => {
-                let name = self.shop.recipe(id).map_or("another", |recipe| recipe.name.as_str());
+                let name = self
+                    .shop
+                    .recipe(id)
+                    .map_or("another", |recipe| recipe.name.as_str());
                 format!("by the recipe {name}")
             }
             WhatIf::Saturday => "with Saturdays 8 to 12".to_owned(),

@@ -25,9 +25,7 @@ pub use cautions::ticket_cautions;
 pub use cut_list::{PieceLumber, cut_list_paper, lumber_to_buy, piece_lumber};
 pub use cutting::{CutOf, cut_plan, cutting_paper, fine, template_lines};
 pub use day::{call_words, day_paper, day_state_words};
-pub use day_sheet::{
-    SheetPaper, day_sheet_paper, job_lines, load_lines, piece_lines, show_hours,
-};
+pub use day_sheet::{SheetPaper, day_sheet_paper, job_lines, load_lines, piece_lines, show_hours};
 pub use day_sheet_words::SheetWords;
 pub use drawings::{TemplateFiles, drawing_paper, named_files, picture, sheet_svg, template_files};
 pub use figures::{piece_weight, shape_figures};

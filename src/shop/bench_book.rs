@@ -62,7 +62,9 @@ impl Default for BenchBook {
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Error)]
 pub enum BenchBookError {
     /// A rack without places.
-    #[error("A rack needs at least one place, and a hundred are the most: type a number, or none for no limit.")]
+    #[error(
+        "A rack needs at least one place, and a hundred are the most: type a number, or none for no limit."
+    )]
     Rack,
     /// Dust that hangs longer than a day.
     #[error("Dust settles within a day: type minutes up to 1440.")]
@@ -71,7 +73,9 @@ pub enum BenchBookError {
     #[error("A set-up stands up to a day: type minutes up to 1440.")]
     Keep,
     /// More interruptions than work.
-    #[error("Interruptions must rise from low over likely to high, each up to 8 hours, at most 20 a day.")]
+    #[error(
+        "Interruptions must rise from low over likely to high, each up to 8 hours, at most 20 a day."
+    )]
     Interruptions,
 }
 

@@ -305,5 +305,8 @@ pub fn instant(day: NaiveDate, minutes: u16, zone: Tz) -> DateTime<Utc> {
     (0..=27 * 12)
         .filter_map(|step| local.checked_add_signed(Duration::minutes(5 * step)))
         .find_map(|local| zone.from_local_datetime(&local).earliest())
-        .map_or_else(|| Utc.from_utc_datetime(&local), |at| at.with_timezone(&Utc))
+        .map_or_else(
+            || Utc.from_utc_datetime(&local),
+            |at| at.with_timezone(&Utc),
+        )
 }

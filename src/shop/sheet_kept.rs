@@ -69,7 +69,9 @@ impl FromStr for StepCode {
         let wrong = || format!("\"{text}\" is no step");
         let coat = |rest: &str| {
             let (kind, no) = rest.rsplit_once('-')?;
-            let kind = CoatKind::ALL.into_iter().find(|known| known.word() == kind)?;
+            let kind = CoatKind::ALL
+                .into_iter()
+                .find(|known| known.word() == kind)?;
             Some((kind, no.parse().ok()?))
         };
         match text {

@@ -108,12 +108,16 @@ pub fn run(args: &HoursArgs, session: &mut Session<'_>) -> Result<Answer, Failur
         }
     }
     if changed {
-        book.week = crate::shop::WeekHours::new(week)
-            .map_err(|error| Failure::said(error.to_string()))?;
+        book.week =
+            crate::shop::WeekHours::new(week).map_err(|error| Failure::said(error.to_string()))?;
     }
     if let Some(text) = &args.rack {
         let none = matches!(text.trim(), "none" | "no limit");
-        book.rack = if none { None } else { Some(read_bench_figure("rack", text)?) };
+        book.rack = if none {
+            None
+        } else {
+            Some(read_bench_figure("rack", text)?)
+        };
         changed = true;
     }
     for (typed, field, to) in [
@@ -140,7 +144,13 @@ pub fn run(args: &HoursArgs, session: &mut Session<'_>) -> Result<Answer, Failur
 fn show(book: &BenchBook) -> Result<Answer, Failure> {
     let mut lines: Vec<String> = WEEK
         .iter()
-        .map(|day| format!("{:<10} {}", long_day(*day), write_hours(book.week.day(*day))))
+        .map(|day| {
+            format!(
+                "{:<10} {}",
+                long_day(*day),
+                write_hours(book.week.day(*day))
+            )
+        })
         .collect();
     lines.push(match book.rack {
         Some(places) => format!("Rack: {places} places for drying pieces"),

@@ -4,8 +4,8 @@ use crate::cli::answer::Answer;
 use crate::cli::failure::Failure;
 use crate::cli::find;
 use crate::cli::session::Session;
-use crate::desk::{Action, PromiseAnswer, PromiseAsk, Shop, promise, promise_shares};
 use crate::desk::typed::FieldError;
+use crate::desk::{Action, PromiseAnswer, PromiseAsk, Shop, promise, promise_shares};
 use crate::papers::SheetWords;
 use crate::shop::promise::Answered;
 use crate::units::moment::parse_future_date;
@@ -15,7 +15,7 @@ use serde::Serialize;
 use std::sync::atomic::AtomicBool;
 
 /// Examples and fields.
-pub const MORE: &str = "Examples:\n  tackfree promise 7\n  tackfree promise 7 --what-if\n  tackfree promise --like 3\n  tackfree promise 7 --pin nine\n  tackfree promise 7 --pin 'Dec 18'\n  tackfree promise --kept\n\nThe work of the whole shop is simulated over drying, step times and interruptions. --pin promises\na date (even, nine or a date) and keeps the record of what it rests on; --kept tells the share of\npromises kept against the odds quoted. With --json: job_no, even, nine_in_ten, odds [day,\nin_thousand], open_pieces, basis, what_ifs [what, even, nine_in_ten]; of --kept: promises [job_no,\nmade, date, in_thousand, state, basis], shares [at, decided, kept, quoted].";
+pub const MORE: &str = "Examples:\n  tackfree promise 7\n  tackfree promise 7 --what-if\n  tackfree promise --like 3\n  tackfree promise 7 --pin nine\n  tackfree promise 7 --pin 'Dec 18'\n  tackfree promise --kept\n\nThe work of the whole shop is simulated over drying, step times and interruptions. --pin promises\na date (even, nine or a date) and keeps the record of what it rests on; --kept tells the share of\npromises kept against the odds quoted. With --json: job_no, even, nine_in_ten, even_by,\nnine_in_ten_by, odds [day, in_thousand], open_pieces, basis, what_ifs [what, even, nine_in_ten]; of --kept: promises [job_no,\nmade, date, in_thousand, state, basis], shares [at, decided, kept, quoted].";
 
 /// What was typed.
 #[derive(Debug, Args)]
@@ -42,6 +42,8 @@ struct PromiseJson {
     job_no: u32,
     even: String,
     nine_in_ten: String,
+    even_by: String,
+    nine_in_ten_by: String,
     odds: Vec<OddsJson>,
     open_pieces: u32,
     basis: String,
@@ -95,10 +97,23 @@ pub fn run(args: &PromiseArgs, session: &mut Session<'_>) -> Result<Answer, Fail
         PromiseAsk::AnotherLike(_) => format!("Another like job {} {}", job.no, job.title),
     };
     let mut lines = vec![
-        format!("{about}: even odds {}, 9 in 10 {}", words.day(answer.even), words.day(answer.nine)),
+        format!(
+            "{about}: even odds {}, 9 in 10 {}",
+            words.day(answer.even),
+            words.day(answer.nine)
+        ),
+        format!(
+            "  even odds by {}, 9 in 10 by {}",
+            words.at(answer.even_by),
+            words.at(answer.nine_by)
+        ),
     ];
     for (day, odds) in answer.odds.table() {
-        lines.push(format!("  {:<12} {:>3} in 100", words.day(day), (odds + 5) / 10));
+        lines.push(format!(
+            "  {:<12} {:>3} in 100",
+            words.day(day),
+            (odds + 5) / 10
+        ));
     }
     let what = |one: &Answered| words.what_if(one.what);
     for one in &answer.what_ifs {
@@ -116,6 +131,8 @@ pub fn run(args: &PromiseArgs, session: &mut Session<'_>) -> Result<Answer, Fail
             job_no: job.no,
             even: answer.even.to_string(),
             nine_in_ten: answer.nine.to_string(),
+            even_by: super::super::reading::moment(answer.even_by),
+            nine_in_ten_by: super::super::reading::moment(answer.nine_by),
             odds: answer
                 .odds
                 .table()

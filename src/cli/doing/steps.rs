@@ -51,10 +51,17 @@ pub struct FinishArgs {
 pub fn begin(args: &BeginArgs, session: &mut Session<'_>) -> Result<Answer, Failure> {
     let shop = session.shop()?;
     let at = session.when("at", args.at.as_deref(), &shop)?;
-    let piece = args.piece.as_deref().map(|text| find::piece(&shop, text)).transpose()?;
+    let piece = args
+        .piece
+        .as_deref()
+        .map(|text| find::piece(&shop, text))
+        .transpose()?;
     let sheet = day_sheet(&shop, session.now, ROUNDS, &AtomicBool::new(false)).sheet;
     let line = match piece {
-        Some(file) => sheet.lines.iter().find(|line| line.key.piece == file.piece.id),
+        Some(file) => sheet
+            .lines
+            .iter()
+            .find(|line| line.key.piece == file.piece.id),
         None => sheet.lines.first(),
     };
     let Some(line) = line else {

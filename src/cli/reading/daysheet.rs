@@ -113,7 +113,10 @@ fn json(
     words: &SheetWords<'_>,
 ) -> SheetJson {
     let sheet = &made.sheet;
-    let ticket = |id| shop.file(id).map_or_else(String::new, |file| shop.ticket_no(file));
+    let ticket = |id| {
+        shop.file(id)
+            .map_or_else(String::new, |file| shop.ticket_no(file))
+    };
     let jobs = sheet.jobs.iter().map(|outlook| {
         let job = shop.job(outlook.job);
         let late = late.iter().find(|late| late.job == outlook.job);

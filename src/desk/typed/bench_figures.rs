@@ -12,7 +12,10 @@ pub fn read_bench_figure(field: &'static str, text: &str) -> Result<u32, FieldEr
     let typed = text.trim().trim_end_matches("min").trim();
     let digits = !typed.is_empty() && typed.bytes().all(|b| b.is_ascii_digit());
     typed.parse().ok().filter(|_| digits).ok_or_else(|| {
-        let message = format!("\"{}\" is no whole number: type one, like 30.", quoted(text));
+        let message = format!(
+            "\"{}\" is no whole number: type one, like 30.",
+            quoted(text)
+        );
         FieldError::new(field, message)
     })
 }
@@ -37,7 +40,14 @@ pub fn read_step_time(text: &str) -> Result<StepTime, FieldError> {
         let part = part.replace("minutes", "").replace("min", "");
         let part = part.trim();
         let by_metre = ["a m2", "per m2", "/m2", "/ m2"];
-        let by_foot = ["a sq ft", "per sq ft", "/sq ft", "/ sq ft", "a sqft", "/ft2"];
+        let by_foot = [
+            "a sq ft",
+            "per sq ft",
+            "/sq ft",
+            "/ sq ft",
+            "a sqft",
+            "/ft2",
+        ];
         let cut = |ends: &[&str]| {
             let found = ends.iter().find_map(|end| part.strip_suffix(end));
             found.map(str::trim)
@@ -109,12 +119,17 @@ pub fn read_interruptions(text: &str) -> Result<Interruptions, FieldError> {
     };
     let (often, long) = typed.split_once(',').ok_or_else(wrong)?;
     let often = often.trim();
-    let in_ten = match (often.strip_suffix("a day"), often.strip_suffix("in ten days")) {
+    let in_ten = match (
+        often.strip_suffix("a day"),
+        often.strip_suffix("in ten days"),
+    ) {
         (Some(figure), _) => number(figure).map(|figure| figure * 10.0),
         (None, Some(figure)) => number(figure),
         (None, None) => None,
     };
-    let in_ten = in_ten.filter(|figure| (0.0..=1000.0).contains(figure)).ok_or_else(wrong)?;
+    let in_ten = in_ten
+        .filter(|figure| (0.0..=1000.0).contains(figure))
+        .ok_or_else(wrong)?;
     let long = long.trim().trim_end_matches("min").trim();
     let [low, likely, high] = three(long).ok_or_else(wrong)?;
     // Within a thousand, by the line above.

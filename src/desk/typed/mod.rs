@@ -38,9 +38,7 @@ mod words;
 mod work;
 
 pub use air::{read_ahead, read_air_time, read_shop_air, write_shop_air};
-pub use bench_figures::{
-    read_bench_figure, read_interruptions, read_step_time, write_step_time,
-};
+pub use bench_figures::{read_bench_figure, read_interruptions, read_step_time, write_step_time};
 pub use corners::{read_corners, write_corners};
 pub use day::{read_chore, read_day, read_rag_way};
 mod standing;

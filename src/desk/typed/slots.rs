@@ -173,7 +173,10 @@ fn days<'a>(
     rest.drain(at..at + len);
     let mut last = first;
     if let Some(word) = rest.get(at)
-        && matches!(word.to_lowercase().as_str(), "to" | "until" | "till" | "through")
+        && matches!(
+            word.to_lowercase().as_str(),
+            "to" | "until" | "till" | "through"
+        )
         && let Some((0, len, date)) = find(&rest[at + 1..])
     {
         last = date;
@@ -204,9 +207,9 @@ fn take_word(rest: &mut Vec<&str>, words: &[&str]) -> Option<String> {
 fn take_length(rest: &mut Vec<&str>) -> Option<u16> {
     for at in (0..rest.len()).rev() {
         let alone = super::span::read_span("slot", rest[at], None);
-        let pair = rest
-            .get(at + 1)
-            .and_then(|unit| super::span::read_span("slot", &format!("{} {unit}", rest[at]), None).ok());
+        let pair = rest.get(at + 1).and_then(|unit| {
+            super::span::read_span("slot", &format!("{} {unit}", rest[at]), None).ok()
+        });
         let (span, used) = match (pair, alone) {
             (Some(span), _) => (span, 2),
             (None, Ok(span)) => (span, 1),
@@ -222,7 +225,11 @@ fn take_length(rest: &mut Vec<&str>) -> Option<u16> {
 /// Takes the first time, or time from and to, out of the words.
 fn take_time(rest: &mut Vec<&str>) -> Option<Time> {
     for at in 0..rest.len() {
-        let words: Vec<String> = rest[at..].iter().take(5).map(|word| word.to_lowercase()).collect();
+        let words: Vec<String> = rest[at..]
+            .iter()
+            .take(5)
+            .map(|word| word.to_lowercase())
+            .collect();
         for used in (1..=words.len()).rev() {
             let text = words[..used].join(" ");
             let found = tokens(&text);
@@ -239,7 +246,9 @@ fn take_time(rest: &mut Vec<&str>) -> Option<Time> {
                 && all == found.len()
                 && time.said
             {
-                let before = at.checked_sub(1).filter(|before| rest[*before].eq_ignore_ascii_case("at"));
+                let before = at
+                    .checked_sub(1)
+                    .filter(|before| rest[*before].eq_ignore_ascii_case("at"));
                 rest.drain(before.unwrap_or(at)..at + used);
                 return Some(Time::From(time.minutes));
             }
@@ -266,7 +275,11 @@ fn tokens(text: &str) -> Vec<String> {
         }
         match out.last_mut() {
             Some(last) if kind == now => last.push(c),
-            _ => out.push(if now == '-' { "-".to_owned() } else { c.to_string() }),
+            _ => out.push(if now == '-' {
+                "-".to_owned()
+            } else {
+                c.to_string()
+            }),
         }
         kind = now;
     }
@@ -292,7 +305,11 @@ fn time(tokens: &[String]) -> Option<(TimeRead, usize)> {
     let mut hour: u16 = tokens[0].parse().ok().filter(|_| tokens[0].len() <= 2)?;
     let (mut minute, mut used, mut said) = (0_u16, 1, false);
     if tokens.get(1).map(String::as_str) == Some(":") {
-        minute = tokens.get(2)?.parse().ok().filter(|_| tokens[2].len() == 2)?;
+        minute = tokens
+            .get(2)?
+            .parse()
+            .ok()
+            .filter(|_| tokens[2].len() == 2)?;
         (used, said) = (3, true);
     }
     let half = match tokens.get(used).map(String::as_str) {
@@ -339,7 +356,12 @@ fn range(tokens: &[String]) -> Option<(DaySpan, usize)> {
     if !from.half && !to.half && from.minutes < 5 * 60 && to.minutes < noon {
         from.minutes += noon;
         to.minutes += noon;
-    } else if !from.half && to.half && to.minutes > noon && from.minutes + noon < to.minutes && from.minutes < 7 * 60 {
+    } else if !from.half
+        && to.half
+        && to.minutes > noon
+        && from.minutes + noon < to.minutes
+        && from.minutes < 7 * 60
+    {
         from.minutes += noon;
     } else if !to.half && to.minutes <= from.minutes && to.minutes + noon > from.minutes {
         to.minutes += noon;

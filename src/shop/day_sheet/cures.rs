@@ -91,7 +91,11 @@ pub fn late_jobs(
     effort: Effort,
     stop: &AtomicBool,
 ) -> Vec<LateJob> {
-    let late = made.sheet.jobs.iter().filter_map(|outlook| Some((outlook.job, outlook.late()?)));
+    let late = made
+        .sheet
+        .jobs
+        .iter()
+        .filter_map(|outlook| Some((outlook.job, outlook.late()?)));
     late.map(|(job, late)| LateJob {
         job,
         late,
@@ -124,10 +128,24 @@ fn because(
     if outlook.late().is_some() {
         return Some(Because::Itself { alone: end });
     }
-    let own = made.sheet.jobs.iter().find(|outlook| outlook.job == job)?.end?;
+    let own = made
+        .sheet
+        .jobs
+        .iter()
+        .find(|outlook| outlook.job == job)?
+        .end?;
     let mut jobs: Vec<(JobId, i64)> = Vec::new();
-    for line in made.sheet.lines.iter().filter(|line| line.job != job && line.start < own) {
-        let minutes: i64 = line.parts.iter().map(|part| (part.to - part.from).num_minutes()).sum();
+    for line in made
+        .sheet
+        .lines
+        .iter()
+        .filter(|line| line.job != job && line.start < own)
+    {
+        let minutes: i64 = line
+            .parts
+            .iter()
+            .map(|part| (part.to - part.from).num_minutes())
+            .sum();
         match jobs.iter_mut().find(|(other, _)| *other == line.job) {
             Some((_, sum)) => *sum += minutes,
             None => jobs.push((line.job, minutes)),
@@ -199,7 +217,9 @@ fn changes(
         .collect();
     for hours in [60, 120] {
         for day in &days {
-            let close = hours_of(&bench.week, slots, *day).last().map(|span| span.to());
+            let close = hours_of(&bench.week, slots, *day)
+                .last()
+                .map(|span| span.to());
             let span = close.and_then(|close| DaySpan::new(close, close + hours));
             // Nobody's evening is past ten.
             if let Some(span) = span.filter(|span| span.to() <= 22 * 60) {
@@ -220,9 +240,19 @@ fn changes(
         let fits = |recipe: &&Recipe| {
             recipe.id != file.piece.recipe && stained(&recipe.schedule) == stained(&file.schedule)
         };
-        out.extend(recipes.iter().filter(fits).map(|recipe| Change::Recipe(recipe.id)));
+        out.extend(
+            recipes
+                .iter()
+                .filter(fits)
+                .map(|recipe| Change::Recipe(recipe.id)),
+        );
     }
-    let before = made.sheet.jobs.iter().find(|outlook| outlook.job == job).and_then(|o| o.end);
+    let before = made
+        .sheet
+        .jobs
+        .iter()
+        .find(|outlook| outlook.job == job)
+        .and_then(|o| o.end);
     let in_front = |other: JobId| {
         made.sheet
             .lines
@@ -230,8 +260,11 @@ fn changes(
             .any(|line| line.job == other && before.is_some_and(|end| line.start < end))
     };
     for outlook in &made.sheet.jobs {
-        if outlook.job != job && in_front(outlook.job)
-            && let Some(later) = outlook.promised.and_then(|day| day.checked_add_days(Days::new(7)))
+        if outlook.job != job
+            && in_front(outlook.job)
+            && let Some(later) = outlook
+                .promised
+                .and_then(|day| day.checked_add_days(Days::new(7)))
         {
             out.push(Change::OtherPromise(outlook.job, later));
         }
@@ -248,8 +281,11 @@ fn tried(
     effort: Effort,
     stop: &AtomicBool,
 ) -> Option<Cure> {
-    let (mut book, mut jobs, mut files): (Option<PlanBook>, Option<Vec<Job>>, Option<Vec<PieceFile>>) =
-        (None, None, None);
+    let (mut book, mut jobs, mut files): (
+        Option<PlanBook>,
+        Option<Vec<Job>>,
+        Option<Vec<PieceFile>>,
+    ) = (None, None, None);
     match change {
         Change::Hours(day, span) => {
             let mut changed = floor.book.clone();
@@ -288,7 +324,11 @@ fn tried(
     let outlook = sheet.jobs.iter().find(|outlook| outlook.job == job)?;
     let change = match change {
         Change::OtherPromise(other, _) => {
-            let end = sheet.jobs.iter().find(|outlook| outlook.job == other)?.end?;
+            let end = sheet
+                .jobs
+                .iter()
+                .find(|outlook| outlook.job == other)?
+                .end?;
             let promised = floor.job(other)?.promised?;
             let day = floor.day_of(end).max(promised);
             if day == promised {

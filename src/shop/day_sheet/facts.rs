@@ -20,7 +20,10 @@ impl Built {
     pub fn lateness(&self, times: &[(i64, i64)]) -> i64 {
         let end_of = |id| {
             let of_job = self.instance.ops.iter().zip(times);
-            of_job.filter(|(op, _)| op.job == id).map(|(_, (_, end))| *end).max()
+            of_job
+                .filter(|(op, _)| op.job == id)
+                .map(|(_, (_, end))| *end)
+                .max()
         };
         let late = self.instance.jobs.iter().map(|job| {
             let end = end_of(job.id).unwrap_or(0);
@@ -78,7 +81,10 @@ impl Built {
         let OpIs::Todo(piece, at) = self.ops[op] else {
             return facts;
         };
-        let next = self.ops.iter().position(|is| *is == OpIs::Todo(piece, at + 1));
+        let next = self
+            .ops
+            .iter()
+            .position(|is| *is == OpIs::Todo(piece, at + 1));
         facts.next_from = next
             .map(|next| self.free_from(times, next))
             .filter(|from| *from > end);

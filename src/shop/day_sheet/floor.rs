@@ -64,7 +64,11 @@ impl<'a> Floor<'a> {
                 let flat = todo.faces.iter().any(|face| is_flat(*face));
                 let edge = todo.faces.iter().any(|face| !is_flat(*face));
                 let one = |has: bool, step, area| {
-                    if has { over(step, area) } else { Spread::default() }
+                    if has {
+                        over(step, area)
+                    } else {
+                        Spread::default()
+                    }
                 };
                 one(flat, Step::SandFlat, todo.flat) + one(edge, Step::SandEdge, todo.edge)
             }

@@ -73,12 +73,7 @@ pub fn dust_free(label: &LabelFigures) -> Span {
 const DAY: i64 = 24 * 60;
 
 /// Raises every lag that this sheet shows to be too short; whether any was.
-pub fn raise(
-    floor: &Floor<'_>,
-    work: &PieceWork,
-    times: &[Times],
-    lagged: &mut PieceLags,
-) -> bool {
+pub fn raise(floor: &Floor<'_>, work: &PieceWork, times: &[Times], lagged: &mut PieceLags) -> bool {
     let now = lags(floor, work, times);
     let mut raised = false;
     for (at, (had, has)) in lagged.iter_mut().zip(now).enumerate() {
@@ -129,7 +124,11 @@ fn between(
                 return (Some(0), None);
             };
             let opens = product.label.windows.first().map(|window| window.opens);
-            let closes = product.label.windows.last().and_then(|window| window.closes);
+            let closes = product
+                .label
+                .windows
+                .last()
+                .and_then(|window| window.closes);
             let min = opens.map_or(Some(0), |opens| minutes(floor, product, end, opens));
             let is_coat = matches!(todo.key.step, StepCode::Coat(..));
             let window = closes

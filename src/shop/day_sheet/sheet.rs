@@ -149,11 +149,16 @@ pub fn make(floor: &Floor<'_>, effort: Effort, stop: &AtomicBool) -> Made {
         .collect();
     let chain = kept_chain(floor, &works);
     let mut doubts = Vec::new();
-    let (mut built, mut times, mut kept_order) = (build(floor, &works, &lags, &pins, &[]), None, false);
+    let (mut built, mut times, mut kept_order) =
+        (build(floor, &works, &lags, &pins, &[]), None, false);
     for round in 0..=effort.refine {
         let effort = Effort {
             // The first rounds only feel out when coats will dry.
-            rounds: if round == 0 && effort.refine > 1 { effort.rounds / 4 } else { effort.rounds },
+            rounds: if round == 0 && effort.refine > 1 {
+                effort.rounds / 4
+            } else {
+                effort.rounds
+            },
             ..effort
         };
         (built, times, kept_order) = best(floor, (&works, &lags, &pins), &chain, effort, stop);
@@ -239,7 +244,8 @@ fn best(
 fn pins(floor: &Floor<'_>, works: &[PieceWork]) -> Vec<Pin> {
     let mut out: Vec<Pin> = Vec::new();
     let mut free = floor.now;
-    let first = |place: usize, work: &PieceWork| work.todos.first().map(|todo| (place, todo.clone()));
+    let first =
+        |place: usize, work: &PieceWork| work.todos.first().map(|todo| (place, todo.clone()));
     if let Some(under) = floor.book.under_way {
         let found = works
             .iter()
@@ -289,7 +295,10 @@ fn kept_chain(floor: &Floor<'_>, works: &[PieceWork]) -> Vec<(usize, usize)> {
     let Some(kept) = floor.book.kept.as_ref().filter(|kept| kept.day == today) else {
         return Vec::new();
     };
-    let of_today = kept.lines.iter().filter(|line| floor.day_of(line.start) == today);
+    let of_today = kept
+        .lines
+        .iter()
+        .filter(|line| floor.day_of(line.start) == today);
     of_today
         .filter_map(|line| {
             works.iter().enumerate().find_map(|(piece, work)| {
@@ -301,12 +310,7 @@ fn kept_chain(floor: &Floor<'_>, works: &[PieceWork]) -> Vec<(usize, usize)> {
 }
 
 /// Start and end of the planned steps of one piece.
-fn step_times(
-    built: &Built,
-    times: &[(i64, i64)],
-    place: usize,
-    work: &PieceWork,
-) -> Vec<Times> {
+fn step_times(built: &Built, times: &[(i64, i64)], place: usize, work: &PieceWork) -> Vec<Times> {
     let mut out = Vec::with_capacity(work.todos.len());
     for (is, (start, end)) in built.ops.iter().zip(times) {
         if matches!(is, OpIs::Todo(piece, _) if *piece == place) {
@@ -347,7 +351,12 @@ fn lines(
             job: works[piece].job,
             start: start_at,
             end: end_at,
-            parts: parts(built, start, work + facts.setup + facts.extra, (start_at, end_at)),
+            parts: parts(
+                built,
+                start,
+                work + facts.setup + facts.extra,
+                (start_at, end_at),
+            ),
             faces: todo.faces.clone(),
             product: todo.product,
             means: todo.means,
@@ -437,7 +446,11 @@ fn pieces(
         let of_piece = |line: &Line| line.key.piece == work.piece;
         let never_dries = planned(lags) < work.todos.len();
         let whole = work.held.is_none() && !never_dries;
-        let end = lines.iter().filter(|line| of_piece(line)).map(|line| line.end).max();
+        let end = lines
+            .iter()
+            .filter(|line| of_piece(line))
+            .map(|line| line.end)
+            .max();
         out.push(PieceOutlook {
             piece: work.piece,
             waits: waiting(&Ticket::of(file), &floor.gates, floor.now),

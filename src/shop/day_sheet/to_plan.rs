@@ -196,10 +196,18 @@ impl Building<'_, '_> {
             });
             Some(self.axis.up(at) - end)
         };
-        let label = self.floor.product(laid.product).map(|product| &product.label);
+        let label = self
+            .floor
+            .product(laid.product)
+            .map(|product| &product.label);
         let wet = label.and_then(|label| reach(super::lags::dust_free(label)));
         let hold = label.and_then(|label| {
-            reach(label.windows.first().map_or(label.handle, |window| window.opens))
+            reach(
+                label
+                    .windows
+                    .first()
+                    .map_or(label.handle, |window| window.opens),
+            )
         });
         let tested = laid.coat.recoat_tested.is_some();
         let span = |minutes: Option<i64>| {
@@ -275,7 +283,10 @@ impl Building<'_, '_> {
         };
         let family = family.map(|key| self.family(key));
         let release = todo.ready.map_or(i64::MIN, |ready| self.axis.up(ready));
-        let pin = self.pins.iter().find(|pin| (pin.piece, pin.step) == (piece, at));
+        let pin = self
+            .pins
+            .iter()
+            .find(|pin| (pin.piece, pin.step) == (piece, at));
         let done = pin.map(|pin| (self.axis.down(pin.start), self.axis.up(pin.end)));
         let op = plan::Op {
             id: self.next_id(),
@@ -377,8 +388,7 @@ impl Building<'_, '_> {
             if enough || days > 1500 {
                 self.out.instance.calendar = windows;
                 let end = first + chrono::Days::new(u64::from(days));
-                self.out.instance.horizon =
-                    Minute(self.axis.up(instant(end, 0, self.floor.zone)));
+                self.out.instance.horizon = Minute(self.axis.up(instant(end, 0, self.floor.zone)));
                 return;
             }
             days *= 2;
@@ -388,7 +398,11 @@ impl Building<'_, '_> {
     /// The kept order of the day: each of its steps after the one before it.
     fn chain(&mut self, chain: &[(usize, usize)]) {
         let op = |(piece, at): (usize, usize)| {
-            let place = self.out.ops.iter().position(|is| *is == OpIs::Todo(piece, at))?;
+            let place = self
+                .out
+                .ops
+                .iter()
+                .position(|is| *is == OpIs::Todo(piece, at))?;
             let op = self.out.instance.ops.get(place)?;
             op.done.is_none().then_some(op.id)
         };
@@ -407,11 +421,21 @@ impl Building<'_, '_> {
 
     /// A pass that no time at the bench holds is parted like sanding, and that is said.
     fn long_passes(&mut self, works: &[PieceWork]) {
-        let longest = self.out.instance.calendar.iter().map(|w| w.close.0 - w.open.0);
+        let longest = self
+            .out
+            .instance
+            .calendar
+            .iter()
+            .map(|w| w.close.0 - w.open.0);
         let longest = longest.max().unwrap_or(0);
         for (op, is) in self.out.instance.ops.iter_mut().zip(&self.out.ops) {
             let setup = op.family.and_then(|id| {
-                let of = self.out.instance.families.iter().find(|family| family.id == id);
+                let of = self
+                    .out
+                    .instance
+                    .families
+                    .iter()
+                    .find(|family| family.id == id);
                 of.map(|family| family.setup.0)
             });
             let extra = self.out.instance.arcs.iter().filter(|arc| arc.to == op.id);
@@ -419,7 +443,11 @@ impl Building<'_, '_> {
             let OpIs::Todo(piece, at) = *is else { continue };
             if op.done.is_none() && !op.split && op.work.0 + setup.unwrap_or(0) + extra > longest {
                 op.split = true;
-                let named = self.floor.files.iter().find(|file| file.piece.id == works[piece].piece);
+                let named = self
+                    .floor
+                    .files
+                    .iter()
+                    .find(|file| file.piece.id == works[piece].piece);
                 let name = named.map_or("", |file| file.piece.name.as_str());
                 self.out.doubts.push(format!(
                     "{} of {name} takes {} min, longer than any time at the bench without a break: \

@@ -5,6 +5,7 @@
 
 use crate::coating::{ProductId, Recoat, Span};
 use crate::shape::FaceKey;
+use crate::shop::Blocker;
 use crate::shop::check::{Gates, Strictness};
 use crate::shop::event::{CoatKind, Event, ScuffMeans, TouchVerdict, What};
 use crate::shop::face_state::{Coat, FaceState};
@@ -15,7 +16,6 @@ use crate::shop::schedule::WipeDown;
 use crate::shop::sheet_kept::{StepCode, StepKey};
 use crate::shop::stage::Stage;
 use crate::shop::ticket::Ticket;
-use crate::shop::Blocker;
 use crate::units::{Area, Volume};
 use chrono::{DateTime, Duration, Utc};
 use std::collections::HashMap;
@@ -176,7 +176,11 @@ impl Walk<'_, '_> {
     }
 
     fn laid(&mut self, coat: &Coat) -> usize {
-        let known = self.work.laid.iter().position(|laid| laid.pass == coat.pass);
+        let known = self
+            .work
+            .laid
+            .iter()
+            .position(|laid| laid.pass == coat.pass);
         known.unwrap_or_else(|| {
             self.work.laid.push(Laid {
                 pass: coat.pass,
@@ -303,9 +307,12 @@ impl Walk<'_, '_> {
         todo.of = of;
         todo.after.extend(below.after);
         todo.ready = below.ready;
-        let areas = due
-            .iter()
-            .map(|key| (*key, self.ticket.face(*key).map_or(Area::ZERO, |face| face.area)));
+        let areas = due.iter().map(|key| {
+            (
+                *key,
+                self.ticket.face(*key).map_or(Area::ZERO, |face| face.area),
+            )
+        });
         let what = What::Coat {
             pass: PassId(Uuid::nil()),
             kind,
@@ -465,7 +472,12 @@ impl Walk<'_, '_> {
 
     fn faces(&self, test: impl Fn(&Ticket, &FaceState) -> bool) -> Vec<FaceKey> {
         let fits = |face: &&FaceState| test(&self.ticket, face);
-        self.ticket.faces.iter().filter(fits).map(|face| face.key).collect()
+        self.ticket
+            .faces
+            .iter()
+            .filter(fits)
+            .map(|face| face.key)
+            .collect()
     }
 
     /// Adds a step behind the one before it; its place.

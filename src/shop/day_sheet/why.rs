@@ -101,7 +101,9 @@ impl Asked<'_, '_> {
     /// What kept it from starting sooner, where the hands were free before it.
     fn held_until(&self, place: usize, op: usize) -> Option<Why> {
         let start = self.times[op].0;
-        let before = place.checked_sub(1).map(|before| self.times[self.order[before]].1);
+        let before = place
+            .checked_sub(1)
+            .map(|before| self.times[self.order[before]].1);
         let hands = before.unwrap_or(i64::MIN).max(self.built.instance.now.0);
         if hands >= start {
             return None;
@@ -115,38 +117,54 @@ impl Asked<'_, '_> {
                 _ => Why::Free(self.at(free)),
             });
         }
-        let opens = self.built.instance.calendar.iter().any(|window| window.open.0 == start);
+        let opens = self
+            .built
+            .instance
+            .calendar
+            .iter()
+            .any(|window| window.open.0 == start);
         if opens {
             let could = self.is_open(hands.max(free)) && !self.built.instance.ops[op].split;
-            return Some(if could { Why::WouldBeCut } else { Why::BenchOpens });
+            return Some(if could {
+                Why::WouldBeCut
+            } else {
+                Why::BenchOpens
+            });
         }
         self.dust(op).or(Some(Why::Rack))
     }
 
     fn is_open(&self, at: i64) -> bool {
         let calendar = &self.built.instance.calendar;
-        calendar.iter().any(|window| window.open.0 <= at && at < window.close.0)
+        calendar
+            .iter()
+            .any(|window| window.open.0 <= at && at < window.close.0)
     }
 
     /// The piece whose coat or dust held it.
     fn dust(&self, op: usize) -> Option<Why> {
         let (start, step) = (self.times[op].0, &self.built.instance.ops[op]);
-        self.built.instance.ops.iter().enumerate().find_map(|(other, o)| {
-            let end = self.times[other].1;
-            if o.room != step.room || other == op {
-                return None;
-            }
-            let wet = step.dust && o.wet.0 > 0 && end + o.wet.0 == start;
-            let dusty = step.wet.0 > 0 && o.dust && end + o.settle.0 == start;
-            if !(wet || dusty) {
-                return None;
-            }
-            let piece = match self.built.ops[other] {
-                OpIs::Todo(piece, _) => self.works.get(piece).map(|work| work.piece),
-                OpIs::Past => None,
-            };
-            Some(Why::Dust(piece.or_else(|| Some(self.key(op)?.piece))?))
-        })
+        self.built
+            .instance
+            .ops
+            .iter()
+            .enumerate()
+            .find_map(|(other, o)| {
+                let end = self.times[other].1;
+                if o.room != step.room || other == op {
+                    return None;
+                }
+                let wet = step.dust && o.wet.0 > 0 && end + o.wet.0 == start;
+                let dusty = step.wet.0 > 0 && o.dust && end + o.settle.0 == start;
+                if !(wet || dusty) {
+                    return None;
+                }
+                let piece = match self.built.ops[other] {
+                    OpIs::Todo(piece, _) => self.works.get(piece).map(|work| work.piece),
+                    OpIs::Past => None,
+                };
+                Some(Why::Dust(piece.or_else(|| Some(self.key(op)?.piece))?))
+            })
     }
 
     /// Why it and nothing else.
@@ -210,7 +228,11 @@ impl Asked<'_, '_> {
         if !matches!(step, StepCode::Scuff(..)) {
             return None;
         }
-        let next = self.built.ops.iter().position(|is| *is == OpIs::Todo(piece, at + 1))?;
+        let next = self
+            .built
+            .ops
+            .iter()
+            .position(|is| *is == OpIs::Todo(piece, at + 1))?;
         self.built.facts(self.times, self.order, next).shuts
     }
 
@@ -229,7 +251,10 @@ impl Asked<'_, '_> {
             return None;
         }
         let of_job = self.built.instance.ops.iter().zip(self.times);
-        let end = of_job.filter(|(op, _)| op.job == id).map(|(_, (_, end))| *end).max()?;
+        let end = of_job
+            .filter(|(op, _)| op.job == id)
+            .map(|(_, (_, end))| *end)
+            .max()?;
         let at = usize::try_from(id.0).ok()?;
         Some((*self.built.jobs.get(at)?, job.due.0 - end))
     }
@@ -244,7 +269,9 @@ impl Asked<'_, '_> {
             .filter_map(|other| self.slack(*other))
             .filter(|(other, _)| *other != job)
             .all(|(_, other)| other >= slack);
-        let others = could.iter().any(|other| self.slack(*other).is_none_or(|(other, _)| other != job));
+        let others = could
+            .iter()
+            .any(|other| self.slack(*other).is_none_or(|(other, _)| other != job));
         (least && others).then(|| Why::LeastSlack(job, Duration::minutes(slack)))
     }
 }

@@ -13,6 +13,7 @@ pub struct Course<'a> {
     release: Vec<i64>,
     setup: Vec<Option<(usize, i64, i64)>>,
     rack: HashMap<i64, usize>,
+    grid: i64,
 }
 
 /// What things took in truth.
@@ -51,7 +52,11 @@ impl<'a> Course<'a> {
             .enumerate()
             .map(|(at, op)| (op.id, at))
             .collect();
-        let jobs: HashMap<_, _> = instance.jobs.iter().map(|job| (job.id, job.release.0)).collect();
+        let jobs: HashMap<_, _> = instance
+            .jobs
+            .iter()
+            .map(|job| (job.id, job.release.0))
+            .collect();
         let families: HashMap<_, _> = instance
             .families
             .iter()
@@ -84,8 +89,15 @@ impl<'a> Course<'a> {
                 .iter()
                 .filter_map(|room| Some((room.id.0, usize::try_from(room.rack?).ok()?)))
                 .collect(),
+            grid: instance.grid.0.max(1),
             instance,
         }
+    }
+
+    /// The same with starts on any minute: hands do not wait for a round time.
+    #[must_use]
+    pub fn by_the_minute(self) -> Self {
+        Self { grid: 1, ..self }
     }
 
     /// Start and end of every step, when of those that can start first the first in `rank` does.
@@ -182,7 +194,12 @@ impl<'a> Course<'a> {
             start = start.max(self.place_free(op.room.0, *places, day));
         }
         let planned = op.work.0 + self.setup(at, start, day) + self.extra(at, start, day);
-        fit(&self.instance.calendar, self.on_grid(start), planned, op.split)
+        fit(
+            &self.instance.calendar,
+            self.on_grid(start),
+            planned,
+            op.split,
+        )
     }
 
     /// When a place of a rack comes free.
@@ -194,12 +211,13 @@ impl<'a> Course<'a> {
             .collect();
         until.sort_unstable();
         let over = until.len().checked_sub(places);
-        over.and_then(|over| until.get(over)).copied().unwrap_or(i64::MIN)
+        over.and_then(|over| until.get(over))
+            .copied()
+            .unwrap_or(i64::MIN)
     }
 
     fn on_grid(&self, at: i64) -> i64 {
-        let grid = self.instance.grid.0.max(1);
-        -(-at).div_euclid(grid) * grid
+        -(-at).div_euclid(self.grid) * self.grid
     }
 
     fn end(&self, at: usize, start: i64, day: &Day, truth: &Truth) -> i64 {

@@ -30,6 +30,8 @@ use std::sync::atomic::{AtomicBool, Ordering};
 pub struct Odds {
     /// The days, earliest first, with the number of runs that ended on each.
     days: BTreeMap<NaiveDate, u32>,
+    /// The moments, earliest first.
+    ends: Vec<DateTime<Utc>>,
     runs: u32,
 }
 
@@ -48,6 +50,12 @@ impl Odds {
     pub fn of(&self, day: NaiveDate) -> u16 {
         let by: u32 = self.days.range(..=day).map(|(_, runs)| runs).sum();
         u16::try_from(u64::from(by) * 1000 / u64::from(self.runs.max(1))).unwrap_or(1000)
+    }
+
+    /// The moment by which it was set in this share of the runs, thousandths.
+    pub fn moment(&self, odds: u16) -> Option<DateTime<Utc>> {
+        let place = (self.ends.len() * usize::from(odds)).div_ceil(1000);
+        self.ends.get(place.max(1) - 1).copied()
     }
 
     /// The first day with at least these odds.
@@ -72,18 +80,29 @@ pub fn odds(
     stop: &AtomicBool,
 ) -> Option<Odds> {
     let made = make(floor, effort, stop);
-    made.sheet.jobs.iter().find(|outlook| outlook.job == job)?.end?;
+    made.sheet
+        .jobs
+        .iter()
+        .find(|outlook| outlook.job == job)?
+        .end?;
     let mut chance = Chance::new(effort.seed ^ 0x5EED_0F0D_D500);
     let mut days = BTreeMap::new();
+    let mut moments = Vec::new();
     let mut done = 0;
     for end in ends(floor, likely, &made, job, runs, &mut chance) {
         if stop.load(Ordering::Relaxed) && done >= 50 {
             break;
         }
         *days.entry(floor.day_of(end)).or_insert(0) += 1;
+        moments.push(end);
         done += 1;
     }
-    (done > 0).then_some(Odds { days, runs: done })
+    moments.sort_unstable();
+    (done > 0).then_some(Odds {
+        days,
+        ends: moments,
+        runs: done,
+    })
 }
 
 /// Minutes of a wait by the likely clock and by the safe one.
@@ -98,7 +117,7 @@ fn ends<'a>(
     chance: &'a mut Chance,
 ) -> impl Iterator<Item = DateTime<Utc>> + 'a {
     let instance = &made.built.instance;
-    let course = Course::new(instance);
+    let course = Course::new(instance).by_the_minute();
     let rank = rank(&made.times);
     let waits = waits(floor, likely, made);
     let mine: Vec<usize> = (0..instance.ops.len())
@@ -139,10 +158,24 @@ fn waits(floor: &Floor<'_>, likely: &dyn DryingClock, made: &Made) -> Vec<Wait> 
     let arcs = made.built.instance.arcs.iter();
     arcs.enumerate()
         .map(|(no, arc)| {
-            let safe = arc.min.0 as f64;
             let of = made.built.lag_of.get(no).copied().flatten();
+            // To the minute, not to the grid of the sheet.
+            let safe = of.and_then(|(piece, at, after)| {
+                made.lags
+                    .get(piece)?
+                    .get(at)?
+                    .min
+                    .get(after)
+                    .map(|min| *min as f64)
+            });
+            let safe = safe.unwrap_or(arc.min.0 as f64);
             let quick = of.and_then(|(piece, at, after)| {
-                quick.get(piece)?.get(at)?.min.get(after).map(|min| *min as f64)
+                quick
+                    .get(piece)?
+                    .get(at)?
+                    .min
+                    .get(after)
+                    .map(|min| *min as f64)
             });
             (quick.unwrap_or(safe).min(safe), safe)
         })
@@ -175,7 +208,9 @@ fn draw(floor: &Floor<'_>, made: &Made, waits: &[Wait], chance: &mut Chance) -> 
         }
         let todo = &made.works[piece].todos[at];
         let spread = floor.spread(todo);
-        let u = *pace.entry(floor.step_kind(todo)).or_insert_with(|| chance.unit());
+        let u = *pace
+            .entry(floor.step_kind(todo))
+            .or_insert_with(|| chance.unit());
         let base = triangular((spread.low, spread.likely, spread.high), u);
         let minutes = base * (1.0 + (chance.unit() - 0.5) * 2.0 / 7.0);
         let lost: f64 = (0..chance.count(minutes * per_minute))

@@ -70,7 +70,11 @@ pub fn what_ifs(
             }),
         );
     }
-    let stained = floor.files.iter().find(|file| fresh(file)).map(|file| file.schedule.show.stained);
+    let stained = floor
+        .files
+        .iter()
+        .find(|file| fresh(file))
+        .map(|file| file.schedule.show.stained);
     for recipe in recipes {
         if stop.load(Ordering::Relaxed) {
             break;

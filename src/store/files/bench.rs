@@ -121,7 +121,12 @@ fn said<T, E: std::fmt::Display>(what: &'static str, read: Result<T, E>) -> Resu
 }
 
 /// A moment that may lie ahead.
-fn ahead(what: &'static str, text: &str, now: DateTime<Utc>, zone: chrono_tz::Tz) -> Result<DateTime<Utc>, Fault> {
+fn ahead(
+    what: &'static str,
+    text: &str,
+    now: DateTime<Utc>,
+    zone: chrono_tz::Tz,
+) -> Result<DateTime<Utc>, Fault> {
     let plain = DateTime::parse_from_rfc3339(text.trim()).map(|at| at.with_timezone(&Utc));
     plain.or_else(|_| value(what, times::read_moment(text, now, zone)))
 }
@@ -144,7 +149,8 @@ pub(super) fn read(
         book.bench = read;
     }
     for row in &what.time {
-        let read = time(row.get_ref()).and_then(|(step, time)| said("time", book.bench.times.set(step, time)));
+        let read = time(row.get_ref())
+            .and_then(|(step, time)| said("time", book.bench.times.set(step, time)));
         read.map_err(|fault| fault.at(FILE, file.line(row)))?;
     }
     for row in &what.slot {
@@ -186,7 +192,8 @@ pub(super) fn read(
                     end: ahead("end", &at.end, now, zone)?,
                 })
             });
-            kept.lines.push(line.map_err(|fault| fault.at(FILE, file.line(row)))?);
+            kept.lines
+                .push(line.map_err(|fault| fault.at(FILE, file.line(row)))?);
         }
         for row in &what.kept_job {
             let at = row.get_ref();
@@ -194,7 +201,8 @@ pub(super) fn read(
                 let end = ahead("end", &at.end, now, zone)?;
                 Ok(KeptJob { job, end })
             });
-            kept.jobs.push(job.map_err(|fault| fault.at(FILE, file.line(row)))?);
+            kept.jobs
+                .push(job.map_err(|fault| fault.at(FILE, file.line(row)))?);
         }
         book.kept = Some(kept);
     }
@@ -241,7 +249,8 @@ fn bench(row: &BenchRow) -> Result<BenchBook, Fault> {
 
 fn time(row: &TimeRow) -> Result<(Step, StepTime), Fault> {
     let step = Step::of_code(row.step.trim());
-    let step = step.ok_or_else(|| format!("\"{}\" is no kind of step.", super::table::short(&row.step)));
+    let step =
+        step.ok_or_else(|| format!("\"{}\" is no kind of step.", super::table::short(&row.step)));
     let range = |[low, likely, high]: [u32; 3]| Range { low, likely, high };
     let time = StepTime {
         fixed: range(row.fixed),

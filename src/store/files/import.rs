@@ -24,8 +24,8 @@ use crate::coating::id::Mint;
 use crate::coating::{DryingClock, Product};
 use crate::desk::{Books, Scope};
 use crate::shop::{
-    Client, DayLog, Gates, Job, JobId, Pass, PieceFile, PieceId, PlanBook, Recipe, Settings, Strictness,
-    WoodBook,
+    Client, DayLog, Gates, Job, JobId, Pass, PieceFile, PieceId, PlanBook, Recipe, Settings,
+    Strictness, WoodBook,
 };
 use crate::units::counted;
 use chrono::{DateTime, NaiveDate, Utc};
