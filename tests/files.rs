@@ -21,7 +21,7 @@ use tackfree::desk::{Action, Books, Desk, PieceDraft, Row, Scope, Shop, Which};
 use tackfree::shape::{FaceKey, Opening, OpeningKind, Place, Purpose, Shape, ShapeDraft};
 use tackfree::shop::{Grit, PieceId, Stage, TouchVerdict};
 use tackfree::store::Store;
-use tackfree::store::files::{BENCH_NAMES, FilesError, LATER, NAMES, WOOD_NAMES, export};
+use tackfree::store::files::{FilesError, LATER, NAMES, WOOD_NAMES, export};
 use tackfree::units::{Length, LengthStyle, TemperatureStyle, VolumeStyle, clean_line, clean_text};
 
 fn shop(store: &Store) -> Shop {

@@ -2,6 +2,11 @@
 //! what is kept, promises.
 
 #[path = "plan_shop/calibration.rs"]
+#[allow(
+    clippy::cast_possible_truncation,
+    clippy::cast_sign_loss,
+    reason = "minutes of a few weeks, and places of a short list"
+)]
 mod calibration;
 #[path = "plan_shop/commands.rs"]
 mod commands;

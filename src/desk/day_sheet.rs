@@ -11,10 +11,10 @@ use std::sync::atomic::AtomicBool;
 pub const ROUNDS: u64 = 4_000;
 
 /// Makes the day sheet of a shop as it was read. It reads no store and no clock and may run for as
-/// long as its rounds take; when `stop` is set it gives back the best it has. The same shop at the
+/// long as its rounds take; when `halt` is set it gives back the best it has. The same shop at the
 /// same moment gives the same sheet.
-pub fn day_sheet(shop: &Shop, now: DateTime<Utc>, rounds: u64, stop: &AtomicBool) -> Made {
-    with_floor(shop, now, |floor| make(floor, effort(shop, rounds), stop))
+pub fn day_sheet(shop: &Shop, now: DateTime<Utc>, rounds: u64, halt: &AtomicBool) -> Made {
+    with_floor(shop, now, |floor| make(floor, effort(shop, rounds), halt))
 }
 
 /// The late jobs of a sheet, why they are late, and the cheapest cures found: each is tried by
@@ -24,14 +24,14 @@ pub fn late_jobs(
     now: DateTime<Utc>,
     made: &Made,
     rounds: u64,
-    stop: &AtomicBool,
+    halt: &AtomicBool,
 ) -> Vec<LateJob> {
     let effort = Effort {
         refine: 1,
         ..effort(shop, rounds / 10)
     };
     with_floor(shop, now, |floor| {
-        crate::shop::day_sheet::late_jobs(floor, made, &shop.recipes, effort, stop)
+        crate::shop::day_sheet::late_jobs(floor, made, &shop.recipes, effort, halt)
     })
 }
 

@@ -40,7 +40,7 @@ impl Desk<'_> {
             return Err(DeskError::StepUnderWay(called));
         }
         let todo = self.next_step(key)?;
-        let mut notes = self.to_stage(&todo)?;
+        let mut notes = self.along_to_stage(&todo)?;
         let mut opened = self.open(key.piece)?;
         if let Some(what) = self.tried(&todo, at) {
             // Only asked: what the gates say now they would say at its end.
@@ -165,7 +165,7 @@ impl Desk<'_> {
     }
 
     /// Moves the piece along to the stage the step is done in; the notes of the stages.
-    fn to_stage(&mut self, todo: &Todo) -> Result<Vec<String>, DeskError> {
+    fn along_to_stage(&mut self, todo: &Todo) -> Result<Vec<String>, DeskError> {
         let wants = match todo.key.step {
             StepCode::Coat(kind, _) => kind.stage(),
             StepCode::Set => Stage::Set,

@@ -113,6 +113,7 @@ impl Desk<'_> {
         Ok(done)
     }
 
+    #[allow(clippy::too_many_lines, reason = "one line an action")]
     fn inside(&mut self, action: &Action) -> Result<Done, DeskError> {
         match action {
             Action::SaveSettings(settings) => self.save_settings(settings),

@@ -72,7 +72,7 @@ pub fn promise(
     now: DateTime<Utc>,
     ask: PromiseAsk,
     what_if: bool,
-    stop: &AtomicBool,
+    halt: &AtomicBool,
 ) -> Option<PromiseAnswer> {
     let with_copy = match ask {
         PromiseAsk::Job(_) => None,
@@ -86,10 +86,10 @@ pub fn promise(
     let likely = shop.clock().likely();
     let effort = effort(shop, PROMISE_ROUNDS);
     with_floor(shop, now, |floor| {
-        let odds = odds(floor, &likely, job, (RUNS, effort), stop)?;
+        let odds = odds(floor, &likely, job, (RUNS, effort), halt)?;
         let what_ifs = if what_if {
             let ask = (WHAT_IF_RUNS, effort);
-            what_ifs(floor, &likely, job, &shop.recipes, ask, stop)
+            what_ifs(floor, &likely, job, &shop.recipes, ask, halt)
         } else {
             Vec::new()
         };

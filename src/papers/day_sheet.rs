@@ -175,14 +175,12 @@ pub fn piece_lines(sheet: &Sheet, words: &SheetWords<'_>) -> Vec<String> {
             piece.waits.line(sheet.now, zone)
         );
         if let Some(line) = piece.next.and_then(|next| sheet.lines.get(next)) {
-            text.push_str(&format!(
-                "; next {} {}",
-                line.key.step.words(),
-                words.at(line.start)
-            ));
+            let next = format!("; next {} {}", line.key.step.words(), words.at(line.start));
+            text.push_str(&next);
         }
         if let Some(why) = &piece.held {
-            text.push_str(&format!("; then held: {}", why.brief(sheet.now, zone)));
+            text.push_str("; then held: ");
+            text.push_str(&why.brief(sheet.now, zone));
         }
         if piece.never_dries {
             text.push_str("; then a coat that does not dry in the air expected");

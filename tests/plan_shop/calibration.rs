@@ -344,7 +344,7 @@ impl<'a> World<'a> {
                 far: f64::midpoint(way(self.air), way(own)),
             };
             let label = &self.product(product).label;
-            let both = (label.touch.as_minutes() + label.tack_free.as_minutes()) / 2;
+            let both = i64::midpoint(label.touch.as_minutes(), label.tack_free.as_minutes());
             if matches!(key.step, StepCode::Coat(..)) {
                 let free = self
                     .safe

@@ -76,8 +76,8 @@ pub fn run(args: &PromiseArgs, session: &mut Session<'_>) -> Result<Answer, Fail
     } else {
         PromiseAsk::Job(job.id)
     };
-    let stop = AtomicBool::new(false);
-    let Some(answer) = promise(&shop, session.now, ask, args.what_if, &stop) else {
+    let halt = AtomicBool::new(false);
+    let Some(answer) = promise(&shop, session.now, ask, args.what_if, &halt) else {
         return Err(Failure::said(format!(
             "Job {} has no end to promise: it has no open pieces, or something holds one of them \
              (tackfree daysheet says what).",

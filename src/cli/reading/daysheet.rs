@@ -84,9 +84,9 @@ struct LoadJson {
 /// Reads it.
 pub fn run(args: &DaysheetArgs, session: &mut Session<'_>) -> Result<Answer, Failure> {
     let shop = session.shop()?;
-    let stop = AtomicBool::new(false);
-    let made = day_sheet(&shop, session.now, args.rounds, &stop);
-    let late = late_jobs(&shop, session.now, &made, args.rounds, &stop);
+    let halt = AtomicBool::new(false);
+    let made = day_sheet(&shop, session.now, args.rounds, &halt);
+    let late = late_jobs(&shop, session.now, &made, args.rounds, &halt);
     let weeks = crate::desk::with_floor(&shop, session.now, |floor| load(floor, &made.sheet, 6));
     let words = SheetWords {
         shop: &shop,

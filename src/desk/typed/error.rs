@@ -71,7 +71,8 @@ pub fn field_of(error: &DeskError) -> Option<&'static str> {
         }
         DeskError::Reading(ReadingError::Future { .. })
         | DeskError::AirTaken { .. }
-        | DeskError::NoReading { .. } => Some("at"),
+        | DeskError::NoReading { .. }
+        | DeskError::StepAhead => Some("at"),
         DeskError::Forecast(_) | DeskError::ForecastPast => Some("until"),
         DeskError::NoAirRows { .. } => Some("file"),
         DeskError::Shape(error) => Some(shape_field(error)),
@@ -84,7 +85,6 @@ pub fn field_of(error: &DeskError) -> Option<&'static str> {
         DeskError::SlotPast(_) | DeskError::SlotThere(_) | DeskError::TooManySlots(_) => {
             Some("slot")
         }
-        DeskError::StepAhead => Some("at"),
         DeskError::RagsHow => Some("way"),
         DeskError::RagsOpen { .. } => Some("reason"),
         DeskError::NotOneLine

@@ -46,17 +46,17 @@ impl Axis {
     }
 
     /// A span rounded up to the grid.
-    pub fn span_up(self, minutes: i64) -> i64 {
+    pub fn span_up(minutes: i64) -> i64 {
         -(-minutes).div_euclid(Self::GRID) * Self::GRID
     }
 
     /// A span rounded down to the grid.
-    pub fn span_down(self, minutes: i64) -> i64 {
+    pub fn span_down(minutes: i64) -> i64 {
         minutes.div_euclid(Self::GRID) * Self::GRID
     }
 
     /// Minutes of work, rounded to the grid, at least one step of it.
-    pub fn work(self, minutes: f64) -> i64 {
+    pub fn work(minutes: f64) -> i64 {
         // A step takes days at the most.
         #[allow(clippy::cast_possible_truncation)]
         let whole = (minutes.clamp(0.0, 1e6) / Self::GRID as f64).round() as i64 * Self::GRID;

@@ -48,14 +48,15 @@ pub fn changes(floor: &Floor<'_>, kept: &KeptSheet, sheet: &Sheet) -> Vec<Change
         let had = kept.lines.iter().find(|had| had.key == line.key);
         let on_day = |at: DateTime<Utc>| floor.day_of(at) == kept.day;
         match had {
-            Some(had) if on_day(had.start) || on_day(line.start) => {
-                if (line.start - had.start).num_minutes().abs() > SLIGHT {
-                    out.push(Changed::Moved {
-                        key: line.key,
-                        was: had.start,
-                        now: line.start,
-                    });
-                }
+            Some(had)
+                if (on_day(had.start) || on_day(line.start))
+                    && (line.start - had.start).num_minutes().abs() > SLIGHT =>
+            {
+                out.push(Changed::Moved {
+                    key: line.key,
+                    was: had.start,
+                    now: line.start,
+                });
             }
             None if on_day(line.start) => out.push(Changed::New {
                 key: line.key,

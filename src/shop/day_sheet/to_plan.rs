@@ -157,13 +157,13 @@ impl Building<'_, '_> {
                 };
                 let window = window
                     .filter(|_| matches!(todo.key.step, StepCode::Coat(..)))
-                    .map(|minutes| Minute(self.axis.span_down(minutes)));
+                    .map(|minutes| Minute(Axis::span_down(minutes)));
                 let drying = matches!(after.lag, Lag::Recoat(_) | Lag::Flash(_) | Lag::Cure(..));
                 self.out.lag_of.push(drying.then_some((place, at, no)));
                 self.out.instance.arcs.push(plan::Arc {
                     from,
                     to: id,
-                    min: Minute(self.axis.span_up(lags[at].min[no])),
+                    min: Minute(Axis::span_up(lags[at].min[no])),
                     max: None,
                     window,
                     extra: Minute(window.map_or(0, |_| self.abrading(work, at))),
@@ -249,7 +249,7 @@ impl Building<'_, '_> {
             room: SHOP,
             split: false,
             dust: true,
-            settle: Minute(self.axis.span_up(settle)),
+            settle: Minute(Axis::span_up(settle)),
             wet: Minute(0),
             hold: Minute(0),
             family: None,
@@ -268,7 +268,7 @@ impl Building<'_, '_> {
     ) -> OpId {
         let bench = &self.floor.book.bench;
         let step = todo.key.step;
-        let work = self.axis.work(self.floor.spread(todo).likely);
+        let work = Axis::work(self.floor.spread(todo).likely);
         let dust = match step {
             StepCode::Sand(_) => Some(bench.settle),
             StepCode::Scuff(..) if todo.means != Some(ScuffMeans::BrownPaper) => {
@@ -295,9 +295,9 @@ impl Building<'_, '_> {
             room: if step == StepCode::Set { SITE } else { SHOP },
             split: matches!(step, StepCode::Sand(_)),
             dust: dust.is_some(),
-            settle: Minute(self.axis.span_up(dust.map_or(0, i64::from))),
-            wet: Minute(self.axis.span_up(lagged.wet)),
-            hold: Minute(self.axis.span_up(lagged.hold)),
+            settle: Minute(Axis::span_up(dust.map_or(0, i64::from))),
+            wet: Minute(Axis::span_up(lagged.wet)),
+            hold: Minute(Axis::span_up(lagged.hold)),
             family,
             release: Minute(release.max(self.out.instance.now.0)),
             done: done.map(|(start, end)| (Minute(start), Minute(end))),
@@ -316,7 +316,7 @@ impl Building<'_, '_> {
             Some(StepCode::Scuff(..)) => times.of(Step::Scuff).over(area).likely,
             _ => 0.0,
         };
-        self.axis.work((abrade - scuff).max(1.0))
+        Axis::work((abrade - scuff).max(1.0))
     }
 
     fn family(&mut self, key: FamilyKey) -> FamilyId {
@@ -332,8 +332,8 @@ impl Building<'_, '_> {
             let id = FamilyId(i64::try_from(self.families.len()).unwrap_or(i64::MAX));
             self.out.instance.families.push(plan::Family {
                 id,
-                setup: Minute(self.axis.work(likely)),
-                keep: Minute(self.axis.span_up(keep)),
+                setup: Minute(Axis::work(likely)),
+                keep: Minute(Axis::span_up(keep)),
             });
             self.families.push(key);
             self.families.len() - 1
