@@ -21,7 +21,7 @@ use tackfree::desk::{Action, Books, Desk, PieceDraft, Row, Scope, Shop, Which};
 use tackfree::shape::{FaceKey, Opening, OpeningKind, Place, Purpose, Shape, ShapeDraft};
 use tackfree::shop::{Grit, PieceId, Stage, TouchVerdict};
 use tackfree::store::Store;
-use tackfree::store::files::{FilesError, LATER, NAMES, WOOD_NAMES, export};
+use tackfree::store::files::{BENCH_NAMES, FilesError, LATER, NAMES, WOOD_NAMES, export};
 use tackfree::units::{Length, LengthStyle, TemperatureStyle, VolumeStyle, clean_line, clean_text};
 
 fn shop(store: &Store) -> Shop {
@@ -47,9 +47,9 @@ fn the_demo_goes_round() {
         .map(|entry| entry.unwrap().file_name().into_string().unwrap())
         .collect();
     names.sort();
-    let mut wanted: Vec<&str> = NAMES.into_iter().chain(WOOD_NAMES).chain(LATER).collect();
-    wanted.push("air.csv");
-    let mut wanted: Vec<&str> = NAMES.into_iter().chain(["layout.toml"]).collect();
+    let beside = WOOD_NAMES.into_iter().chain(LATER).chain(BENCH_NAMES);
+    let mut wanted: Vec<&str> = NAMES.into_iter().chain(beside).collect();
+    wanted.extend(["air.csv", "layout.toml"]);
     wanted.sort_unstable();
     assert_eq!(names, wanted);
 }
