@@ -8,6 +8,7 @@ mod bench_book;
 mod blocker;
 mod brief;
 mod caution;
+mod chance;
 mod check;
 mod chore;
 mod correct;

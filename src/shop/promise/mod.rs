@@ -12,7 +12,6 @@
 //!   up to a seventh on top;
 //! - interruptions come at the shop's rate and lengthen the step they fall into.
 
-mod chance;
 mod what_if;
 
 pub use what_if::{Answered, WhatIf, what_ifs};
@@ -20,7 +19,7 @@ pub use what_if::{Answered, WhatIf, what_ifs};
 use super::day_sheet::{Course, Effort, Floor, Made, OpIs, Truth, lags_of, make};
 use super::id::JobId;
 use crate::coating::DryingClock;
-use chance::{Chance, triangular};
+use crate::shop::chance::{Chance, triangular};
 use chrono::{DateTime, NaiveDate, Utc};
 use std::collections::BTreeMap;
 use std::sync::atomic::{AtomicBool, Ordering};
