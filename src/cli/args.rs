@@ -3,14 +3,14 @@
 use super::answer::Answer;
 use super::doing::{
     accept, air, allow, amend, can, checks, chore, client, close, drying, export, fasten, forecast,
-    hide, import, job, learned, logger, mix, moisture, move_along, offer, own_wood, pass, piece,
-    product, recipe, remove, retime, sandback, scuff, setlist, shop, site, stands, strike,
-    template, tick, touch, undo, wipe,
+    hide, hours, import, job, learned, logger, mix, moisture, move_along, offer, own_wood, pass,
+    piece, product, promise, recipe, remove, retime, sandback, scuff, setlist, shop, site, stands,
+    steps, strike, template, tick, touch, undo, wipe,
 };
 use super::failure::Failure;
 use super::reading::{
-    bench, buy, cans, clients, compare, cutlist, cutplan, day, draw, findings, jobs, journal,
-    later, log, place, products, rack, rates, ready, recipes, tally, ticket, wood, woods,
+    bench, buy, cans, clients, compare, cutlist, cutplan, day, daysheet, draw, findings, jobs,
+    journal, later, log, place, products, rack, rates, ready, recipes, tally, ticket, wood, woods,
 };
 use super::session::Session;
 use clap::{Parser, Subcommand};
@@ -281,6 +281,30 @@ pub enum Verb {
     /// Writes a full-size template of a piece or an opening, over sheets of paper.
     #[command(after_help = template::MORE)]
     Template(template::TemplateArgs),
+    /// Tells what to do when today and the next days, why, and which job will be late.
+    #[command(after_help = daysheet::MORE)]
+    Daysheet(daysheet::DaysheetArgs),
+    /// Makes the day sheet anew from now, tells what changed, and keeps its order for the day.
+    #[command(after_help = steps::REPLAN_MORE)]
+    Replan,
+    /// Begins a step of the day sheet.
+    #[command(after_help = steps::BEGIN_MORE)]
+    Begin(steps::BeginArgs),
+    /// Finishes the step under way and logs it.
+    #[command(after_help = steps::FINISH_MORE)]
+    Finish(steps::FinishArgs),
+    /// Shows or changes the bench hours, rack places, and what else days are planned by.
+    #[command(after_help = hours::MORE)]
+    Hours(Box<hours::HoursArgs>),
+    /// Shows or changes how long steps take.
+    #[command(after_help = hours::TIMES_MORE)]
+    Steptimes(hours::SteptimesArgs),
+    /// Notes time taken by other work, a day off, or bench hours added; lists or removes them.
+    #[command(after_help = hours::SLOT_MORE)]
+    Slot(hours::SlotArgs),
+    /// Tells when a job can be set, as odds; promises a date; tells how promises were kept.
+    #[command(after_help = promise::MORE)]
+    Promise(promise::PromiseArgs),
     /// Undoes the newest action, also after a restart.
     #[command(after_help = undo::MORE)]
     Undo,
@@ -371,6 +395,14 @@ impl Verb {
             Self::Draw(args) => draw::run(args, session),
             Self::Sheet(args) => template::sheet(args, session),
             Self::Template(args) => template::run(args, session),
+            Self::Daysheet(args) => daysheet::run(args, session),
+            Self::Replan => steps::replan(session),
+            Self::Begin(args) => steps::begin(args, session),
+            Self::Finish(args) => steps::finish(args, session),
+            Self::Hours(args) => hours::run(args, session),
+            Self::Steptimes(args) => hours::steptimes(args, session),
+            Self::Slot(args) => hours::slot(args, session),
+            Self::Promise(args) => promise::run(args, session),
             Self::Undo => undo::run(session),
             Self::Redo => undo::redo(session),
             Self::Export(args) => export::run(args, session),

@@ -107,6 +107,21 @@ impl<'a> Session<'a> {
         Ok(read_day(text.unwrap_or(""), self.today(shop))?)
     }
 
+    /// Does an action; what was done, in words.
+    pub fn performed(&mut self, action: &Action) -> Result<String, Failure> {
+        let zone = self.store_zone()?;
+        let mut desk = Desk {
+            books: self.store,
+            now: self.now,
+            mint: self.mint,
+            zone: self.zone,
+        };
+        let done = desk
+            .perform(action)
+            .map_err(|error| Failure::of_desk(&error, self.now, zone))?;
+        Ok(done.words)
+    }
+
     /// Does an action and answers with what was done and what to mind.
     pub fn perform(&mut self, action: &Action) -> Result<Answer, Failure> {
         self.perform_told(action, None)
@@ -193,6 +208,7 @@ impl<'a> Session<'a> {
                 let no = shop.cans.can(id).map(|state| state.can.no.to_string());
                 (id.to_string(), no)
             }
+            Made::Slot(id) => (id.to_string(), Some(crate::papers::slot_code(id))),
             Made::Pass(id) => (id.to_string(), Some(crate::papers::pass_code(id))),
         };
         Ok((Some(id), called))

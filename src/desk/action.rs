@@ -3,15 +3,18 @@
 use super::air_import::AirImport;
 use super::air_rows::DryingRules;
 use super::can_action::{CanAction, DrawnDraft};
+use super::day_plan::PromiseDraft;
+use super::day_steps::StepEnd;
 pub use super::pick::FacePick;
+use super::typed::SlotDraft;
 use super::use_action::UseAction;
 use crate::coating::{Family, ForecastStep, LabelFigures, ProductId, ProductKind, ShopAir};
 use crate::shape::layout::{About, Rule, Standing};
 use crate::shape::{Construction, FaceKey, Shape};
 use crate::shop::{
-    Air, Chore, ClientId, CoatKind, EventId, Grit, JobId, LayoutBook, PassId, PieceId, PieceKind,
-    PieceWood, RagWay, ReadingId, RecipeId, Schedule, ScuffMeans, SetItem, Settings, Site,
-    TouchVerdict, WoodId,
+    Air, BenchBook, Chore, ClientId, CoatKind, EventId, Grit, JobId, KeptSheet, LayoutBook, PassId,
+    PieceId, PieceKind, PieceWood, RagWay, ReadingId, RecipeId, Schedule, ScuffMeans, SetItem,
+    Settings, Site, SlotId, StepKey, TouchVerdict, WoodId,
 };
 use crate::units::{Mass, Money, Volume};
 use crate::wood::moisture::{Reading, ReadyRule};
@@ -401,6 +404,27 @@ pub enum Action {
     SaveLayoutBook(Box<LayoutBook>),
     /// Something about use: rates, can sizes, mixes, allowances.
     Use(UseAction),
+    /// Save what days are planned by.
+    SaveBench(Box<BenchBook>),
+    /// Change the bench hours of single days.
+    AddSlots(Vec<SlotDraft>),
+    /// Take such a change away.
+    RemoveSlot(SlotId),
+    /// Keep a sheet: its order stands for the rest of the day unless that costs lateness.
+    KeepSheet(Box<KeptSheet>),
+    /// Begin a step of the sheet.
+    StartStep {
+        /// Which.
+        key: StepKey,
+        /// When.
+        at: DateTime<Utc>,
+    },
+    /// Finish the step under way: it is logged.
+    FinishStep(StepEnd),
+    /// Put the step under way down, nothing logged.
+    DropStep,
+    /// Promise a set date and keep the record of it.
+    PinPromise(PromiseDraft),
     /// Undo the newest action.
     Undo,
     /// Do again what was undone last.

@@ -3,10 +3,11 @@
 use super::air_rows::{AirSpan, DryingRules, LoggedAir, TouchRecord};
 use crate::coating::{ForecastStep, Product, ProductId};
 use crate::shop::{
-    Can, CanId, CanLine, CanLineId, CanRecords, Chore, ChoreDone, Client, ClientId, DayClosed,
-    DayLog, Event, Job, JobId, LayoutBook, Mix, Moisture, Offer, Pass, PassId, Piece, PieceFile,
-    PieceId, PieceLayout, PieceWood, ReadingId, Recipe, RecipeId, Settings, ShopWood, Site, Struck,
-    UseBook, UseRules, WoodBook, WoodId,
+    BenchBook, Can, CanId, CanLine, CanLineId, CanRecords, Chore, ChoreDone, Client, ClientId,
+    DayClosed, DayLog, Event, Job, JobId, KeptSheet, LayoutBook, Mix, Moisture, Offer, Pass,
+    PassId, Piece, PieceFile, PieceId, PieceLayout, PieceWood, PlanBook, Promise, ReadingId,
+    Recipe, RecipeId, Settings, ShopWood, Site, Slot, SlotId, Struck, UnderWay, UseBook, UseRules,
+    WoodBook, WoodId,
 };
 use crate::units::Volume;
 use crate::wood::moisture::ReadyRule;
@@ -161,6 +162,16 @@ pub enum Row<'a> {
     Offer(&'a Offer),
     /// How the shop mixes a product.
     Mix(&'a Mix),
+    /// What days are planned by.
+    BenchBook(&'a BenchBook),
+    /// A change of one day's bench hours.
+    Slot(&'a Slot),
+    /// The sheet that is kept; none takes it away.
+    KeptSheet(Option<&'a KeptSheet>),
+    /// The step under way; none when the hands are free.
+    UnderWay(Option<&'a UnderWay>),
+    /// A promise.
+    Promise(&'a Promise),
 }
 
 /// Something to remove.
@@ -194,6 +205,8 @@ pub enum Key {
     Offer(ProductId, Volume),
     /// How the shop mixes a product.
     Mix(ProductId),
+    /// A change of one day's bench hours.
+    Slot(SlotId),
 }
 
 /// One line of the journal.
@@ -266,6 +279,8 @@ pub trait Books {
     fn layouts(&self, scope: Scope) -> Result<Vec<PieceLayout>, BooksError>;
     /// What is kept about use: passes struck out, sizes on offer, mixes, rules.
     fn use_book(&self) -> Result<UseBook, BooksError>;
+    /// What is on record about the planning of days.
+    fn plan_book(&self) -> Result<PlanBook, BooksError>;
     /// The newest lines of the journal, newest first.
     fn journal(&self, limit: usize) -> Result<Vec<JournalLine>, BooksError>;
     /// A number that changes whenever anybody has written.

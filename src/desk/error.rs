@@ -9,7 +9,7 @@ use crate::shape::ShapeError;
 use crate::shape::cutting::CutError;
 use crate::shape::layout::{RuleError, StandingError};
 use crate::shape::lumber::LumberError;
-use crate::shop::{Blocker, Chore, MixError, ScheduleError, UseRuleError};
+use crate::shop::{BenchBookError, Blocker, Chore, MixError, ScheduleError, UseRuleError};
 use chrono::{DateTime, Utc};
 use chrono_tz::Tz;
 use thiserror::Error;
@@ -35,6 +35,42 @@ pub enum DeskError {
         what: String,
         /// Per piece, every reason.
         refusals: Vec<Refusal>,
+    },
+    /// Bench hours no shop works by.
+    #[error(transparent)]
+    Bench(#[from] BenchBookError),
+    /// Step times nobody works by.
+    #[error(transparent)]
+    StepTime(#[from] crate::shop::StepTimeError),
+    /// A slot on a day gone by.
+    #[error("{0} is gone by: say a day from today on.")]
+    SlotPast(String),
+    /// The same slot again.
+    #[error("That is noted already: {0}.")]
+    SlotThere(String),
+    /// More slots than a lifetime has.
+    #[error("There are {0} slots on record; remove some that are gone by first.")]
+    TooManySlots(usize),
+    /// A step cannot begin later than now.
+    #[error("A step is begun when it is begun: say now, or an earlier time.")]
+    StepAhead,
+    /// One pair of hands.
+    #[error("A step on {0} is under way: finish it or put it down first.")]
+    StepUnderWay(String),
+    /// Nothing is under way.
+    #[error("No step is under way: begin one from the day sheet first.")]
+    NoStep,
+    /// Not the step that comes next.
+    #[error(
+        "The next step on {piece} is {next}, not {asked}: begin that one, or make the sheet anew."
+    )]
+    OtherStep {
+        /// The piece.
+        piece: String,
+        /// What was asked.
+        asked: String,
+        /// What comes next.
+        next: String,
     },
     /// A field that must be filled is empty.
     #[error("{what} is empty: {cure}")]

@@ -19,6 +19,9 @@ mod changes;
 mod conditions;
 mod correct_time;
 mod day;
+mod day_plan;
+mod day_sheet;
+mod day_steps;
 mod draws;
 mod error;
 mod later;
@@ -31,6 +34,7 @@ mod perform;
 mod pick;
 mod pieces;
 mod product_sheet;
+mod promises;
 mod recipes;
 mod shop_air;
 mod snapshot;
@@ -59,12 +63,16 @@ pub use can_action::{
 pub use can_checks::known_words;
 pub use can_error::{CanDoubt, CanRefusal};
 pub use conditions::{Condition, PassAsked, stands_words};
+pub use day_plan::{PromiseDraft, kept_of};
+pub use day_sheet::{ROUNDS, day_sheet, late_jobs, with_floor};
+pub use day_steps::StepEnd;
 pub use error::{DeskError, Refusal};
 pub use later::{LaterPass, LaterStage, later_lines};
 pub use perform::{Desk, Done, Made};
 pub use product_sheet::{
     SheetLine, SheetPart, figure_value, learned, product_sheet, range_words, source_words,
 };
+pub use promises::{PromiseAnswer, PromiseAsk, RUNS, promise, promise_shares};
 pub use shop_air::NEWEST_TESTS;
 pub use snapshot::Shop;
 pub use use_action::UseAction;

@@ -35,6 +35,8 @@ pub enum Made {
     Moisture(ReadingId),
     /// A wood of the shop's own.
     Wood(WoodId),
+    /// A change of one day's bench hours.
+    Slot(crate::shop::SlotId),
 }
 
 /// What was done, and is on the disk.
@@ -113,6 +115,7 @@ impl Desk<'_> {
         Ok(done)
     }
 
+    #[allow(clippy::too_many_lines, reason = "one line an action")]
     fn inside(&mut self, action: &Action) -> Result<Done, DeskError> {
         match action {
             Action::SaveSettings(settings) => self.save_settings(settings),
@@ -211,6 +214,14 @@ impl Desk<'_> {
             }
             Action::SaveLayoutBook(book) => self.save_layout_book(book),
             Action::Use(action) => self.use_action(action),
+            Action::SaveBench(book) => self.save_bench(book),
+            Action::AddSlots(drafts) => self.add_slots(drafts),
+            Action::RemoveSlot(id) => self.remove_slot(*id),
+            Action::KeepSheet(kept) => self.keep_sheet(kept),
+            Action::StartStep { key, at } => self.start_step(*key, *at),
+            Action::FinishStep(end) => self.finish_step(end),
+            Action::DropStep => self.drop_step(),
+            Action::PinPromise(draft) => self.pin_promise(draft),
             Action::Undo | Action::Redo => Err(DeskError::NothingToUndo),
         }
     }

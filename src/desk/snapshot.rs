@@ -12,8 +12,8 @@ use crate::shape::layout::Finding;
 use crate::shop::moving::{AirBasis, Records, ShopsAir};
 use crate::shop::{
     CanBook, Client, ClientId, DayLog, Films, Gates, Job, JobId, LayoutBook, Pass, PieceFile,
-    PieceId, PieceLayout, RateBook, Recipe, RecipeId, Settings, Strictness, Ticket, UseBook,
-    WoodBook,
+    PieceId, PieceLayout, PlanBook, RateBook, Recipe, RecipeId, Settings, Strictness, Ticket,
+    UseBook, WoodBook,
 };
 use crate::units::{Humidity, Temperature};
 use chrono::{DateTime, Utc};
@@ -68,6 +68,8 @@ pub struct Shop {
     /// The spread rates learned, where all pieces or all open ones were read; of one job or piece
     /// alone nothing is learned, and the label's count.
     pub rates: Arc<RateBook>,
+    /// What days are planned by, and what was promised.
+    pub plan: PlanBook,
 }
 
 impl Shop {
@@ -97,6 +99,7 @@ impl Shop {
             use_book,
             rates: Arc::new(rates),
             cans: Arc::new(books.cans(scope)?.fold(&products)),
+            plan: books.plan_book()?,
             settings,
             products,
             wood: books.wood(scope)?.in_order(),
@@ -129,6 +132,7 @@ impl Shop {
             layouts: Vec::new(),
             use_book: UseBook::default(),
             rates: Arc::default(),
+            plan: PlanBook::default(),
         }
     }
 

@@ -8,6 +8,8 @@ mod cautions;
 mod cut_list;
 mod cutting;
 mod day;
+mod day_sheet;
+mod day_sheet_words;
 mod drawings;
 mod figures;
 mod findings;
@@ -30,6 +32,8 @@ pub use cautions::ticket_cautions;
 pub use cut_list::{PieceLumber, cut_list_paper, lumber_to_buy, piece_lumber};
 pub use cutting::{CutOf, cut_plan, cutting_paper, fine, template_lines};
 pub use day::{call_words, day_paper, day_state_words};
+pub use day_sheet::{SheetPaper, day_sheet_paper, job_lines, load_lines, piece_lines, show_hours};
+pub use day_sheet_words::SheetWords;
 pub use drawings::{TemplateFiles, drawing_paper, named_files, picture, sheet_svg, template_files};
 pub use figures::{piece_weight, shape_figures};
 pub use findings::{
@@ -44,7 +48,7 @@ pub use tally_by::{
     tally_table,
 };
 pub use ticket::ticket_paper;
-pub use ticket_log::{line_code, pass_code};
+pub use ticket_log::{line_code, pass_code, slot_code};
 pub use use_buy::{BUY_COLUMNS, SIGNED, buy_paper, buy_rows, job_words, short_words};
 pub use use_mix::{mix_paper, scaled_notes, scaled_paper};
 pub use use_rates::{ground_words, learned_words, rate_passes, rates_paper};

@@ -17,6 +17,11 @@ pub fn pass_code(pass: PassId) -> String {
         .to_owned()
 }
 
+/// A slot as it is called in commands: the end of its identifier.
+pub fn slot_code(slot: crate::shop::SlotId) -> String {
+    pass_code(PassId(slot.0))
+}
+
 /// A line of a log as it is called in commands: the end of its identifier.
 pub fn line_code(line: EventId) -> String {
     let text = line.to_string();

@@ -42,3 +42,11 @@ id_type!(
     /// Names one line of a can's log.
     CanLineId
 );
+id_type!(
+    /// Names a change of one day's bench hours.
+    SlotId
+);
+id_type!(
+    /// Names one promise on record.
+    PromiseId
+);

@@ -4,6 +4,7 @@
 //! every reason why not. May not live here: the store, the screen, or any reading of a clock;
 //! time is passed in.
 
+mod bench_book;
 mod blocker;
 mod brief;
 mod can;
@@ -12,10 +13,12 @@ mod can_log;
 mod can_money;
 mod can_state;
 mod caution;
+mod chance;
 mod check;
 mod chore;
 mod correct;
 mod day_close;
+pub mod day_sheet;
 mod deciding;
 mod dry_stage;
 mod dryness;
@@ -23,6 +26,7 @@ mod event;
 mod face_state;
 mod finish_differs;
 mod finish_record;
+mod hours;
 mod id;
 mod layout;
 mod moisture;
@@ -33,6 +37,8 @@ mod out_of_sight;
 mod pass;
 mod people;
 mod piece;
+pub mod promise;
+mod promise_record;
 mod rack;
 mod rack_film;
 mod rack_film_words;
@@ -41,7 +47,10 @@ mod reason;
 mod recipe;
 mod schedule;
 mod settings;
+mod sheet_kept;
 mod stage;
+mod step_learn;
+mod step_times;
 mod tally;
 mod tally_by;
 mod tally_film;
@@ -56,6 +65,7 @@ mod use_rates;
 mod use_short;
 mod waits;
 
+pub use bench_book::{BenchBook, BenchBookError, Interruptions, PlanBook};
 pub use blocker::Blocker;
 pub use can::{Came, Can, DAYS_SOON, Keeps, KeepsDay};
 pub use can_fold::{CanBook, CanRecords, fold_cans};
@@ -81,8 +91,13 @@ pub use event::{CoatKind, Event, ScuffMeans, SetItem, TouchVerdict, What};
 pub use face_state::{Coat, FaceState};
 pub use finish_differs::{Difference, Differs, Value, differences};
 pub use finish_record::{FinishRecord, RecordCoat, RecordFace};
+pub use hours::{
+    DaySpan, HoursError, Open, Slot, SlotMeans, WEEK, WeekHours, hours_of, instant, long_day,
+    open_times,
+};
 pub use id::{
-    CanId, CanLineId, ClientId, EventId, JobId, PassId, PieceId, ReadingId, RecipeId, WoodId,
+    CanId, CanLineId, ClientId, EventId, JobId, PassId, PieceId, PromiseId, ReadingId, RecipeId,
+    SlotId, WoodId,
 };
 pub use layout::{LayoutBook, PieceLayout};
 pub use moisture::{FastenerError, Moisture, PieceWood, ShopWood, Site, SiteAir, WoodBook};
@@ -90,6 +105,7 @@ pub use next_step::waiting;
 pub use pass::{Air, Amount, AmountBasis, Pass};
 pub use people::{Client, Job};
 pub use piece::{Piece, PieceFile, PieceKind};
+pub use promise_record::{OddsBand, Promise, PromiseState, Share, shares};
 pub use rack::{RackRow, RackState, rack};
 pub use rack_film::{ABRADES_WITH, Film, FilmWindow, Milestone, RackLine, rack_lines};
 pub use ready_made::{ready_products, ready_recipes};
@@ -97,7 +113,10 @@ pub use reason::ReasonFor;
 pub use recipe::Recipe;
 pub use schedule::{Grit, GroupPlan, Schedule, ScheduleError, WipeDown};
 pub use settings::{LookChoice, Settings};
+pub use sheet_kept::{KeptJob, KeptLine, KeptSheet, StepCode, StepKey, UnderWay};
 pub use stage::Stage;
+pub use step_learn::Timed;
+pub use step_times::{Range, Spread, Step, StepTime, StepTimeError, StepTimes};
 pub use tally::{Planned, TallyRow, planned_use, planned_use_by, tally, tally_at, tally_from};
 pub use tally_by::{GroupKey, ShelfSums, TallyBy, TallyGroup, TallyOf, UseRow, tally_by};
 pub use tally_film::{FaceFilm, MethodFilm, face_films};

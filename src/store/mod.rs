@@ -20,6 +20,7 @@ mod paper_files;
 mod passes;
 mod people;
 mod pieces;
+mod plan;
 mod recipes;
 mod schema;
 mod use_book;
@@ -33,8 +34,8 @@ use crate::desk::{
     AirSpan, Books, BooksError, DryingRules, JournalLine, Key, LoggedAir, Row, Scope, TouchRecord,
 };
 use crate::shop::{
-    CanRecords, Client, DayLog, Job, LayoutBook, Pass, PassId, PieceFile, PieceLayout, Recipe,
-    Settings, UseBook, WoodBook,
+    CanRecords, Client, DayLog, Job, LayoutBook, Pass, PassId, PieceFile, PieceLayout, PlanBook,
+    Recipe, Settings, UseBook, WoodBook,
 };
 use chrono::{DateTime, Utc};
 use error::Fault;
@@ -243,6 +244,10 @@ impl Books for Store {
         self.at_once(use_book::book)
     }
 
+    fn plan_book(&self) -> Result<PlanBook, BooksError> {
+        self.at_once(plan::book)
+    }
+
     fn journal(&self, limit: usize) -> Result<Vec<JournalLine>, BooksError> {
         self.on(|conn| journal::lines(conn, limit))
     }
@@ -294,6 +299,11 @@ impl Books for Store {
             Row::Struck(struck) => use_book::put_struck(conn, struck),
             Row::Offer(offer) => use_book::put_offer(conn, offer),
             Row::Mix(mix) => use_book::put_mix(conn, mix),
+            Row::BenchBook(book) => plan::put_bench(conn, book),
+            Row::Slot(slot) => plan::put_slot(conn, slot),
+            Row::KeptSheet(kept) => plan::put_kept(conn, kept),
+            Row::UnderWay(under) => plan::put_under_way(conn, under),
+            Row::Promise(promise) => plan::put_promise(conn, promise),
         })
     }
 
@@ -342,6 +352,7 @@ impl Books for Store {
                     ("can size", use_book::remove_offer(conn, product, holds), "")
                 }
                 Key::Mix(product) => ("mix", use_book::remove_mix(conn, product), ""),
+                Key::Slot(id) => ("slot", plan::remove_slot(conn, id), ""),
                 Key::Air(at) => ("reading", air::remove(conn, at), "the reading is in use"),
             };
             match removed {

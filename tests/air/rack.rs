@@ -184,6 +184,7 @@ fn with_a_fresh_top() -> (Trial, PieceId) {
         ended: trial.now,
         amount: AmountDraft::Estimate,
         air: None,
+        drawn: tackfree::desk::DrawnDraft::default(),
         scuffed_first: Some(ABRADES_WITH),
     };
     trial.done(&Action::LogPass(draft));

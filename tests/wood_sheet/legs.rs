@@ -162,6 +162,7 @@ fn an_opening_in_a_leg_lies_with_its_width_across_the_grain() {
             corner_radius: Length::ZERO,
         },
         purpose: Purpose::Plain,
+        profile: tackfree::shape::EdgeProfile::Square,
     };
     // At 14 % and a year down to 6 %: 12 in x 0.00165 x 8 = 4.02 mm, half of it a side.
     let mut demo = reshaped(ell(Corner::FrontRight), |draft, _| {

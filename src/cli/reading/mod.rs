@@ -12,6 +12,7 @@ pub mod compare;
 pub mod cutlist;
 pub mod cutplan;
 pub mod day;
+pub mod daysheet;
 pub mod draw;
 mod face_json;
 pub mod findings;

@@ -72,7 +72,8 @@ pub fn field_of(error: &DeskError) -> Option<&'static str> {
         | DeskError::Reading(ReadingError::Unlikely { .. }) => Some("air"),
         DeskError::Reading(ReadingError::Future { .. })
         | DeskError::AirTaken { .. }
-        | DeskError::NoReading { .. } => Some("at"),
+        | DeskError::NoReading { .. }
+        | DeskError::StepAhead => Some("at"),
         DeskError::Forecast(_) | DeskError::ForecastPast => Some("until"),
         DeskError::NoAirRows { .. } => Some("file"),
         DeskError::Shape(error) => Some(shape_field(error)),
@@ -82,6 +83,9 @@ pub fn field_of(error: &DeskError) -> Option<&'static str> {
             Some("at")
         }
         DeskError::Wood(refusal) => Some(super::moisture::field_of_wood(refusal)),
+        DeskError::SlotPast(_) | DeskError::SlotThere(_) | DeskError::TooManySlots(_) => {
+            Some("slot")
+        }
         DeskError::RagsHow => Some("way"),
         DeskError::RagsOpen { .. } => Some("reason"),
         DeskError::NotOneLine
@@ -107,6 +111,11 @@ pub fn field_of(error: &DeskError) -> Option<&'static str> {
         | DeskError::Mix(_)
         | DeskError::UseRule(_)
         | DeskError::RagsLeft { .. }
+        | DeskError::Bench(_)
+        | DeskError::StepTime(_)
+        | DeskError::StepUnderWay(_)
+        | DeskError::NoStep
+        | DeskError::OtherStep { .. }
         | DeskError::Books(_) => None,
     }
 }

@@ -7,6 +7,7 @@
 //! the desk cleans them and says so.
 
 mod air;
+mod bench_figures;
 mod can;
 mod clauses;
 mod corners;
@@ -32,6 +33,7 @@ mod recipe;
 mod settings;
 mod site;
 mod size;
+mod slots;
 mod span;
 mod use_book;
 mod windows;
@@ -39,6 +41,7 @@ mod words;
 mod work;
 
 pub use air::{read_ahead, read_air_time, read_shop_air, write_shop_air};
+pub use bench_figures::{read_bench_figure, read_interruptions, read_step_time, write_step_time};
 pub use can::{read_can_no, read_keeps, read_method, read_take, read_weight, split_sure};
 pub use corners::{read_corners, write_corners};
 pub use day::{read_chore, read_day, read_rag_way};
@@ -70,6 +73,7 @@ pub use recipe::{RecipeTyped, read_grits, read_recipe, write_grits, write_scuff}
 pub use settings::{SettingsTyped, read_settings};
 pub use site::{SiteTyped, echo_site, read_site, region_words};
 pub use size::{read_length, read_profile, read_size, write_length, write_profile, write_size};
+pub use slots::{SlotDraft, read_hours, read_slot, write_hours};
 pub use span::{SpanUnit, read_span, write_span};
 pub use standing::{StandingTyped, read_standing, read_yes};
 pub use use_book::{

@@ -10,7 +10,7 @@ use chrono::{DateTime, Utc};
 use chrono_tz::Tz;
 
 /// The files of the demo shop: an invented shop with invented people.
-pub fn demo_files() -> [(&'static str, &'static str); 19] {
+pub fn demo_files() -> [(&'static str, &'static str); 20] {
     [
         ("shop.toml", include_str!("../../../demo-data/shop.toml")),
         (
@@ -51,6 +51,7 @@ pub fn demo_files() -> [(&'static str, &'static str); 19] {
             "fastening.csv",
             include_str!("../../../demo-data/fastening.csv"),
         ),
+        ("bench.toml", include_str!("../../../demo-data/bench.toml")),
         (
             "moisture.csv",
             include_str!("../../../demo-data/moisture.csv"),

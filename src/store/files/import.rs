@@ -1,6 +1,7 @@
 //! Bringing a whole shop in: read, replayed through the gates, and put, all or nothing.
 
 use super::air::AirBook;
+use super::bench;
 use super::cans::{self, Cans};
 use super::days;
 use super::draws;
@@ -26,8 +27,8 @@ use crate::coating::id::Mint;
 use crate::coating::{DryingClock, Product};
 use crate::desk::{Books, Scope};
 use crate::shop::{
-    Client, DayLog, Gates, Job, JobId, Pass, PieceFile, PieceId, Recipe, Settings, Strictness,
-    UseBook, WoodBook,
+    Client, DayLog, Gates, Job, JobId, Pass, PieceFile, PieceId, PlanBook, Recipe, Settings,
+    Strictness, UseBook, WoodBook,
 };
 use crate::units::counted;
 use chrono::{DateTime, NaiveDate, Utc};
@@ -88,6 +89,7 @@ pub(super) struct Read {
     pub(super) rules: bool,
     pub(super) layouts: Layouts,
     pub(super) use_book: UseBook,
+    pub(super) plan: PlanBook,
 }
 
 /// Brings the shop in `folder` into a store without clients, as one action with one line in the
@@ -288,6 +290,7 @@ fn read(
     let air = AirBook::read(reading, &shelf)?;
     let days = days::read(reading)?;
     let layouts = layout::read(reading, &piece_ring, &files)?;
+    let plan = bench::read(reading, &job_ring, &piece_ring)?;
     let (products, recipes) = (shelf.products, book.recipes);
     Ok(Read {
         settings,
@@ -304,6 +307,7 @@ fn read(
         rules,
         layouts,
         use_book,
+        plan,
     })
 }
 

@@ -9,6 +9,7 @@
 //! file gets a piece past coverage or sealing.
 
 mod air;
+mod bench;
 mod can_log;
 mod cans;
 mod days;
@@ -73,6 +74,8 @@ pub const NAMES: [&str; 10] = [
 /// Files of a shop that may be missing: the log of its air with the forecast, and what is set about
 /// drying. They are written where there is something to say in them.
 pub const AIR_NAMES: [&str; 2] = [air::FILE, air::RULES];
+/// What days are planned by, of which the same is true.
+pub const BENCH_NAMES: [&str; 1] = [bench::FILE];
 /// The days' ends, of which the same is true.
 pub const LATER: [&str; 1] = ["day.csv"];
 /// What is kept about use, of which the same is true.

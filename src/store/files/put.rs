@@ -57,6 +57,7 @@ pub(super) fn put(
             books.put(Row::Event(file.piece.id, event))?;
         }
     }
+    put_plan(books, read)?;
     read.air.put(books)?;
     for done in &read.days.done {
         books.put(Row::Chore(done))?;
@@ -89,6 +90,27 @@ fn put_wood(books: &mut dyn Books, read: &Read) -> Result<(), BooksError> {
     }
     for of in &read.wood.readings {
         books.put(Row::Moisture(of))?;
+    }
+    Ok(())
+}
+
+/// What days are planned by, and what was promised.
+fn put_plan(books: &mut dyn Books, read: &Read) -> Result<(), BooksError> {
+    let plan = &read.plan;
+    if plan.bench != crate::shop::BenchBook::default() {
+        books.put(Row::BenchBook(&plan.bench))?;
+    }
+    for slot in &plan.slots {
+        books.put(Row::Slot(slot))?;
+    }
+    if let Some(kept) = &plan.kept {
+        books.put(Row::KeptSheet(Some(kept)))?;
+    }
+    if let Some(under) = &plan.under_way {
+        books.put(Row::UnderWay(Some(under)))?;
+    }
+    for promise in &plan.promises {
+        books.put(Row::Promise(promise))?;
     }
     Ok(())
 }

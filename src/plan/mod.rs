@@ -1,0 +1,14 @@
+//! The order of work: one pair of hands, many drying pieces, dates that were promised.
+//!
+//! Lives here: what a planning instance is ([`Instance`]), the bench calendar, the decoder that
+//! never makes a sheet that cannot be worked, the search for a good order, and what held each step
+//! back. May not live here: pieces and products (the shop brings its tickets here as an instance),
+//! the store, the screen, any reading of a clock, or randomness save from a seed that is passed in.
+
+mod instance;
+
+pub use instance::{
+    Arc, Family, FamilyId, Instance, Job, JobId, Minute, Op, OpId, Room, RoomId, Window,
+};
+mod instance_check;
+pub use instance_check::InstanceError;
