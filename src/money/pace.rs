@@ -1,8 +1,8 @@
 //! This shop's own pace at one kind of step: fixed set-up and rate, learned from its hours log.
 //!
 //! The estimator: minutes = times x fixed + size x rate, scattered by a quarter of itself. Prior: fixed
-//! and rate independently normal, mean in the middle of the starting range, its ends the tenth and
-//! the ninetieth of a hundred shops. Each logged piece moves both by weighted least squares (the
+//! and rate independently normal, mean in the middle of the starting range, its ends one standard
+//! deviation away (two shops in three lie within). Each logged piece moves both by weighted least squares (the
 //! normal conjugate posterior), its variance taken from the pace found so far (three rounds). A
 //! piece more than two and a half standard deviations off counts less (Huber 1964), so that one
 //! afternoon with the telephone does not make a slow shop. Scatter and limit are judgement.
@@ -13,7 +13,7 @@ use super::step::{Start, StepKind};
 pub(super) const SCATTER: f64 = 0.25;
 /// Beyond so many standard deviations a piece counts less.
 const FAR: f64 = 2.5;
-/// From the middle of a range that holds eight in ten to its end, in standard deviations.
+/// Half of a range that holds eight in ten, in standard deviations.
 const TENTH: f64 = 1.281_55;
 /// The newest pieces that count: a pace changes with tools and years.
 const NEWEST: usize = 60;
@@ -47,7 +47,7 @@ fn middle((low, high): (f64, f64)) -> f64 {
 }
 
 fn deviation((low, high): (f64, f64)) -> f64 {
-    ((high - low) / 2.0 / TENTH).max(1e-6)
+    ((high - low) / 2.0).max(1e-6)
 }
 
 impl Pace {

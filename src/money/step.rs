@@ -57,7 +57,7 @@ impl Driver {
 }
 
 /// Where a kind of step starts: minutes of set-up for each time, and minutes for each unit of
-/// size, each as the range that holds eight shops in ten.
+/// size, each as the range that holds two shops in three.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Start {
     /// Set-up, minutes.
