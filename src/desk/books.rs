@@ -1,11 +1,12 @@
 //! What the desk needs of the store.
 
 use super::air_rows::{AirSpan, DryingRules, LoggedAir, TouchRecord};
+use super::money_rows::{HoursOf, MoneyKey, MoneyRow};
 use crate::coating::{ForecastStep, Product, ProductId};
 use crate::shop::{
-    Chore, ChoreDone, Client, ClientId, DayClosed, DayLog, Event, Job, JobId, LayoutBook, Moisture,
-    Pass, PassId, Piece, PieceFile, PieceId, PieceLayout, PieceWood, ReadingId, Recipe, RecipeId,
-    Settings, ShopWood, Site, WoodBook, WoodId,
+    Chore, ChoreDone, Client, ClientId, DayClosed, DayLog, Event, HoursEntry, Job, JobId,
+    LayoutBook, Moisture, MoneyBook, Pass, PassId, Piece, PieceFile, PieceId, PieceLayout,
+    PieceWood, PriceBook, ReadingId, Recipe, RecipeId, Settings, ShopWood, Site, WoodBook, WoodId,
 };
 use crate::wood::moisture::ReadyRule;
 use chrono::{DateTime, NaiveDate, Utc};
@@ -144,6 +145,8 @@ pub enum Row<'a> {
     LayoutBook(&'a LayoutBook),
     /// How a piece stands and what was accepted on it.
     PieceLayout(&'a PieceLayout),
+    /// Something of money or hours.
+    Money(MoneyRow<'a>),
 }
 
 /// Something to remove.
@@ -167,6 +170,8 @@ pub enum Key {
     Wood(WoodId),
     /// The reading of the shop's air at that second.
     Air(DateTime<Utc>),
+    /// Something of money or hours.
+    Money(MoneyKey),
 }
 
 /// One line of the journal.
@@ -234,6 +239,12 @@ pub trait Books {
     fn layout_book(&self) -> Result<Option<LayoutBook>, BooksError>;
     /// What is kept of pieces' layouts; pieces of which nothing was said are left out.
     fn layouts(&self, scope: Scope) -> Result<Vec<PieceLayout>, BooksError>;
+    /// The shop's figures for pricing, if any were saved.
+    fn price_book(&self) -> Result<Option<PriceBook>, BooksError>;
+    /// What is on record about the money of jobs, each list in the order of its numbers.
+    fn money(&self) -> Result<MoneyBook, BooksError>;
+    /// The hours log, by start.
+    fn hours(&self, of: HoursOf) -> Result<Vec<HoursEntry>, BooksError>;
     /// The newest lines of the journal, newest first.
     fn journal(&self, limit: usize) -> Result<Vec<JournalLine>, BooksError>;
     /// A number that changes whenever anybody has written.

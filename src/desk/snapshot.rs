@@ -2,6 +2,7 @@
 
 use super::air_rows::DryingRules;
 use super::books::{Books, BooksError, Scope};
+use super::money_rows::HoursOf;
 use super::shop_air::ForClock;
 use crate::coating::{
     AirLog, Assumed, DryingClock, Forecast, Product, ProductId, ShopAir, ShopAirClock, Tuning,
@@ -10,8 +11,9 @@ use crate::coating::{
 use crate::shape::layout::Finding;
 use crate::shop::moving::{AirBasis, Records, ShopsAir};
 use crate::shop::{
-    Client, ClientId, DayLog, Films, Gates, Job, JobId, LayoutBook, Pass, PieceFile, PieceId,
-    PieceLayout, Recipe, RecipeId, Settings, Strictness, Ticket, WoodBook,
+    Client, ClientId, DayLog, Films, Gates, HoursEntry, Job, JobId, LayoutBook, MoneyBook, Pass,
+    PieceFile, PieceId, PieceLayout, PriceBook, Recipe, RecipeId, Settings, Strictness, Ticket,
+    WoodBook,
 };
 use crate::units::{Humidity, Temperature};
 use chrono::{DateTime, Utc};
@@ -56,6 +58,12 @@ pub struct Shop {
     pub layout: LayoutBook,
     /// What is kept of pieces' layouts.
     pub layouts: Vec<PieceLayout>,
+    /// The shop's figures for pricing.
+    pub prices: PriceBook,
+    /// What is on record about the money of jobs.
+    pub money: MoneyBook,
+    /// The entry of the hours log whose clock runs, if one does.
+    pub running: Option<HoursEntry>,
 }
 
 impl Shop {
@@ -79,6 +87,9 @@ impl Shop {
             films: for_clock.films,
             layout: books.layout_book()?.unwrap_or_default(),
             layouts: books.layouts(scope)?,
+            prices: books.price_book()?.unwrap_or_default(),
+            money: books.money()?,
+            running: books.hours(HoursOf::Running)?.into_iter().next(),
             settings,
             products,
             wood: books.wood(scope)?.in_order(),
@@ -107,6 +118,9 @@ impl Shop {
             wood: WoodBook::default(),
             layout: LayoutBook::default(),
             layouts: Vec::new(),
+            prices: PriceBook::default(),
+            money: MoneyBook::default(),
+            running: None,
         }
     }
 

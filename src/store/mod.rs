@@ -5,8 +5,10 @@
 //! screen, or a reading of the clock.
 
 mod air;
+mod bills;
 mod cells;
 mod day;
+mod deals;
 mod error;
 mod events;
 pub mod files;
@@ -28,11 +30,12 @@ pub use paper_files::{PaperError, write_paper, write_papers, write_papers_fresh}
 
 use crate::coating::{ForecastStep, Product, ProductId};
 use crate::desk::{
-    AirSpan, Books, BooksError, DryingRules, JournalLine, Key, LoggedAir, Row, Scope, TouchRecord,
+    AirSpan, Books, BooksError, DryingRules, HoursOf, JournalLine, Key, LoggedAir, Row, Scope,
+    TouchRecord,
 };
 use crate::shop::{
-    Client, DayLog, Job, LayoutBook, Pass, PassId, PieceFile, PieceLayout, Recipe, Settings,
-    WoodBook,
+    Client, DayLog, HoursEntry, Job, LayoutBook, MoneyBook, Pass, PassId, PieceFile, PieceLayout,
+    PriceBook, Recipe, Settings, WoodBook,
 };
 use chrono::{DateTime, Utc};
 use error::Fault;
@@ -233,6 +236,18 @@ impl Books for Store {
         self.at_once(|conn| layouts::layouts(conn, scope))
     }
 
+    fn price_book(&self) -> Result<Option<PriceBook>, BooksError> {
+        self.on(bills::prices)
+    }
+
+    fn money(&self) -> Result<MoneyBook, BooksError> {
+        self.at_once(bills::book)
+    }
+
+    fn hours(&self, of: HoursOf) -> Result<Vec<HoursEntry>, BooksError> {
+        self.at_once(|conn| bills::hours(conn, of))
+    }
+
     fn journal(&self, limit: usize) -> Result<Vec<JournalLine>, BooksError> {
         self.on(|conn| journal::lines(conn, limit))
     }
@@ -278,6 +293,7 @@ impl Books for Store {
             Row::Afresh(product, at) => air::put_afresh(conn, product, at),
             Row::LayoutBook(book) => layouts::put_book(conn, book),
             Row::PieceLayout(layout) => layouts::put_layout(conn, layout),
+            Row::Money(row) => bills::put(conn, row),
         })
     }
 
@@ -312,6 +328,7 @@ impl Books for Store {
                 Key::Moisture(id) => ("moisture reading", wood::remove_moisture(conn, id), ""),
                 Key::Wood(id) => ("wood of your own", wood_own::remove_own_wood(conn, id), ""),
                 Key::Air(at) => ("reading", air::remove(conn, at), "the reading is in use"),
+                Key::Money(key) => bills::remove(conn, key),
             };
             match removed {
                 Ok(0) => Err(BooksError::Missing { what }.into()),

@@ -11,7 +11,7 @@ pub(super) const APPLICATION_ID: i64 = 0x746b_6672;
 
 /// The migrations, forward only: the first takes an empty file to layout 1, and so on. One that
 /// was ever released is never changed.
-const MIGRATIONS: [&str; 7] = [
+const MIGRATIONS: [&str; 8] = [
     include_str!("migrations/001_start.sql"),
     include_str!("migrations/002_air.sql"),
     include_str!("migrations/003_products.sql"),
@@ -19,6 +19,7 @@ const MIGRATIONS: [&str; 7] = [
     include_str!("migrations/005_wood.sql"),
     include_str!("migrations/006_shapes.sql"),
     include_str!("migrations/007_layout.sql"),
+    include_str!("migrations/011_money.sql"),
 ];
 
 /// Tables that keep the store's own books; every other table holds shop data and is journalled.
