@@ -382,6 +382,8 @@ pub enum Action {
     },
     /// Save the shop's own figures for layout and cutting.
     SaveLayoutBook(Box<LayoutBook>),
+    /// Something of money or hours.
+    Money(Box<super::money::MoneyAction>),
     /// Undo the newest action.
     Undo,
     /// Do again what was undone last.

@@ -1,7 +1,7 @@
 //! What the desk needs of the store.
 
 use super::air_rows::{AirSpan, DryingRules, LoggedAir, TouchRecord};
-use super::money_rows::{HoursOf, MoneyKey, MoneyRow};
+use super::money::{HoursOf, MoneyKey, MoneyRow};
 use crate::coating::{ForecastStep, Product, ProductId};
 use crate::shop::{
     Chore, ChoreDone, Client, ClientId, DayClosed, DayLog, Event, HoursEntry, Job, JobId,

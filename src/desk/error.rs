@@ -1,6 +1,7 @@
 //! Why an action was not done.
 
 use super::books::BooksError;
+use super::money::MoneyRefusal;
 use super::wood_error::WoodRefusal;
 use crate::coating::{ForecastError, ProductError, ReadingError};
 use crate::shape::ShapeError;
@@ -283,6 +284,9 @@ pub enum DeskError {
     /// Lumber that cannot be reckoned.
     #[error(transparent)]
     Lumber(#[from] LumberError),
+    /// Something about money or hours.
+    #[error(transparent)]
+    Money(#[from] MoneyRefusal),
     /// The store.
     #[error(transparent)]
     Books(#[from] BooksError),

@@ -17,7 +17,7 @@ mod error;
 mod later;
 mod layouts;
 mod learned;
-mod money_rows;
+mod money;
 mod moves;
 mod passes;
 mod people;
@@ -45,7 +45,10 @@ pub use books::{Books, BooksError, JournalLine, Key, Row, Scope};
 pub use conditions::{Condition, PassAsked, stands_words};
 pub use error::{DeskError, Refusal};
 pub use later::{LaterPass, LaterStage, later_lines};
-pub use money_rows::{HoursOf, MoneyKey, MoneyRow};
+pub use money::{
+    AgreedPrice, AgreementDraft, ChangeDraft, HoursDraft, HoursOf, InvoiceDraft, JobEstimate,
+    MoneyAction, MoneyKey, MoneyRefusal, MoneyRow, NOTICE_CAUTION, PaymentDraft, SampleDraft,
+};
 pub use perform::{Desk, Done, Made};
 pub use product_sheet::{
     SheetLine, SheetPart, figure_value, learned, product_sheet, range_words, source_words,

@@ -204,6 +204,7 @@ impl Desk<'_> {
                 self.withdraw_accepted(*piece, *rule, about)
             }
             Action::SaveLayoutBook(book) => self.save_layout_book(book),
+            Action::Money(action) => self.on_money(action),
             Action::Undo | Action::Redo => Err(DeskError::NothingToUndo),
         }
     }

@@ -2,7 +2,7 @@
 
 use super::air_rows::DryingRules;
 use super::books::{Books, BooksError, Scope};
-use super::money_rows::HoursOf;
+use super::money::HoursOf;
 use super::shop_air::ForClock;
 use crate::coating::{
     AirLog, Assumed, DryingClock, Forecast, Product, ProductId, ShopAir, ShopAirClock, Tuning,

@@ -100,6 +100,7 @@ pub fn field_of(error: &DeskError) -> Option<&'static str> {
         | DeskError::Rule(_)
         | DeskError::Cut(_)
         | DeskError::Lumber(_)
+        | DeskError::Money(_)
         | DeskError::Books(_) => None,
     }
 }
