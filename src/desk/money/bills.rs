@@ -9,7 +9,7 @@ use crate::desk::error::DeskError;
 use crate::desk::people::{line, verb};
 use crate::desk::perform::{Desk, Done};
 use crate::desk::{Shop, Which};
-use crate::money::{LineKind, Margin, Percent};
+use crate::money::{LineKind, Percent};
 use crate::shop::{Account, Invoice, InvoiceId, Job, Payment, PaymentId};
 use crate::units::{Money, show_date};
 use chrono::{Days, NaiveDate};
@@ -25,12 +25,6 @@ impl Shop {
     /// Where the money of a job stands on a day.
     pub fn account(&self, job: &Job, today: NaiveDate) -> Account {
         self.money.account(job.id, today)
-    }
-
-    /// Cost and price as margin, for a look at an estimate: what of a price is not spent on
-    /// materials.
-    pub fn margin_over(cost: Money, price: Money) -> Option<rust_decimal::Decimal> {
-        Margin::found_percent(cost, price)
     }
 }
 

@@ -1,6 +1,6 @@
 //! The hours log: one clock, started, interrupted, stopped; and hours typed later.
 
-use super::action::{HoursDraft, MoneyAction};
+use super::action::HoursDraft;
 use super::refusal::MoneyRefusal;
 use super::rows::{HoursOf, MoneyRow};
 use crate::desk::books::BooksError;
@@ -39,27 +39,11 @@ impl Shop {
 }
 
 impl Desk<'_> {
-    pub(super) fn on_clock(&mut self, action: &MoneyAction) -> Result<Done, DeskError> {
-        match action {
-            MoneyAction::StartClock {
-                job,
-                pieces,
-                step,
-                at,
-            } => self.start_clock(*job, pieces, *step, *at),
-            MoneyAction::PauseClock { at, why } => self.pause_clock(*at, why),
-            MoneyAction::GoOn { at } => self.go_on(*at),
-            _ => {
-                let at = match action {
-                    MoneyAction::StopClock { at } => *at,
-                    _ => self.now,
-                };
-                let (shop, entry) = self.running()?;
-                let entry = self.stopped(&shop, entry, at)?;
-                self.put_money(MoneyRow::Hours(&entry))?;
-                Ok(Done::said(self.stopped_words(&shop, &entry)))
-            }
-        }
+    pub(super) fn stop_clock(&mut self, at: DateTime<Utc>) -> Result<Done, DeskError> {
+        let (shop, entry) = self.running()?;
+        let entry = self.stopped(&shop, entry, at)?;
+        self.put_money(MoneyRow::Hours(&entry))?;
+        Ok(Done::said(self.stopped_words(&shop, &entry)))
     }
 
     fn running(&self) -> Result<(Shop, HoursEntry), DeskError> {
@@ -113,7 +97,7 @@ impl Desk<'_> {
         Ok(())
     }
 
-    fn start_clock(
+    pub(super) fn start_clock(
         &mut self,
         job: JobId,
         pieces: &[PieceId],
@@ -154,7 +138,7 @@ impl Desk<'_> {
         Ok(Done::said(words).with_notes(notes))
     }
 
-    fn pause_clock(&mut self, at: DateTime<Utc>, why: &str) -> Result<Done, DeskError> {
+    pub(super) fn pause_clock(&mut self, at: DateTime<Utc>, why: &str) -> Result<Done, DeskError> {
         let (shop, mut entry) = self.running()?;
         let mut notes = Vec::new();
         if let Some(paused) = entry.paused() {
@@ -178,7 +162,7 @@ impl Desk<'_> {
         Ok(Done::said(words).with_notes(notes))
     }
 
-    fn go_on(&mut self, at: DateTime<Utc>) -> Result<Done, DeskError> {
+    pub(super) fn go_on(&mut self, at: DateTime<Utc>) -> Result<Done, DeskError> {
         let (shop, mut entry) = self.running()?;
         if entry.paused().is_none() {
             return Err(MoneyRefusal::NotPaused.into());

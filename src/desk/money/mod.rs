@@ -42,10 +42,15 @@ impl Desk<'_> {
             MoneyAction::SavePayment(which, draft) => self.save_payment(*which, draft),
             MoneyAction::SaveHours(which, draft) => self.save_hours(*which, draft),
             MoneyAction::Remove(key) => self.remove_money(*key),
-            MoneyAction::StartClock { .. }
-            | MoneyAction::PauseClock { .. }
-            | MoneyAction::GoOn { .. }
-            | MoneyAction::StopClock { .. } => self.on_clock(action),
+            MoneyAction::StartClock {
+                job,
+                pieces,
+                step,
+                at,
+            } => self.start_clock(*job, pieces, *step, *at),
+            MoneyAction::PauseClock { at, why } => self.pause_clock(*at, why),
+            MoneyAction::GoOn { at } => self.go_on(*at),
+            MoneyAction::StopClock { at } => self.stop_clock(*at),
         }
     }
 }
