@@ -6,6 +6,7 @@ use super::error::FilesError;
 use super::fastening;
 use super::layout;
 use super::log::{self, event_row};
+use super::money::MoneyFiles;
 use super::openings::{self, opening_rows};
 use super::own_woods;
 use super::passes::{self, pass_row};
@@ -56,6 +57,12 @@ pub fn export(books: &dyn Books, folder: &Path, zone: Tz) -> Result<ExportReport
     let mut texts = texts(&shop).map_err(|error| cannot(folder, &error.to_string()))?;
     let air = AirBook::of(books)?;
     texts.extend(air_texts(&air).map_err(|error| cannot(folder, &error.to_string()))?);
+    let money = MoneyFiles::of(books)?;
+    texts.extend(
+        money
+            .texts()
+            .map_err(|error| cannot(folder, &error.to_string()))?,
+    );
     open_folder(folder)?;
     let mut written = Vec::new();
     for (name, bytes) in texts {

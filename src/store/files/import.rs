@@ -7,6 +7,7 @@ use super::fastening;
 use super::keys::{Keys, Ring};
 use super::layout::{self, Layouts};
 use super::log;
+use super::money::MoneyFiles;
 use super::own_woods;
 use super::passes;
 use super::people;
@@ -83,6 +84,7 @@ pub(super) struct Read {
     /// Whether the files say a rule of readiness.
     pub(super) rules: bool,
     pub(super) layouts: Layouts,
+    pub(super) money: MoneyFiles,
 }
 
 /// Brings the shop in `folder` into a store without clients, as one action with one line in the
@@ -272,6 +274,7 @@ fn read(
     let air = AirBook::read(reading, &shelf)?;
     let days = days::read(reading)?;
     let layouts = layout::read(reading, &piece_ring, &files)?;
+    let money = MoneyFiles::read(reading, &job_ring, &piece_ring, &files)?;
     let (products, recipes) = (shelf.products, book.recipes);
     Ok(Read {
         settings,
@@ -286,6 +289,7 @@ fn read(
         wood,
         rules,
         layouts,
+        money,
     })
 }
 

@@ -20,6 +20,7 @@ mod keys;
 mod layout;
 mod log;
 mod meaning;
+mod money;
 mod openings;
 mod own_woods;
 mod passes;
@@ -41,6 +42,7 @@ pub use demo::{demo_files, load_demo};
 pub use error::{Fault, FilesError};
 pub use export::{ExportReport, export};
 pub use import::{ImportReport, import};
+pub use money::MONEY_NAMES;
 
 /// The number of this layout of the files, in `shop.toml`. A change that older versions cannot
 /// read gets the next number.

@@ -58,7 +58,8 @@ pub(super) fn put(
     for closed in &read.days.closed {
         books.put(Row::DayClosed(closed))?;
     }
-    put_wood(books, read)
+    put_wood(books, read)?;
+    read.money.put(books)
 }
 
 /// What is on record about wood. Woods of the shop's own make way where the files bring theirs.
