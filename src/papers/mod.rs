@@ -11,6 +11,7 @@ mod drawings;
 mod figures;
 mod findings;
 pub mod layout;
+mod money;
 mod ready;
 mod shapes;
 mod tally;
@@ -27,6 +28,10 @@ pub use drawings::{TemplateFiles, drawing_paper, named_files, picture, sheet_svg
 pub use figures::{piece_weight, shape_figures};
 pub use findings::{
     checks_paper, figure_words, finding_mark, finding_source, finding_words, findings_paper,
+};
+pub use money::{
+    deal_paper, estimate_paper, hours_code, hours_paper, hours_range, owed_paper, pace_paper,
+    reminder_text, slip_paper,
 };
 pub use ready::{ReadyRow, ready_paper, ready_rows};
 pub use shapes::{opening_words, shape_words};
