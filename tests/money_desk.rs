@@ -4,6 +4,7 @@
 #![allow(clippy::unwrap_used, reason = "a test stops at once")]
 
 #[path = "money/office.rs"]
+#[allow(dead_code, reason = "not every test needs all of it")]
 mod office;
 
 use office::{Office, date, money};

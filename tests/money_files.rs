@@ -4,6 +4,7 @@
 #![allow(clippy::unwrap_used, reason = "a test stops at once")]
 
 #[path = "money/office.rs"]
+#[allow(dead_code, reason = "not every test needs all of it")]
 mod office;
 
 use office::{Office, ZONE, date, money};
@@ -208,7 +209,7 @@ fn what_cannot_be_is_refused_with_its_place() {
             "balance,9",
             "its parts in payments_due.csv",
         ),
-        ("changes.csv", ",-1,", ",soon,", "no number of days"),
+        ("changes.csv", ",'-1,", ",soon,", "no number of days"),
         ("invoices.csv", ",500.00,", ",-500.00,", "above nothing"),
         ("payments.csv", ",500.00,", ",0.00,", "payment of nothing"),
         (

@@ -1,7 +1,7 @@
 //! The estimate of a job: hours by simulation, materials in whole cans, lumber with waste, things
 //! bought in, each a line with its own tax.
 
-use super::hours::{HoursSpread, SEED, Work, simulate};
+use super::hours::{HoursSpread, SEED, Work, simulate, work_words};
 use super::line::{Line, LineKind, Totals, net_of, totals};
 use super::needs::{CansBought, FinishNeed, Item, LumberNeed};
 use super::pace::Pace;
@@ -132,11 +132,6 @@ fn shared_out(total: i64, weights: &[f64]) -> Vec<i64> {
         .collect()
 }
 
-/// `23 h 15 min`.
-fn span(minutes: i64) -> String {
-    crate::units::show_span(chrono::Duration::minutes(minutes))
-}
-
 /// Makes the estimate.
 ///
 /// # Errors
@@ -171,7 +166,11 @@ pub fn estimate(asked: &Asked<'_>) -> Result<Made, EstimateError> {
         } else {
             "in the shop"
         };
-        let what = format!("Work {place}, {} at {}/h", span(minutes), asked.hour.show());
+        let what = format!(
+            "Work {place}, {} at {}/h",
+            work_words(minutes),
+            asked.hour.show()
+        );
         lines.push(line(kind, what, net, TaxChoice::AsPlace));
     }
     let (mut cans, mut bought) = (Vec::new(), Money::ZERO);

@@ -32,6 +32,16 @@ pub struct HoursSpread {
     pub most: (f64, f64),
 }
 
+/// Time at work in hours and minutes, never in days: `27 h 5 min`.
+pub fn work_words(minutes: i64) -> String {
+    let (sign, size) = (if minutes < 0 { "-" } else { "" }, minutes.unsigned_abs());
+    match (size / 60, size % 60) {
+        (0, minutes) => format!("{sign}{minutes} min"),
+        (hours, 0) => format!("{sign}{hours} h"),
+        (hours, minutes) => format!("{sign}{hours} h {minutes} min"),
+    }
+}
+
 /// A job's hours as simulated.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Simulated {

@@ -30,7 +30,7 @@ pub use account::{Bill, Paid, Settled, overdue, settle};
 pub use calendar::{Holiday, federal_holidays, is_business_day, notice_until};
 pub use caps::{CapFinding, DepositCap, Standing, starting_caps};
 pub use estimate::{Asked, EstimateError, Made, Markups, StepHours, estimate};
-pub use hours::{HoursSpread, SEED, Simulated, TRIALS, Work, simulate};
+pub use hours::{HoursSpread, SEED, Simulated, TRIALS, Work, simulate, work_words};
 pub use line::{Line, LineKind, Totals, net_of, totals};
 pub use needs::{CansBought, FinishNeed, Item, LumberNeed};
 pub use pace::{Observed, Pace, learn_pace};

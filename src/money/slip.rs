@@ -20,9 +20,10 @@ pub struct StepSlip {
 
 impl StepSlip {
     /// Minutes the step will have taken as far as is known: what was logged once it is done, else
-    /// the greater of that and the estimate.
+    /// the greater of that and the estimate. Work that is done and was never logged counts as
+    /// estimated: there are no hours to hold against it.
     pub fn heads_for(&self) -> i64 {
-        if self.done {
+        if self.done && self.actual > 0 {
             self.actual
         } else {
             self.actual.max(self.estimated)

@@ -8,9 +8,9 @@ use crate::desk::error::DeskError;
 use crate::desk::people::{line, verb};
 use crate::desk::perform::{Desk, Done};
 use crate::desk::{Shop, Which};
-use crate::money::StepKind;
+use crate::money::{StepKind, work_words};
 use crate::shop::{Break, HoursEntry, HoursError, HoursId, JobId, PieceId};
-use crate::units::{show_moment, show_span};
+use crate::units::show_moment;
 use chrono::{DateTime, Utc};
 
 /// Longest reason of an interruption.
@@ -71,7 +71,7 @@ impl Desk<'_> {
     }
 
     fn stopped_words(&self, shop: &Shop, entry: &HoursEntry) -> String {
-        let worked = show_span(entry.worked(self.now));
+        let worked = work_words(entry.worked(self.now).num_minutes());
         format!(
             "Stopped the clock on {} after {worked}",
             shop.hours_words(entry)
@@ -233,13 +233,13 @@ impl Desk<'_> {
         notes.extend(self.overlap_notes(&shop, &entry)?);
         let zone = shop.settings.zone;
         let was = before.map_or_else(String::new, |before| {
-            let worked = show_span(before.worked(self.now));
+            let worked = work_words(before.worked(self.now).num_minutes());
             format!(" (was {worked} of {})", shop.hours_words(&before))
         });
         let words = format!(
             "{} hours: {} of {}, {}{was}",
             verb(&which),
-            show_span(entry.worked(self.now)),
+            work_words(entry.worked(self.now).num_minutes()),
             shop.hours_words(&entry),
             show_moment(entry.started, self.now, zone),
         );
@@ -256,7 +256,7 @@ impl Desk<'_> {
     pub(super) fn hours_words(&self, id: HoursId) -> Result<String, DeskError> {
         let entry = self.entry(id)?;
         let shop = self.shop(crate::desk::Scope::All)?;
-        let worked = show_span(entry.worked(self.now));
+        let worked = work_words(entry.worked(self.now).num_minutes());
         Ok(format!("{worked} of {}", shop.hours_words(&entry)))
     }
 

@@ -148,9 +148,7 @@ impl Shop {
                     step,
                     estimated,
                     actual,
-                    // Work nobody planned has no end of its own; done work nobody logged has no
-                    // hours to hold against the estimate.
-                    done: done && actual > 0,
+                    done,
                 })
             })
             .collect();

@@ -10,31 +10,33 @@ use chrono::NaiveDate;
 /// The accounts of jobs of which money is on record, by client; each client's sum where it has
 /// several.
 pub fn owed_paper(shop: &Shop, accounts: &[(&Job, Account)], today: NaiveDate) -> Vec<String> {
-    let mut columns = Columns::at_most(&[20, 24]);
-    columns.row(["client", "job", "total", "paid", "balance", ""]);
+    let mut columns = Columns::at_most(&[18, 22]);
+    columns.row(["client", "job", "balance", ""]);
     let mut sum = Money::ZERO;
     for (at, (job, account)) in accounts.iter().enumerate() {
         let client = shop.client(job.client).map_or("", |client| &client.name);
         let late = match account.overdue {
             Some((amount, since)) => {
-                let days = (today - since).num_days();
+                let days = usize::try_from((today - since).num_days()).unwrap_or(0);
                 format!(
-                    "{} overdue since {}, {}",
+                    "; {} overdue since {}, {}",
                     amount.show(),
                     show_date(since, today),
-                    crate::units::counted(usize::try_from(days).unwrap_or(0), "day", "days")
+                    crate::units::counted(days, "day", "days")
                 )
             }
-            None if account.open() > Money::ZERO => format!("{} billed", account.open().show()),
+            None if account.open() > Money::ZERO => format!("; {} billed", account.open().show()),
             None => String::new(),
         };
         columns.row([
             client,
             &format!("{} {}", job.no, job.title),
-            &account.total.show(),
-            &account.paid.show(),
             &account.balance().show(),
-            &late,
+            &format!(
+                "of {}, {} paid{late}",
+                account.total.show(),
+                account.paid.show()
+            ),
         ]);
         sum += account.balance();
         let same = |other: &&(&Job, Account)| other.0.client == job.client;
@@ -42,12 +44,9 @@ pub fn owed_paper(shop: &Shop, accounts: &[(&Job, Account)], today: NaiveDate) -
             .get(at + 1)
             .is_none_or(|next| next.0.client != job.client);
         if last && accounts.iter().filter(same).count() > 1 {
-            let of_client: Money = accounts
-                .iter()
-                .filter(same)
-                .map(|(_, of)| of.balance())
-                .sum();
-            columns.row(["", "together", "", "", &of_client.show(), ""]);
+            let of_client = accounts.iter().filter(same);
+            let of_client: Money = of_client.map(|(_, of)| of.balance()).sum();
+            columns.row(["", "together", &of_client.show(), ""]);
         }
     }
     let mut out = columns.lines(0, PAPER_WIDTH);

@@ -1,12 +1,12 @@
 //! Hours logged, and held against the estimate.
 
 use crate::desk::Shop;
-use crate::money::Slip;
+use crate::money::{Slip, work_words};
 use crate::papers::PAPER_WIDTH;
 use crate::papers::layout::Columns;
 use crate::shop::{HoursEntry, HoursId, Job};
-use crate::units::{show_moment, show_span};
-use chrono::{DateTime, Duration, Utc};
+use crate::units::show_moment;
+use chrono::{DateTime, Utc};
 
 /// A short code of an entry: the last six signs of its identifier.
 pub fn hours_code(id: HoursId) -> String {
@@ -15,7 +15,7 @@ pub fn hours_code(id: HoursId) -> String {
 }
 
 fn signed(minutes: i64) -> String {
-    let span = show_span(Duration::minutes(minutes.abs()));
+    let span = work_words(minutes.abs());
     match minutes {
         0 => "as estimated".to_owned(),
         minutes if minutes > 0 => format!("{span} over"),
@@ -27,9 +27,11 @@ fn signed(minutes: i64) -> String {
 pub fn slip_paper(job: &Job, slip: &Slip) -> Vec<String> {
     let mut columns = Columns::default();
     columns.row(["", "estimated", "logged", ""]);
-    let span = |minutes| show_span(Duration::minutes(minutes));
+    let span = work_words;
     for step in &slip.steps {
-        let state = if step.done {
+        let state = if step.done && step.actual == 0 {
+            "done, not logged".to_owned()
+        } else if step.done {
             signed(step.over())
         } else if step.over() > 0 {
             format!("{} already, not done", signed(step.over()))
@@ -90,7 +92,7 @@ pub fn hours_paper(shop: &Shop, hours: &[&HoursEntry], now: DateTime<Utc>) -> Ve
         columns.row([
             &hours_code(entry.id),
             &show_moment(entry.started, now, zone),
-            &show_span(entry.worked(now)),
+            &work_words(entry.worked(now).num_minutes()),
             &format!(
                 "{}{state}{breaks}",
                 shop.work_words(entry.step, entry.job, &entry.pieces)
