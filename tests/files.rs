@@ -21,7 +21,7 @@ use tackfree::desk::{Action, Books, Desk, PieceDraft, Row, Scope, Shop, Which};
 use tackfree::shape::{FaceKey, Opening, OpeningKind, Place, Purpose, Shape, ShapeDraft};
 use tackfree::shop::{Grit, PieceId, Stage, TouchVerdict};
 use tackfree::store::Store;
-use tackfree::store::files::{FilesError, LATER, NAMES, WOOD_NAMES, export};
+use tackfree::store::files::{FilesError, LATER, MONEY_NAMES, NAMES, WOOD_NAMES, export};
 use tackfree::units::{Length, LengthStyle, TemperatureStyle, VolumeStyle, clean_line, clean_text};
 
 fn shop(store: &Store) -> Shop {
@@ -52,6 +52,7 @@ fn the_demo_goes_round() {
         .into_iter()
         .chain(WOOD_NAMES)
         .chain(LATER)
+        .chain(MONEY_NAMES)
         .chain(later)
         .collect();
     wanted.sort_unstable();

@@ -262,6 +262,8 @@ fn a_shop_without_products_keeps_those_that_are_there() {
         "log.csv",
         "fastening.csv",
         "moisture.csv",
+        "hours.csv",
+        "breaks.csv",
     ];
     for name in emptied {
         let text = demo_text(name);
