@@ -11,11 +11,11 @@ use office::{Office, date, money};
 use tackfree::coating::{Check, ProductKind};
 use tackfree::desk::{
     Action, AgreedPrice, Books, ChangeDraft, HoursOf, InvoiceDraft, MoneyAction, MoneyKey,
-    PassAsked, PaymentDraft, SampleDraft, Which,
+    MoneyRow, PassAsked, PaymentDraft, Row, SampleDraft, Which,
 };
 use tackfree::money::{Item, LineKind, Markup, Percent, StepKind, TaxChoice, TaxPlace};
 use tackfree::shape::FaceKey;
-use tackfree::shop::{Account, JobTerms, PriceBook};
+use tackfree::shop::{Account, HoursEntry, HoursId, JobTerms, PriceBook};
 use tackfree::units::Money;
 
 fn change(office: &Office, net: &str, days: i32) -> ChangeDraft {
@@ -371,6 +371,26 @@ fn one_clock_runs_and_it_runs_on_after_a_restart() {
         .perform(&Action::RemovePiece(two))
         .unwrap_err();
     assert!(error.to_string().contains("work on record"), "{error}");
+}
+
+/// Whatever a program does: the store itself takes no second running clock.
+#[test]
+fn the_store_holds_one_running_clock() {
+    let mut office = Office::open();
+    let entry = |office: &Office, id| HoursEntry {
+        id: HoursId(uuid::Uuid::from_u128(id)),
+        job: office.job,
+        pieces: Vec::new(),
+        step: StepKind::Other,
+        started: office.now,
+        ended: None,
+        breaks: Vec::new(),
+    };
+    let (one, two) = (entry(&office, 1), entry(&office, 2));
+    office.store.begin().unwrap();
+    office.store.put(Row::Money(MoneyRow::Hours(&one))).unwrap();
+    assert!(office.store.put(Row::Money(MoneyRow::Hours(&two))).is_err());
+    office.store.rollback();
 }
 
 #[test]

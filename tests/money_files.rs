@@ -58,6 +58,13 @@ fn full() -> Office {
         ],
         ..JobTerms::unsaid(office.job)
     }));
+    agreed(&mut office);
+    billed(&mut office);
+    worked(&mut office);
+    office
+}
+
+fn agreed(office: &mut Office) {
     office.does(MoneyAction::GiveEstimate {
         job: office.job,
         valid_until: Some(date("2026-12-24")),
@@ -99,6 +106,9 @@ fn full() -> Office {
     }
     let id = office.shop().money.samples[0].id;
     office.does(MoneyAction::ApproveSample(id, office.signed("Ada Finch")));
+}
+
+fn billed(office: &mut Office) {
     office.does(MoneyAction::SaveInvoice(
         Which::New,
         InvoiceDraft {
@@ -122,6 +132,9 @@ fn full() -> Office {
             },
         ));
     }
+}
+
+fn worked(office: &mut Office) {
     let hour = |h: i64| office.now - chrono::Duration::hours(h);
     let draft = HoursDraft {
         job: office.job,
@@ -147,7 +160,6 @@ fn full() -> Office {
         at: office.now,
         why: String::new(),
     });
-    office
 }
 
 fn read(folder: &Path, into: &mut Store, now: chrono::DateTime<chrono::Utc>) -> Result<(), String> {

@@ -115,28 +115,31 @@ pub fn learn_pace(step: StepKind, logged: &[Observed]) -> Option<Pace> {
 
 /// One round: weights from `so_far`, the rest anew from the prior.
 fn fit(prior: &Pace, so_far: &Pace, seen: &[&Observed], limited: bool) -> Pace {
-    let (mut a, mut b, mut c) = (prior.spread.0.recip(), 0.0, prior.spread.2.recip());
-    let (mut p, mut q) = (prior.fixed * a, prior.rate * c);
+    // The normal equations: fixed with fixed, fixed with rate, rate with rate, and what each is
+    // drawn towards.
+    let (mut ff, mut fr, mut rr) = (prior.spread.0.recip(), 0.0, prior.spread.2.recip());
+    let (mut to_fixed, mut to_rate) = (prior.fixed * ff, prior.rate * rr);
     for of in seen {
         let expects = so_far.minutes(of.times, of.size).max(1.0);
         let deviation = SCATTER * expects;
         let off = (of.minutes - expects).abs() / deviation;
-        let weight = if limited && off > FAR { FAR / off } else { 1.0 };
-        let w = weight / deviation.powi(2);
-        a += w * of.times * of.times;
-        b += w * of.times * of.size;
-        c += w * of.size * of.size;
-        p += w * of.times * of.minutes;
-        q += w * of.size * of.minutes;
+        let limit = if limited && off > FAR { FAR / off } else { 1.0 };
+        let weight = limit / deviation.powi(2);
+        ff += weight * of.times * of.times;
+        fr += weight * of.times * of.size;
+        rr += weight * of.size * of.size;
+        to_fixed += weight * of.times * of.minutes;
+        to_rate += weight * of.size * of.minutes;
     }
     // Two by two, positive by construction: the prior's part is.
-    let whole = a * c - b * b;
-    let (fixed, rate) = ((c * p - b * q) / whole, (a * q - b * p) / whole);
+    let whole = ff * rr - fr * fr;
+    let fixed = (rr * to_fixed - fr * to_rate) / whole;
+    let rate = (ff * to_rate - fr * to_fixed) / whole;
     Pace {
         // No work is done in no time: a twentieth of the start is the least.
         fixed: fixed.max(prior.fixed / 20.0),
         rate: rate.max(prior.rate / 20.0),
-        spread: (c / whole, -b / whole, a / whole),
+        spread: (rr / whole, -fr / whole, ff / whole),
         pieces: seen.len(),
     }
 }

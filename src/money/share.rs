@@ -78,17 +78,14 @@ impl Share {
     pub fn parse(text: &str) -> Result<Self, ShareError> {
         let wrong = || ShareError(clean_line(text).0.chars().take(40).collect());
         let text = text.trim();
-        let read = match text.split_once('/') {
-            Some((part, whole)) => {
-                let number = |text: &str| text.trim().parse::<i64>().ok();
-                number(part).zip(number(whole))
-            }
-            None => {
-                let percent = Percent::parse(text).map_err(|_| wrong())?;
-                return Self::of_percent(percent).ok_or_else(wrong);
-            }
+        let Some((part, whole)) = text.split_once('/') else {
+            let percent = Percent::parse(text).map_err(|_| wrong())?;
+            return Self::of_percent(percent).ok_or_else(wrong);
         };
-        read.and_then(|(part, whole)| Self::new(part, whole))
+        let number = |text: &str| text.trim().parse::<i64>().ok();
+        number(part)
+            .zip(number(whole))
+            .and_then(|(part, whole)| Self::new(part, whole))
             .ok_or_else(wrong)
     }
 }

@@ -151,7 +151,9 @@ pub fn minutes_by_step(
         *seconds.entry(entry.step).or_default() += entry.worked(now).num_seconds();
     }
     // Rounded once a step, so that many short entries do not lose their seconds.
-    seconds.values_mut().for_each(|sum| *sum = (*sum + 30) / 60);
+    for sum in seconds.values_mut() {
+        *sum = (*sum + 30) / 60;
+    }
     seconds
 }
 

@@ -207,7 +207,10 @@ fn put_hours(conn: &Connection, of: &HoursEntry) -> Result<(), Fault> {
         ],
     )?;
     let sql = "SELECT piece FROM hours_piece WHERE hours = ?1";
-    let had: Vec<PieceId> = all(conn, sql, [&id], |row| row.parse())?;
+    let had: Vec<PieceId> = all(conn, sql, [&id], |row| {
+        let piece = row.parse()?;
+        Ok(piece)
+    })?;
     for piece in had.iter().filter(|piece| !of.pieces.contains(piece)) {
         let sql = "DELETE FROM hours_piece WHERE hours = ?1 AND piece = ?2";
         run(conn, sql, params![id, piece.to_string()])?;

@@ -9,7 +9,7 @@ use crate::desk::typed::read_money;
 use crate::desk::{InvoiceDraft, MoneyAction, PaymentDraft, Shop, Which};
 use crate::money::PartKind;
 use crate::papers::{owed_paper, reminder_text};
-use crate::shop::{Account, Invoice, Job, Payment};
+use crate::shop::{Account, ClientId, Invoice, Job, Payment};
 use crate::units::Money;
 use chrono::NaiveDate;
 use clap::Args;
@@ -20,7 +20,7 @@ pub const INVOICE_MORE: &str = "Examples:\n  tackfree invoice 1 deposit\n  tackf
 /// Examples.
 pub const PAID_MORE: &str = "Examples:\n  tackfree paid 1 1250 --how \"check 1042\"\n  tackfree paid 1 \"$2,000.00\" --invoice 3 --on yesterday\n  tackfree paid 1 -40 --how transfer\n  tackfree paid --change 2 --amount 1520\n\nMoney given back with a minus. Without --invoice it goes to the oldest open one.";
 /// Examples.
-pub const OWED_MORE: &str = "Examples:\n  tackfree owed\n  tackfree owed --client \"Ada Quill\"\n\nWith --json: jobs [job_no, job, client, total_cents, billed_cents, paid_cents, balance_cents, open_cents,\noverdue_cents, overdue_since], balance_cents, overdue_cents.";
+pub const OWED_MORE: &str = "Examples:\n  tackfree owed\n  tackfree owed --client \"Ada Quill\"\n\nWith --json: jobs [job_no, job, client, total_cents, billed_cents, paid_cents, balance_cents, open_cents,\noverdue_cents, overdue_since], clients [client, balance_cents, overdue_cents], balance_cents,\noverdue_cents.";
 /// Fields.
 pub const REMIND_MORE: &str =
     "Text to send. With --json: job_no, open_cents, overdue_cents, overdue_since, text.";
@@ -96,6 +96,7 @@ pub struct RemindArgs {
 #[derive(Serialize)]
 struct OwedJson {
     jobs: Vec<OwedJobJson>,
+    clients: Vec<OwedClientJson>,
     balance_cents: i64,
     overdue_cents: i64,
 }
@@ -112,6 +113,13 @@ struct OwedJobJson {
     open_cents: i64,
     overdue_cents: i64,
     overdue_since: Option<NaiveDate>,
+}
+
+#[derive(Serialize)]
+struct OwedClientJson {
+    client: String,
+    balance_cents: i64,
+    overdue_cents: i64,
 }
 
 #[derive(Serialize)]
@@ -251,7 +259,23 @@ pub fn owed(args: &OwedArgs, session: &mut Session<'_>) -> Result<Answer, Failur
         (client_name(&shop, job).to_lowercase(), job.client, job.no)
     });
     let late = |of: &Account| of.overdue.map_or(0, |(amount, _)| amount.cents());
+    let mut clients: Vec<(ClientId, OwedClientJson)> = Vec::new();
+    for (job, of) in &accounts {
+        if clients.last().is_none_or(|(id, _)| *id != job.client) {
+            let client = OwedClientJson {
+                client: client_name(&shop, job),
+                balance_cents: 0,
+                overdue_cents: 0,
+            };
+            clients.push((job.client, client));
+        }
+        if let Some((_, sums)) = clients.last_mut() {
+            sums.balance_cents += of.balance().cents();
+            sums.overdue_cents += late(of);
+        }
+    }
     let json = OwedJson {
+        clients: clients.into_iter().map(|(_, sums)| sums).collect(),
         jobs: accounts
             .iter()
             .map(|(job, of)| OwedJobJson {

@@ -27,46 +27,46 @@ pub const CAP_MORE: &str = "Examples:\n  tackfree cap California --share \"10 %\
 #[derive(Debug, Args)]
 pub struct PricesArgs {
     /// What the owner means to be paid in a year.
-    #[arg(long, value_name = "AMOUNT")]
+    #[arg(long, value_name = "AMOUNT", allow_hyphen_values = true)]
     pub pay: Option<String>,
     /// Taxes and insurance that follow the pay, per cent of it.
-    #[arg(long, value_name = "PERCENT")]
+    #[arg(long, value_name = "PERCENT", allow_hyphen_values = true)]
     pub pay_tax: Option<String>,
     /// Fixed overhead of a year.
-    #[arg(long, value_name = "AMOUNT")]
+    #[arg(long, value_name = "AMOUNT", allow_hyphen_values = true)]
     pub overhead: Option<String>,
     /// Laid by for tools in a year.
-    #[arg(long, value_name = "AMOUNT")]
+    #[arg(long, value_name = "AMOUNT", allow_hyphen_values = true)]
     pub tools: Option<String>,
     /// Hours worked in a year.
     #[arg(long)]
     pub hours: Option<u32>,
     /// How much of them can be billed.
-    #[arg(long, value_name = "PERCENT")]
+    #[arg(long, value_name = "PERCENT", allow_hyphen_values = true)]
     pub billable: Option<String>,
     /// Profit, as a margin of the price.
-    #[arg(long, value_name = "PERCENT")]
+    #[arg(long, value_name = "PERCENT", allow_hyphen_values = true)]
     pub profit: Option<String>,
     /// Share of jobs that the priced hours cover.
-    #[arg(long, value_name = "PERCENT")]
+    #[arg(long, value_name = "PERCENT", allow_hyphen_values = true)]
     pub confidence: Option<String>,
     /// Markup on finish.
-    #[arg(long, value_name = "PERCENT")]
+    #[arg(long, value_name = "PERCENT", allow_hyphen_values = true)]
     pub markup_finish: Option<String>,
     /// Markup on lumber.
-    #[arg(long, value_name = "PERCENT")]
+    #[arg(long, value_name = "PERCENT", allow_hyphen_values = true)]
     pub markup_lumber: Option<String>,
     /// Markup on things bought in.
-    #[arg(long, value_name = "PERCENT")]
+    #[arg(long, value_name = "PERCENT", allow_hyphen_values = true)]
     pub markup_bought: Option<String>,
     /// Finish bought on top of what the work is planned to use.
-    #[arg(long, value_name = "PERCENT")]
+    #[arg(long, value_name = "PERCENT", allow_hyphen_values = true)]
     pub finish_more: Option<String>,
     /// The least charged for a job, before tax.
-    #[arg(long, value_name = "AMOUNT")]
+    #[arg(long, value_name = "AMOUNT", allow_hyphen_values = true)]
     pub least: Option<String>,
     /// A board foot of a wood not listed.
-    #[arg(long, value_name = "AMOUNT")]
+    #[arg(long, value_name = "AMOUNT", allow_hyphen_values = true)]
     pub board_foot: Option<String>,
     /// A board foot of one wood: "hard maple=8.75"; "hard maple=" takes it out.
     #[arg(long, value_name = "WOOD=AMOUNT")]
@@ -85,7 +85,12 @@ pub struct TaxPlaceArgs {
     /// The place.
     pub place: String,
     /// Its rate.
-    #[arg(long, value_name = "PERCENT", required_unless_present = "remove")]
+    #[arg(
+        long,
+        value_name = "PERCENT",
+        allow_hyphen_values = true,
+        required_unless_present = "remove"
+    )]
     pub rate: Option<String>,
     /// Kinds of line taxed there, parted by blanks.
     #[arg(long, value_name = "KINDS")]
@@ -110,7 +115,7 @@ pub struct CapArgs {
     #[arg(long)]
     pub amount: Option<String>,
     /// Only for totals above this.
-    #[arg(long, value_name = "AMOUNT")]
+    #[arg(long, value_name = "AMOUNT", allow_hyphen_values = true)]
     pub above: Option<String>,
     /// What else it says.
     #[arg(long)]

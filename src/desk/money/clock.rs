@@ -105,7 +105,7 @@ impl Desk<'_> {
         at: DateTime<Utc>,
     ) -> Result<Done, DeskError> {
         let (shop, _) = self.job_of(job)?;
-        let pieces = self.pieces_of(&shop, job, pieces)?;
+        let pieces = pieces_of(&shop, job, pieces)?;
         let mut before = String::new();
         if let Some(entry) = shop.running.clone() {
             let same = (entry.job, entry.step) == (job, step) && entry.pieces == pieces;
@@ -178,27 +178,6 @@ impl Desk<'_> {
         )))
     }
 
-    /// The pieces, each once, all of this job.
-    fn pieces_of(
-        &self,
-        shop: &Shop,
-        job: JobId,
-        pieces: &[PieceId],
-    ) -> Result<Vec<PieceId>, DeskError> {
-        let mut out = pieces.to_vec();
-        out.sort_unstable();
-        out.dedup();
-        for id in &out {
-            let file = shop
-                .file(*id)
-                .ok_or(BooksError::Missing { what: "piece" })?;
-            if file.piece.job != job {
-                return Err(MoneyRefusal::OtherPiece(shop.called(file)).into());
-            }
-        }
-        Ok(out)
-    }
-
     pub(super) fn save_hours(
         &mut self,
         which: Which<HoursId>,
@@ -222,7 +201,7 @@ impl Desk<'_> {
                 .as_ref()
                 .map_or_else(|| HoursId(self.id()), |of| of.id),
             job: draft.job,
-            pieces: self.pieces_of(&shop, draft.job, &draft.pieces)?,
+            pieces: pieces_of(&shop, draft.job, &draft.pieces)?,
             step: draft.step,
             started: draft.started,
             ended: Some(draft.ended),
@@ -277,4 +256,20 @@ impl Desk<'_> {
             })
             .collect())
     }
+}
+
+/// The pieces, each once, all of this job.
+fn pieces_of(shop: &Shop, job: JobId, pieces: &[PieceId]) -> Result<Vec<PieceId>, DeskError> {
+    let mut out = pieces.to_vec();
+    out.sort_unstable();
+    out.dedup();
+    for id in &out {
+        let file = shop
+            .file(*id)
+            .ok_or(BooksError::Missing { what: "piece" })?;
+        if file.piece.job != job {
+            return Err(MoneyRefusal::OtherPiece(shop.called(file)).into());
+        }
+    }
+    Ok(out)
 }

@@ -113,7 +113,7 @@ impl Desk<'_> {
         };
         self.put_money(MoneyRow::Agreement(&agreement))?;
         self.promise(&job, promised)?;
-        notes.extend(self.signing_notes(&shop, &job, &agreement, estimate));
+        notes.extend(signing_notes(&shop, &job, &agreement, estimate));
         let parts: Vec<String> = agreement
             .parts
             .iter()
@@ -138,53 +138,6 @@ impl Desk<'_> {
             parts.join(", "),
         );
         Ok(Done::said(words).with_notes(notes))
-    }
-
-    /// What is to be minded on signing: the deposit's cap, the notice, an estimate run out.
-    fn signing_notes(
-        &self,
-        shop: &Shop,
-        job: &Job,
-        agreement: &Agreement,
-        estimate: Option<&EstimateKept>,
-    ) -> Vec<String> {
-        let mut notes = Vec::new();
-        let total = agreement.total();
-        let deposit: Money = agreement
-            .parts
-            .iter()
-            .filter(|part| part.kind == PartKind::Deposit)
-            .map(|part| part.amount)
-            .sum();
-        let terms = shop.money.terms(job.id);
-        match shop.prices.cap(&terms.cap) {
-            Some(cap) => notes.extend(cap.check(total, deposit).map(|found| found.words)),
-            None if deposit > Money::ZERO => notes.push(
-                "No place's deposit cap was set for this job, so none was checked; some places cap \
-                 deposits."
-                    .to_owned(),
-            ),
-            None => {}
-        }
-        if let Some(until) = agreement.notice_until() {
-            notes.push(format!(
-                "Agreed {}: the buyer can cancel until midnight of {until}, and gets the notice in \
-                 duplicate. {NOTICE_CAUTION}",
-                agreement.at.words()
-            ));
-            if agreement.starts.is_some_and(|starts| starts <= until) {
-                notes.push(format!(
-                    "The work would start before that notice has run out, {until}."
-                ));
-            }
-        }
-        if let Some(kept) = estimate.filter(|kept| kept.valid_until < agreement.on) {
-            notes.push(format!(
-                "Estimate {} had run out on {}.",
-                kept.no, kept.valid_until
-            ));
-        }
-        notes
     }
 
     /// Moves the promised date that the board and the day's order go by.
@@ -329,4 +282,50 @@ pub(super) fn price_and_days(change: &ChangeOrder) -> String {
         change.net.show(),
         change.tax.show()
     )
+}
+
+/// What is to be minded on signing: the deposit's cap, the notice, an estimate run out.
+fn signing_notes(
+    shop: &Shop,
+    job: &Job,
+    agreement: &Agreement,
+    estimate: Option<&EstimateKept>,
+) -> Vec<String> {
+    let mut notes = Vec::new();
+    let total = agreement.total();
+    let deposit: Money = agreement
+        .parts
+        .iter()
+        .filter(|part| part.kind == PartKind::Deposit)
+        .map(|part| part.amount)
+        .sum();
+    let terms = shop.money.terms(job.id);
+    match shop.prices.cap(&terms.cap) {
+        Some(cap) => notes.extend(cap.check(total, deposit).map(|found| found.words)),
+        None if deposit > Money::ZERO => notes.push(
+            "No place's deposit cap was set for this job, so none was checked; some places cap \
+             deposits."
+                .to_owned(),
+        ),
+        None => {}
+    }
+    if let Some(until) = agreement.notice_until() {
+        notes.push(format!(
+            "Agreed {}: the buyer can cancel until midnight of {until}, and gets the notice in \
+             duplicate. {NOTICE_CAUTION}",
+            agreement.at.words()
+        ));
+        if agreement.starts.is_some_and(|starts| starts <= until) {
+            notes.push(format!(
+                "The work would start before that notice has run out, {until}."
+            ));
+        }
+    }
+    if let Some(kept) = estimate.filter(|kept| kept.valid_until < agreement.on) {
+        notes.push(format!(
+            "Estimate {} had run out on {}.",
+            kept.no, kept.valid_until
+        ));
+    }
+    notes
 }

@@ -86,6 +86,24 @@ impl Desk<'_> {
             changed.push("places and their sales tax".to_owned());
             notes.push(TAX_DEFER.to_owned());
         }
+        for terms in self.books.money()?.terms {
+            let gone = |name: &str, is: bool, was: bool| !name.is_empty() && was && !is;
+            let (place, cap) = (&terms.place, &terms.cap);
+            if gone(
+                place,
+                book.place(place).is_some(),
+                before.place(place).is_some(),
+            ) {
+                notes.push(format!(
+                    "A job is taxed as in {place}: set another place for it."
+                ));
+            }
+            if gone(cap, book.cap(cap).is_some(), before.cap(cap).is_some()) {
+                notes.push(format!(
+                    "A job goes by the deposit cap of {cap}: set another."
+                ));
+            }
+        }
         if before.caps != book.caps {
             changed.push("deposit caps".to_owned());
         }
@@ -264,19 +282,13 @@ fn check_figures(book: &PriceBook) -> Result<(), MoneyRefusal> {
     if book.terms_days > 365 || book.valid_days > 365 {
         return wrong("Terms and validity go up to 365 days.".to_owned());
     }
-    let mut names: Vec<String> = book
-        .places
-        .iter()
-        .map(|of| of.name.to_lowercase())
-        .collect();
-    names.sort();
-    if let Some(twice) = names.windows(2).find(|pair| pair[0] == pair[1]) {
-        return wrong(format!("{} is in the tax table twice.", twice[0]));
+    let places = book.places.iter().map(|of| of.name.to_lowercase());
+    if let Some(twice) = twice(places) {
+        return wrong(format!("{twice} is in the tax table twice."));
     }
-    let mut names: Vec<String> = book.caps.iter().map(|of| of.place.to_lowercase()).collect();
-    names.sort();
-    if let Some(twice) = names.windows(2).find(|pair| pair[0] == pair[1]) {
-        return wrong(format!("{} is in the table of caps twice.", twice[0]));
+    let caps = book.caps.iter().map(|of| of.place.to_lowercase());
+    if let Some(twice) = twice(caps) {
+        return wrong(format!("{twice} is in the table of caps twice."));
     }
     match book
         .caps
@@ -289,4 +301,10 @@ fn check_figures(book: &PriceBook) -> Result<(), MoneyRefusal> {
         )),
         None => Ok(()),
     }
+}
+
+/// The first name that is there before.
+fn twice(mut names: impl Iterator<Item = String>) -> Option<String> {
+    let mut seen = std::collections::HashSet::new();
+    names.find(|name| !seen.insert(name.clone()))
 }

@@ -62,15 +62,15 @@ pub fn estimate_paper(shop: &Shop, job: &Job, of: &JobEstimate) -> Vec<String> {
     columns.row(["Total", &made.totals.total().show(), ""]);
     out.push(String::new());
     out.extend(columns.lines(2, PAPER_WIDTH));
-    if shop.money.terms(job.id).place.is_empty() {
-        out.extend(wrap(
-            &format!("No place's sales tax was set for this job. {TAX_DEFER}"),
-            PAPER_WIDTH,
-            0,
-        ));
+    let place = shop.money.terms(job.id).place;
+    let words = if place.is_empty() {
+        format!("No place's sales tax was set for this job. {TAX_DEFER}")
+    } else if shop.prices.place(&place).is_none() {
+        format!("{place} is not in the tax table any more, so nothing was taxed. {TAX_DEFER}")
     } else {
-        out.push(TAX_DEFER.to_owned());
-    }
+        TAX_DEFER.to_owned()
+    };
+    out.extend(wrap(&words, PAPER_WIDTH, 0));
     out
 }
 

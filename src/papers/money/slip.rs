@@ -3,7 +3,7 @@
 use crate::desk::Shop;
 use crate::money::{Slip, work_words};
 use crate::papers::PAPER_WIDTH;
-use crate::papers::layout::Columns;
+use crate::papers::layout::{Columns, wrap};
 use crate::shop::{HoursEntry, HoursId, Job};
 use crate::units::show_moment;
 use chrono::{DateTime, Utc};
@@ -50,13 +50,14 @@ pub fn slip_paper(job: &Job, slip: &Slip) -> Vec<String> {
     let percent = slip.percent.map_or_else(String::new, |percent| {
         format!(", {percent} % of the estimate")
     });
-    out.push(format!(
+    let words = format!(
         "Estimated {}, logged {}; heads for {}: {}{percent}",
         span(slip.estimated),
         span(slip.actual),
         signed(slip.over),
         slip.dollars.show(),
-    ));
+    );
+    out.extend(wrap(&words, PAPER_WIDTH, 2));
     if let Some(cause) = slip.cause {
         out.push(format!(
             "Most of it: {}, {}",

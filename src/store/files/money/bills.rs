@@ -28,6 +28,9 @@ const SAMPLES: &[&str] = &[
 const INVOICES: &[&str] = &["id", "job", "no", "dated", "due", "what", "amount", "tax"];
 const PAYMENTS: &[&str] = &["id", "job", "no", "paid", "amount", "invoice", "how"];
 
+/// Invoices by their keys, each with its job.
+pub(super) type Bills = Ring<(InvoiceId, JobId)>;
+
 pub(super) fn read_samples(
     reading: &mut Reading<'_>,
     jobs: &Ring<JobId>,
@@ -56,7 +59,7 @@ pub(super) fn read_samples(
 pub(super) fn read_invoices(
     reading: &mut Reading<'_>,
     jobs: &Ring<JobId>,
-) -> Result<(Vec<Invoice>, Ring<(InvoiceId, JobId)>), FilesError> {
+) -> Result<(Vec<Invoice>, Bills), FilesError> {
     let (mut out, mut ring) = (Vec::new(), Ring::new("invoice"));
     let mut keys = Ring::new("invoice");
     let mut seen = HashSet::new();
@@ -88,7 +91,7 @@ pub(super) fn read_invoices(
 pub(super) fn read_payments(
     reading: &mut Reading<'_>,
     jobs: &Ring<JobId>,
-    invoices: &Ring<(InvoiceId, JobId)>,
+    invoices: &Bills,
 ) -> Result<Vec<Payment>, FilesError> {
     let (mut out, mut ring) = (Vec::new(), Ring::new("payment"));
     let mut seen = HashSet::new();
