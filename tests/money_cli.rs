@@ -88,6 +88,12 @@ fn from_estimate_to_the_last_receipt() {
         total
     );
 
+    let total = changed(b, total);
+    paid_off(b, total, cents(&parts[0], "amount_cents"));
+}
+
+/// A change order, written and signed; the new total.
+fn changed(b: &Bench, total: i64) -> i64 {
     b.ok(
         DAY,
         &[
@@ -111,12 +117,15 @@ fn from_estimate_to_the_last_receipt() {
     );
     let jobs = b.json(DAY, &["jobs"]);
     assert_eq!(jobs["jobs"][0]["promised"], "2026-12-04");
+    total
+}
 
+/// Billed and paid, late at first, to the last cent.
+fn paid_off(b: &Bench, total: i64, first: i64) {
     b.ok(DAY, &["invoice", "1", "deposit", "--due", "in 3 days"]);
     b.ok(DAY, &["paid", "1", "500", "--how", "check 7"]);
     let later = "2026-11-20 09:00";
     let owed = b.json(later, &["owed"]);
-    let first = cents(&parts[0], "amount_cents");
     assert_eq!(cents(&owed, "overdue_cents"), first - 50_000);
     assert_eq!(owed["jobs"][0]["overdue_since"], "2026-11-05");
     let letter = b.ok(later, &["remind", "1"]);

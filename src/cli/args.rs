@@ -8,7 +8,7 @@ use super::doing::{
     wipe,
 };
 use super::failure::Failure;
-use super::money::{bills, deal, estimate, hours, prices};
+use super::money::{bills, deal, estimate, hours, places, prices, samples, slip};
 use super::reading::{
     bench, clients, cutlist, cutplan, day, draw, findings, jobs, journal, later, log, place,
     products, rack, ready, recipes, tally, ticket, wood, woods,
@@ -258,11 +258,11 @@ pub enum Verb {
     #[command(after_help = prices::MORE)]
     Prices(Box<prices::PricesArgs>),
     /// Enters a place and its sales tax, changes it or takes it out.
-    #[command(after_help = prices::TAX_MORE)]
-    Taxplace(prices::TaxPlaceArgs),
+    #[command(after_help = places::TAX_MORE)]
+    Taxplace(places::TaxPlaceArgs),
     /// Enters a place's cap on deposits, changes it or takes it out.
-    #[command(after_help = prices::CAP_MORE)]
-    Cap(prices::CapArgs),
+    #[command(after_help = places::CAP_MORE)]
+    Cap(places::CapArgs),
     /// Says where a job is taxed, whose deposit cap counts, whether it asks for a sample.
     #[command(after_help = estimate::TERMS_MORE)]
     Terms(estimate::TermsArgs),
@@ -282,8 +282,8 @@ pub enum Verb {
     #[command(after_help = deal::CHANGE_MORE)]
     Change(deal::ChangeArgs),
     /// Notes a sample board, or that it was approved.
-    #[command(after_help = deal::SAMPLE_MORE)]
-    Sampleboard(deal::SampleArgs),
+    #[command(after_help = samples::SAMPLE_MORE)]
+    Sampleboard(samples::SampleArgs),
     /// Tells the deal of a job: agreement, changes, samples, invoices, payments, balance.
     #[command(after_help = deal::MORE)]
     Deal(deal::DealArgs),
@@ -306,8 +306,8 @@ pub enum Verb {
     #[command(after_help = hours::HOURS_MORE)]
     Hours(hours::HoursArgs),
     /// Holds a job's hours against its estimate: slippage by step in time, dollars and per cent.
-    #[command(after_help = hours::SLIP_MORE)]
-    Slip(hours::SlipArgs),
+    #[command(after_help = slip::SLIP_MORE)]
+    Slip(slip::SlipArgs),
     /// Undoes the newest action, also after a restart.
     #[command(after_help = undo::MORE)]
     Undo,
@@ -390,15 +390,15 @@ impl Verb {
             Self::Sheet(args) => template::sheet(args, session),
             Self::Template(args) => template::run(args, session),
             Self::Prices(args) => prices::run(args, session),
-            Self::Taxplace(args) => prices::tax_place(args, session),
-            Self::Cap(args) => prices::cap(args, session),
+            Self::Taxplace(args) => places::tax_place(args, session),
+            Self::Cap(args) => places::cap(args, session),
             Self::Terms(args) => estimate::terms(args, session),
             Self::Item(args) => estimate::item(args, session),
             Self::Estimate(args) => estimate::run(args, session),
             Self::Pace => estimate::pace(session),
             Self::Sign(args) => deal::sign(args, session),
             Self::Change(args) => deal::change(args, session),
-            Self::Sampleboard(args) => deal::sample(args, session),
+            Self::Sampleboard(args) => samples::sample(args, session),
             Self::Deal(args) => deal::run(args, session),
             Self::Invoice(args) => bills::invoice(args, session),
             Self::Paid(args) => bills::paid(args, session),
@@ -406,7 +406,7 @@ impl Verb {
             Self::Remind(args) => bills::remind(args, session),
             Self::Clock(args) => hours::clock(args, session),
             Self::Hours(args) => hours::hours(args, session),
-            Self::Slip(args) => hours::slip(args, session),
+            Self::Slip(args) => slip::slip(args, session),
             Self::Undo => undo::run(session),
             Self::Redo => undo::redo(session),
             Self::Export(args) => export::run(args, session),

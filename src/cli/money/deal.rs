@@ -1,4 +1,4 @@
-//! The agreement of a job, its change orders and sample boards.
+//! The agreement of a job and its change orders.
 
 use super::{act, client_name, date, signature};
 use crate::cli::answer::Answer;
@@ -6,12 +6,10 @@ use crate::cli::failure::Failure;
 use crate::cli::find;
 use crate::cli::session::Session;
 use crate::desk::typed::{read_money, read_parts, read_signed_at, read_tax};
-use crate::desk::{
-    AgreedPrice, AgreementDraft, ChangeDraft, MoneyAction, SampleDraft, Shop, Which,
-};
+use crate::desk::{AgreedPrice, AgreementDraft, ChangeDraft, MoneyAction, Shop, Which};
 use crate::money::TaxChoice;
 use crate::papers::deal_paper;
-use crate::shop::{Account, ChangeOrder, Job, Sample};
+use crate::shop::{Account, ChangeOrder, Job};
 use crate::units::Money;
 use chrono::NaiveDate;
 use clap::Args;
@@ -21,8 +19,6 @@ use serde::Serialize;
 pub const SIGN_MORE: &str = "Examples:\n  tackfree sign 1 --at home --pay \"deposit 10 %, progress 50 % when sanded, balance rest\"\n  tackfree sign 1 --at shop --price 8200 --tax-amount 41.20 --pay 50/40/10 --set \"dec 18\" --starts \"dec 1\"\n\nWithout --price it is the newest estimate's. --at: home, away, shop or remote; at home and away the\nthree-day notice of 16 CFR 429 is reckoned.";
 /// Examples.
 pub const CHANGE_MORE: &str = "Examples:\n  tackfree change 1 \"second sink cutout\" --price 180 --days 2 --asked-by \"Ada Quill\"\n  tackfree change 1 --no 1 --sign\n  tackfree change 1 \"drop the backsplash\" --no 2 --price -120";
-/// Examples.
-pub const SAMPLE_MORE: &str = "Examples:\n  tackfree sampleboard 1 \"hard maple, 150 end grit, gel stain, 2 topcoats\" --light \"north window\" --twin \"drawer 3\"\n  tackfree sampleboard 1 --no 1 --approve --by \"Ada Quill\"";
 /// Fields.
 pub const MORE: &str = "With --json: job_no, agreed_cents, changes_cents, unsigned_changes, unsigned_cents, total_cents,\ntax_cents, promised, notice_until, billed_cents, paid_cents, balance_cents, overdue_cents,\noverdue_since, parts [part, amount_cents, event, due], changes [no, what, net_cents, tax_cents, days,\nsigned_on, signed_by], samples [no, carries, twin, approved_on, approved_by]; dates YYYY-MM-DD or null.";
 
@@ -88,37 +84,6 @@ pub struct ChangeArgs {
     pub by: Option<String>,
     /// When: today unless said.
     #[arg(long, value_name = "DATE", requires = "sign")]
-    pub on: Option<String>,
-}
-
-/// What was typed.
-#[derive(Debug, Args)]
-pub struct SampleArgs {
-    /// The job.
-    pub job: String,
-    /// What it carries: wood, end grit, products, coats.
-    #[arg(required_unless_present = "no")]
-    pub carries: Option<String>,
-    /// Changes or approves this board.
-    #[arg(long, value_name = "NUMBER")]
-    pub no: Option<u32>,
-    /// When it was made: today unless said.
-    #[arg(long, value_name = "DATE")]
-    pub made: Option<String>,
-    /// The light it was looked at in.
-    #[arg(long)]
-    pub light: Option<String>,
-    /// Where its twin is kept.
-    #[arg(long, value_name = "PLACE")]
-    pub twin: Option<String>,
-    /// It was approved.
-    #[arg(long, requires = "no", conflicts_with_all = ["carries", "made", "light", "twin"])]
-    pub approve: bool,
-    /// By whom: the client unless said.
-    #[arg(long, value_name = "NAME", requires = "approve")]
-    pub by: Option<String>,
-    /// When: today unless said.
-    #[arg(long, value_name = "DATE", requires = "approve")]
     pub on: Option<String>,
 }
 
@@ -226,18 +191,6 @@ pub(super) fn change_no<'s>(
     })
 }
 
-/// The sample board of a number.
-pub(super) fn sample_no<'s>(shop: &'s Shop, job: &Job, no: u32) -> Result<&'s Sample, Failure> {
-    let found = shop.money.samples(job.id).find(|of| of.no == no);
-    found.ok_or_else(|| {
-        let words = format!(
-            "Job {} has no sample board {no}: tackfree deal {0} lists them.",
-            job.no
-        );
-        Failure::said(words)
-    })
-}
-
 /// A change order.
 pub fn change(args: &ChangeArgs, session: &mut Session<'_>) -> Result<Answer, Failure> {
     let shop = session.shop()?;
@@ -268,33 +221,6 @@ pub fn change(args: &ChangeArgs, session: &mut Session<'_>) -> Result<Answer, Fa
     };
     let which = before.map_or(Which::New, |of| Which::This(of.id));
     act(session, MoneyAction::SaveChange(which, draft))
-}
-
-/// A sample board.
-pub fn sample(args: &SampleArgs, session: &mut Session<'_>) -> Result<Answer, Failure> {
-    let shop = session.shop()?;
-    let today = session.today(&shop);
-    let job = find::job(&shop, &args.job)?;
-    let before = args.no.map(|no| sample_no(&shop, job, no)).transpose()?;
-    if let (Some(before), true) = (before, args.approve) {
-        let client = client_name(&shop, job);
-        let signed = signature(args.by.as_ref(), args.on.as_deref(), &client, today)?;
-        return act(session, MoneyAction::ApproveSample(before.id, signed));
-    }
-    let text = |typed: &Option<String>, was: fn(&Sample) -> &String| {
-        let kept = before.map(|before| was(before).clone());
-        typed.clone().or(kept).unwrap_or_default()
-    };
-    let made = date("made", args.made.as_deref(), today)?;
-    let draft = SampleDraft {
-        job: job.id,
-        made: made.or(before.map(|of| of.made)).unwrap_or(today),
-        carries: text(&args.carries, |of| &of.carries),
-        light: text(&args.light, |of| &of.light),
-        twin: text(&args.twin, |of| &of.twin),
-    };
-    let which = before.map_or(Which::New, |of| Which::This(of.id));
-    act(session, MoneyAction::SaveSample(which, draft))
 }
 
 /// The deal as it stands.

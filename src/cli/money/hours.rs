@@ -1,4 +1,4 @@
-//! The clock on a step, hours typed later, and what a job slipped by.
+//! The clock on a step, and hours typed later.
 
 use super::{act, all_hours};
 use crate::cli::answer::Answer;
@@ -7,7 +7,7 @@ use crate::cli::find;
 use crate::cli::session::Session;
 use crate::desk::typed::{SpanUnit, read_span, read_step};
 use crate::desk::{HoursDraft, MoneyAction, Shop, Which};
-use crate::papers::{hours_code, hours_paper, slip_paper};
+use crate::papers::{hours_code, hours_paper};
 use crate::shop::{Break, HoursEntry, JobId, PieceId};
 use chrono::{DateTime, Duration, Utc};
 use clap::Args;
@@ -17,9 +17,6 @@ use serde::Serialize;
 pub const CLOCK_MORE: &str = "Examples:\n  tackfree clock sand 1A\n  tackfree clock topcoat 1A 1B --at \"10 min ago\"\n  tackfree clock travel --job 1\n  tackfree clock --pause telephone\n  tackfree clock --go-on\n  tackfree clock --stop\n  tackfree clock\n\nOne clock runs, also over a restart: starting one stops the other. Steps: measure, make, cutout, sand,\nsand-edges, wipe, seal, stain, topcoat, scuff, set, travel, rework, other. With --json and nothing to\ndo: hours as tackfree hours has them.";
 /// Examples.
 pub const HOURS_MORE: &str = "Examples:\n  tackfree hours\n  tackfree hours --job 1\n  tackfree hours --add sand --piece 1A --for 2h30m --ended \"17:00\" --break \"20 min telephone\"\n  tackfree hours --change 4f2a01 --for \"1 h\"\n\nAn interruption typed later counts by its length. With --json: hours [code, job_no, pieces, step,\nstarted, ended, worked_minutes, breaks [from, until, why]]; times RFC 3339 or null.";
-/// Fields.
-pub const SLIP_MORE: &str = "Held against the estimate that was agreed, else the last one given. Work not done yet counts as\nestimated, or as logged where that is more already. With --json: job_no, estimated_minutes,\nactual_minutes, over_minutes, over_cents, percent, cause, steps [step, estimated_minutes,\nactual_minutes, over_minutes, done].";
-
 /// What was typed.
 #[derive(Debug, Args)]
 pub struct ClockArgs {
@@ -76,13 +73,6 @@ pub struct HoursArgs {
     pub breaks: Vec<String>,
 }
 
-/// What was typed.
-#[derive(Debug, Args)]
-pub struct SlipArgs {
-    /// The job.
-    pub job: String,
-}
-
 #[derive(Serialize)]
 struct HoursJson {
     hours: Vec<EntryJson>,
@@ -105,27 +95,6 @@ struct BreakJson {
     from: String,
     until: Option<String>,
     why: String,
-}
-
-#[derive(Serialize)]
-struct SlipJson {
-    job_no: u32,
-    estimated_minutes: i64,
-    actual_minutes: i64,
-    over_minutes: i64,
-    over_cents: i64,
-    percent: Option<String>,
-    cause: Option<&'static str>,
-    steps: Vec<SlipStepJson>,
-}
-
-#[derive(Serialize)]
-struct SlipStepJson {
-    step: &'static str,
-    estimated_minutes: i64,
-    actual_minutes: i64,
-    over_minutes: i64,
-    done: bool,
 }
 
 fn told(shop: &Shop, entries: &[&HoursEntry], now: DateTime<Utc>) -> Result<Answer, Failure> {
@@ -329,39 +298,4 @@ pub(super) fn entry<'h>(all: &'h [HoursEntry], code: &str) -> Result<&'h HoursEn
             "There is no entry of that code in the hours log: tackfree hours lists them.",
         )),
     }
-}
-
-/// What a job slipped by.
-pub fn slip(args: &SlipArgs, session: &mut Session<'_>) -> Result<Answer, Failure> {
-    let shop = session.shop()?;
-    let job = find::job(&shop, &args.job)?;
-    let hours = all_hours(session)?;
-    let slip = shop.slip(job, &hours, session.now).ok_or_else(|| {
-        Failure::said(format!(
-            "No estimate was given for job {} yet, so there is nothing to hold hours against: tackfree \
-             estimate {0} --give.",
-            job.no
-        ))
-    })?;
-    let json = SlipJson {
-        job_no: job.no,
-        estimated_minutes: slip.estimated,
-        actual_minutes: slip.actual,
-        over_minutes: slip.over,
-        over_cents: slip.dollars.cents(),
-        percent: slip.percent.map(|percent| format!("{percent} %")),
-        cause: slip.cause.map(|cause| cause.step.word()),
-        steps: slip
-            .steps
-            .iter()
-            .map(|step| SlipStepJson {
-                step: step.step.word(),
-                estimated_minutes: step.estimated,
-                actual_minutes: step.actual,
-                over_minutes: step.over(),
-                done: step.done,
-            })
-            .collect(),
-    };
-    Answer::new(slip_paper(job, &slip), json)
 }

@@ -7,8 +7,11 @@ pub mod bills;
 pub mod deal;
 pub mod estimate;
 pub mod hours;
+pub mod places;
 pub mod prices;
 pub mod remove;
+pub mod samples;
+pub mod slip;
 
 use super::answer::Answer;
 use super::failure::Failure;

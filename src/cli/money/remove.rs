@@ -2,8 +2,9 @@
 
 use super::all_hours;
 use super::bills::{invoice_no, payment_no};
-use super::deal::{change_no, sample_no};
+use super::deal::change_no;
 use super::hours::entry;
+use super::samples::sample_no;
 use crate::cli::failure::Failure;
 use crate::cli::find;
 use crate::cli::session::Session;
