@@ -64,6 +64,14 @@ fn from_estimate_to_the_last_receipt() {
     let steps = made["steps"].as_array().unwrap();
     let minutes: i64 = steps.iter().map(|step| cents(step, "minutes")).sum();
     assert_eq!(minutes, cents(&made, "likely_minutes"));
+    let totals = made["totals"].as_array().unwrap();
+    let totals: Vec<i64> = totals.iter().map(|at| cents(at, "total_cents")).collect();
+    assert!(
+        totals.windows(2).all(|pair| pair[0] < pair[1]),
+        "{totals:?}"
+    );
+    let dear = b.json(DAY, &["estimate", "1", "--confidence", "90"]);
+    assert_eq!(cents(&dear, "total_cents"), totals[3]);
     b.ok(DAY, &["estimate", "1", "--give"]);
 
     let said = b.ok(

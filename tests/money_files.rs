@@ -13,11 +13,11 @@ use std::path::{Path, PathBuf};
 use tackfree::coating::LabelHours;
 use tackfree::coating::id::Mint;
 use tackfree::desk::{
-    AgreedPrice, Books, ChangeDraft, HoursDraft, InvoiceDraft, MoneyAction, PaymentDraft,
-    SampleDraft, Scope, Shop, Which,
+    Action, AgreedPrice, Books, ChangeDraft, HoursDraft, HoursOf, InvoiceDraft, MoneyAction,
+    PaymentDraft, SampleDraft, Scope, Shop, Which,
 };
 use tackfree::money::{Item, LineKind, Markup, Percent, StepKind, TaxChoice, TaxPlace};
-use tackfree::shop::{Break, JobTerms, PriceBook};
+use tackfree::shop::{Break, JobTerms, MoneyBook, PriceBook};
 use tackfree::store::Store;
 use tackfree::store::files::{MONEY_NAMES, export, import};
 use tempfile::TempDir;
@@ -196,6 +196,31 @@ fn everything_comes_back_byte_for_byte() {
     let (had, has) = (shop(&office.store), shop(&other));
     assert_eq!((&had.money, &had.prices), (&has.money, &has.prices));
     assert_eq!(had.running, has.running);
+}
+
+/// Every action taken back one by one, and all of them done again: the same files.
+#[test]
+fn all_of_it_is_undone_and_done_again() {
+    let mut office = full();
+    let temp = TempDir::new().unwrap();
+    let first = out(&office.store, &temp, "first");
+    let mut count = 0;
+    while office.desk().perform(&Action::Undo).is_ok() {
+        count += 1;
+    }
+    let money = office.store.money().unwrap();
+    assert_eq!(money, MoneyBook::default());
+    assert_eq!(office.store.price_book().unwrap(), None);
+    assert!(office.store.hours(HoursOf::All).unwrap().is_empty());
+    for _ in 0..count {
+        office.act(&Action::Redo);
+    }
+    let second = out(&office.store, &temp, "second");
+    for entry in fs::read_dir(&first).unwrap() {
+        let name = entry.unwrap().file_name();
+        let (a, b) = (fs::read(first.join(&name)), fs::read(second.join(&name)));
+        assert_eq!(a.unwrap(), b.unwrap(), "{name:?}");
+    }
 }
 
 #[test]

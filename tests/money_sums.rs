@@ -9,6 +9,9 @@ use tackfree::money::{
     Bill, Line, LineKind, Paid, PartAmount, PartAsked, PartError, PartKind, Percent, PercentError,
     Settled, Share, TaxChoice, TaxPlace, net_of, overdue, settle, split, totals,
 };
+use tackfree::shop::{
+    Agreement, ChangeId, ChangeOrder, Invoice, InvoiceId, JobId, MoneyBook, Signed, SignedAt,
+};
 use tackfree::units::Money;
 
 fn cents(cents: i64) -> Money {
@@ -282,5 +285,80 @@ proptest! {
         prop_assert_eq!(open - over, sums.total() - cents(paid));
         prop_assert!(open == cents(0) || over == cents(0));
         prop_assert!(settled.iter().all(|bill| bill.open() >= cents(0)));
+    }
+}
+
+/// A job that is signed, with signed changes, billed in any number of invoices up to its total: their
+/// tax is the job's, to the cent, and each has the tax of its share within a cent.
+#[test]
+fn the_tax_in_invoices_makes_the_tax_of_the_job() {
+    let mut dice = 2_026_u64;
+    let mut roll = |most: i64| {
+        dice = dice * 48_271 % 2_147_483_647;
+        i64::try_from(dice).unwrap() % most + 1
+    };
+    let (job, day) = (JobId(uuid::Uuid::from_u128(7)), day(0));
+    for _ in 0..10_000 {
+        let mut book = MoneyBook::default();
+        book.agreements.push(Agreement {
+            job,
+            on: day,
+            by: "Ada".to_owned(),
+            at: SignedAt::Shop,
+            net: cents(roll(2_000_000)),
+            tax: cents(roll(90_000) - 1),
+            estimate: None,
+            starts: None,
+            promised: day,
+            parts: Vec::new(),
+        });
+        for no in 1..=2 {
+            book.changes.push(ChangeOrder {
+                id: ChangeId(uuid::Uuid::from_u128(no.into())),
+                job,
+                no,
+                on: day,
+                asked_by: String::new(),
+                what: "edge".to_owned(),
+                net: cents(roll(9_000)),
+                tax: cents(roll(400) - 1),
+                days: 0,
+                signed: (no == 1).then(|| Signed {
+                    on: day,
+                    by: "Ada".to_owned(),
+                }),
+            });
+        }
+        let total = book.account(job, day).total;
+        let change = &book.changes[0];
+        assert_eq!(total, book.agreements[0].total() + change.total());
+        for no in 1.. {
+            let account = book.account(job, day);
+            let left = total - account.billed;
+            if left == Money::ZERO {
+                break;
+            }
+            let amount = if no == 6 {
+                left
+            } else {
+                left.min(cents(roll(900_000)))
+            };
+            let tax = account.tax_in(amount);
+            let share = account.tax.share(amount.cents(), total.cents());
+            assert!((tax - share).cents().abs() <= 1);
+            book.invoices.push(Invoice {
+                id: InvoiceId(uuid::Uuid::from_u128(no.into())),
+                job,
+                no,
+                on: day,
+                due: day,
+                what: String::new(),
+                amount,
+                tax,
+            });
+        }
+        let account = book.account(job, day);
+        assert_eq!((account.billed, account.billed_tax), (total, account.tax));
+        assert_eq!(account.unsigned, (1, book.changes[1].total()));
     }
 }

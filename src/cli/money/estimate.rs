@@ -21,7 +21,7 @@ pub const TERMS_MORE: &str = "Examples:\n  tackfree terms 1 --place \"Alder Coun
 /// Examples.
 pub const ITEM_MORE: &str = "Examples:\n  tackfree item 1 \"undermount sink\" --each 240 --markup \"15 %\"\n  tackfree item 1 \"steel bracket\" --each 31.10 --count 4 --tax free\n  tackfree item 1 \"steel bracket\" --remove";
 /// Examples.
-pub const MORE: &str = "Examples:\n  tackfree estimate 1\n  tackfree estimate 1 --give --until \"dec 20\"\n\n--give keeps it as it is given to the client, and hours logged are held against it. With --json:\njob_no, likely_minutes, half_minutes, most_minutes, priced_minutes, confidence, hour_cents, steps\n[step, minutes, basis], lines [kind, what, net_cents, tax_rate, tax_cents], net_cents, tax_cents,\ntotal_cents, bought_cents.";
+pub const MORE: &str = "Examples:\n  tackfree estimate 1\n  tackfree estimate 1 --confidence \"90 %\"\n  tackfree estimate 1 --give --until \"dec 20\"\n\n--give keeps it as it is given to the client, and hours logged are held against it. With --json:\njob_no, likely_minutes, half_minutes, most_minutes, priced_minutes, confidence, hour_cents, steps\n[step, minutes, basis], lines [kind, what, net_cents, tax_rate, tax_cents], net_cents, tax_cents,\ntotal_cents, bought_cents, totals [confidence, total_cents].";
 /// Fields.
 pub const PACE_MORE: &str = "Learned from hours logged on finished steps; until then from the starting range. With --json: paces\n[step, unit, fixed_minutes, rate_minutes, rate_low, rate_high, pieces, basis].";
 
@@ -81,6 +81,9 @@ pub struct ItemArgs {
 pub struct EstimateArgs {
     /// The job.
     pub job: String,
+    /// Looks at it at another confidence; tackfree terms sets the job's own.
+    #[arg(long, value_name = "PERCENT", conflicts_with = "give")]
+    pub confidence: Option<String>,
     /// Keeps it as it is given to the client.
     #[arg(long)]
     pub give: bool,
@@ -104,6 +107,13 @@ struct EstimateJson {
     tax_cents: i64,
     total_cents: i64,
     bought_cents: i64,
+    totals: Vec<AtJson>,
+}
+
+#[derive(Serialize)]
+struct AtJson {
+    confidence: String,
+    total_cents: i64,
 }
 
 #[derive(Serialize)]
@@ -223,7 +233,14 @@ pub fn run(args: &EstimateArgs, session: &mut Session<'_>) -> Result<Answer, Fai
         return act(session, MoneyAction::GiveEstimate { job, valid_until });
     }
     let hours = all_hours(session)?;
-    let of = shop
+    let mut looked = shop.clone();
+    if let Some(text) = &args.confidence {
+        let mut terms = shop.money.terms(job.id);
+        terms.confidence = Some(read_percent("confidence", text)?);
+        looked.money.terms.retain(|of| of.job != job.id);
+        looked.money.terms.push(terms);
+    }
+    let of = looked
         .estimate_job(job, &hours, session.now)
         .map_err(|error| Failure::said(error.to_string()))?;
     let made = &of.made;
@@ -263,6 +280,14 @@ pub fn run(args: &EstimateArgs, session: &mut Session<'_>) -> Result<Answer, Fai
         tax_cents: made.totals.tax.cents(),
         total_cents: made.totals.total().cents(),
         bought_cents: made.bought.cents(),
+        totals: of
+            .at
+            .iter()
+            .map(|(confidence, total)| AtJson {
+                confidence: confidence.to_string(),
+                total_cents: total.cents(),
+            })
+            .collect(),
     };
     Answer::new(estimate_paper(&shop, job, &of), json)
 }

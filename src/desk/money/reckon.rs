@@ -4,14 +4,14 @@ use super::refusal::MoneyRefusal;
 use crate::coating::cans::CanOffer;
 use crate::desk::Shop;
 use crate::money::{
-    Asked, EstimateError, FinishNeed, LumberNeed, Made, Pace, Percent, ShopRate, Slip, StepKind,
-    StepSlip, Work, estimate, slippage,
+    Asked, FinishNeed, LumberNeed, Made, Pace, Percent, ShopRate, Slip, StepKind, StepSlip, Work,
+    estimate, slippage,
 };
 use crate::shop::{
     HoursEntry, Job, PieceFile, PieceId, Ticket, job_work, minutes_by_step, paces, planned_use,
     step_done,
 };
-use crate::units::Volume;
+use crate::units::{Money, Volume};
 use chrono::{DateTime, Utc};
 use rust_decimal::Decimal;
 use std::collections::BTreeMap;
@@ -19,6 +19,9 @@ use std::collections::BTreeMap;
 /// Said with every notice date.
 pub const NOTICE_CAUTION: &str = "16 CFR 429: Saturdays count, Sundays and federal holidays do not. \
                                   State rules may give longer; no legal advice.";
+
+/// Confidences at which a total is told besides the one asked, in per cent.
+const LOOKED_AT: [u32; 4] = [50, 70, 80, 90];
 
 /// An estimate with what it was made from.
 #[derive(Debug, Clone, PartialEq)]
@@ -29,6 +32,8 @@ pub struct JobEstimate {
     pub rate: ShopRate,
     /// The confidence it was made at.
     pub confidence: Percent,
+    /// What the total would be at other confidences.
+    pub at: Vec<(Percent, Money)>,
     /// The shop's pace at each step.
     pub paces: BTreeMap<StepKind, Pace>,
     /// The work, piece by piece.
@@ -58,25 +63,38 @@ impl Shop {
         let work = job_work(&files);
         let all: Vec<Work> = work.iter().flat_map(|(_, of)| of.iter().copied()).collect();
         let waste = Percent::whole(self.layout.lumber.waste_percent);
-        let made = estimate(&Asked {
+        let (finish, lumber) = (self.finish_needed(&files), self.lumber_needed(&files));
+        let asked = Asked {
             work: &all,
             paces: &paces,
             hour: rate.sell,
             confidence,
-            finish: &self.finish_needed(&files),
+            finish: &finish,
             allowance: self.prices.allowance,
-            lumber: &self.lumber_needed(&files),
+            lumber: &lumber,
             waste,
             items: &terms.items,
             markups: self.prices.markups,
             minimum: self.prices.minimum,
             place: self.prices.place(&terms.place),
-        })
-        .map_err(|error: EstimateError| MoneyRefusal::Estimate(error))?;
+        };
+        let made = estimate(&asked)?;
+        let at = LOOKED_AT
+            .into_iter()
+            .map(Percent::whole)
+            .map(|confidence| {
+                let made = estimate(&Asked {
+                    confidence,
+                    ..asked
+                })?;
+                Ok((confidence, made.totals.total()))
+            })
+            .collect::<Result<_, MoneyRefusal>>()?;
         Ok(JobEstimate {
             made,
             rate,
             confidence,
+            at,
             paces,
             work,
         })

@@ -62,6 +62,13 @@ pub fn estimate_paper(shop: &Shop, job: &Job, of: &JobEstimate) -> Vec<String> {
     columns.row(["Total", &made.totals.total().show(), ""]);
     out.push(String::new());
     out.extend(columns.lines(2, PAPER_WIDTH));
+    let at: Vec<String> = of
+        .at
+        .iter()
+        .map(|(confidence, total)| format!("{} at {confidence}", total.show()))
+        .collect();
+    let words = format!("Total by the confidence of its hours: {}", at.join(", "));
+    out.extend(wrap(&words, PAPER_WIDTH, 2));
     let place = shop.money.terms(job.id).place;
     let words = if place.is_empty() {
         format!("No place's sales tax was set for this job. {TAX_DEFER}")
