@@ -70,8 +70,8 @@ fn from_estimate_to_the_last_receipt() {
         totals.windows(2).all(|pair| pair[0] < pair[1]),
         "{totals:?}"
     );
-    let dear = b.json(DAY, &["estimate", "1", "--confidence", "90"]);
-    assert_eq!(cents(&dear, "total_cents"), totals[3]);
+    let at_ninety = b.json(DAY, &["estimate", "1", "--confidence", "90"]);
+    assert_eq!(cents(&at_ninety, "total_cents"), totals[3]);
     b.ok(DAY, &["estimate", "1", "--give"]);
 
     let said = b.ok(
@@ -214,7 +214,7 @@ fn the_clock_runs_over_restarts_and_hours_are_corrected() {
     b.ok(
         "2026-11-02 12:00",
         &[
-            "hours",
+            "hourslog",
             "--add",
             "cutout",
             "--piece",
@@ -225,7 +225,7 @@ fn the_clock_runs_over_restarts_and_hours_are_corrected() {
             "10 min lunch bell",
         ],
     );
-    let hours = b.json("2026-11-02 12:00", &["hours", "--job", "1"]);
+    let hours = b.json("2026-11-02 12:00", &["hourslog", "--job", "1"]);
     let hours = hours["hours"].as_array().unwrap();
     assert_eq!(cents(&hours[0], "worked_minutes"), 90);
     assert_eq!(cents(&hours[1], "worked_minutes"), 50);
@@ -234,7 +234,7 @@ fn the_clock_runs_over_restarts_and_hours_are_corrected() {
     b.ok(
         "2026-11-02 12:05",
         &[
-            "hours", "--change", code, "--for", "40 min", "--step", "rework",
+            "hourslog", "--change", code, "--for", "40 min", "--step", "rework",
         ],
     );
     let none = b.run(DAY, &["slip", "1"]);
@@ -249,7 +249,7 @@ fn the_clock_runs_over_restarts_and_hours_are_corrected() {
     assert_eq!(cents(&slip, "over_minutes"), 30);
     b.ok("2026-11-02 13:00", &["remove", "hours", code]);
     b.ok("2026-11-02 13:00", &["undo"]);
-    let hours = b.json("2026-11-02 13:00", &["hours"]);
+    let hours = b.json("2026-11-02 13:00", &["hourslog"]);
     assert_eq!(hours["hours"].as_array().unwrap().len(), 2);
 }
 
@@ -317,11 +317,11 @@ fn what_does_not_read_is_told_with_its_option() {
         (&["clock", "sand"], "Say the pieces"),
         (&["clock", "--stop"], "No clock runs"),
         (
-            &["hours", "--add", "sand", "--piece", "1A"],
+            &["hourslog", "--add", "sand", "--piece", "1A"],
             "Say how long it took",
         ),
         (
-            &["hours", "--change", "zzz", "--for", "1h"],
+            &["hourslog", "--change", "zzz", "--for", "1h"],
             "no entry of that code",
         ),
         (&["remove", "invoice", "3"], "There is no invoice 3"),
@@ -348,7 +348,7 @@ fn the_demo_shop_tells_its_money() {
         &["--demo", "pace"],
         &["--demo", "prices"],
         &["--demo", "clock"],
-        &["--demo", "hours"],
+        &["--demo", "hourslog"],
         &["--demo", "remind", "2"],
     ] {
         let said = bench.ok("2026-11-25 14:00", args);

@@ -8,7 +8,7 @@ use super::doing::{
     wipe,
 };
 use super::failure::Failure;
-use super::money::{bills, deal, estimate, hours, places, prices, samples, slip};
+use super::money::{bills, clock, deal, estimate, places, prices, samples, slip};
 use super::reading::{
     bench, clients, cutlist, cutplan, day, draw, findings, jobs, journal, later, log, place,
     products, rack, ready, recipes, tally, ticket, wood, woods,
@@ -300,11 +300,11 @@ pub enum Verb {
     #[command(after_help = bills::REMIND_MORE)]
     Remind(bills::RemindArgs),
     /// Starts, interrupts and stops the clock on a step.
-    #[command(after_help = hours::CLOCK_MORE)]
-    Clock(hours::ClockArgs),
+    #[command(after_help = clock::CLOCK_MORE)]
+    Clock(clock::ClockArgs),
     /// Lists the hours log, or types hours later and corrects them.
-    #[command(after_help = hours::HOURS_MORE)]
-    Hours(hours::HoursArgs),
+    #[command(after_help = clock::HOURS_MORE)]
+    Hourslog(clock::HoursArgs),
     /// Holds a job's hours against its estimate: slippage by step in time, dollars and per cent.
     #[command(after_help = slip::SLIP_MORE)]
     Slip(slip::SlipArgs),
@@ -404,8 +404,8 @@ impl Verb {
             Self::Paid(args) => bills::paid(args, session),
             Self::Owed(args) => bills::owed(args, session),
             Self::Remind(args) => bills::remind(args, session),
-            Self::Clock(args) => hours::clock(args, session),
-            Self::Hours(args) => hours::hours(args, session),
+            Self::Clock(args) => clock::clock(args, session),
+            Self::Hourslog(args) => clock::hours(args, session),
             Self::Slip(args) => slip::slip(args, session),
             Self::Undo => undo::run(session),
             Self::Redo => undo::redo(session),

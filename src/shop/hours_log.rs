@@ -38,7 +38,7 @@ pub struct HoursEntry {
 
 /// Why an entry cannot be.
 #[derive(Debug, Clone, PartialEq, Eq, Error)]
-pub enum HoursError {
+pub enum HoursLogError {
     /// It ends before it starts.
     #[error("The work would end before it starts: type the later time as its end.")]
     Backward,
@@ -81,17 +81,17 @@ impl HoursEntry {
     /// Whether it can stand.
     ///
     /// # Errors
-    /// [`HoursError`].
-    pub fn check(&self, now: DateTime<Utc>) -> Result<(), HoursError> {
+    /// [`HoursLogError`].
+    pub fn check(&self, now: DateTime<Utc>) -> Result<(), HoursLogError> {
         let end = self.ended.unwrap_or(now);
         if self.started > now || self.ended.is_some_and(|ended| ended > now) {
-            return Err(HoursError::Ahead);
+            return Err(HoursLogError::Ahead);
         }
         if end < self.started {
-            return Err(HoursError::Backward);
+            return Err(HoursLogError::Backward);
         }
         if self.ended.is_some() && end - self.started > Duration::hours(24) {
-            return Err(HoursError::TooLong);
+            return Err(HoursLogError::TooLong);
         }
         let mut last = self.started;
         for (at, one) in self.breaks.iter().enumerate() {
@@ -99,10 +99,10 @@ impl HoursEntry {
             let until = match one.until {
                 Some(until) => until,
                 None if lasts => end,
-                None => return Err(HoursError::OpenBreak),
+                None => return Err(HoursLogError::OpenBreak),
             };
             if one.from < last || until < one.from || until > end {
-                return Err(HoursError::Break);
+                return Err(HoursLogError::Break);
             }
             last = until;
         }

@@ -57,7 +57,7 @@ pub use deal::{
 pub use dryness::Films;
 pub use event::{CoatKind, Event, ScuffMeans, SetItem, TouchVerdict, What};
 pub use face_state::{Coat, FaceState};
-pub use hours_log::{Break, HoursEntry, HoursError};
+pub use hours_log::{Break, HoursEntry, HoursLogError};
 pub use id::{
     ChangeId, ClientId, EstimateId, EventId, HoursId, InvoiceId, JobId, PassId, PaymentId, PieceId,
     ReadingId, RecipeId, SampleId, WoodId,

@@ -4,9 +4,9 @@
 //! the desk, or prints what is. May not live here: any check on what may be done.
 
 pub mod bills;
+pub mod clock;
 pub mod deal;
 pub mod estimate;
-pub mod hours;
 pub mod places;
 pub mod prices;
 pub mod remove;

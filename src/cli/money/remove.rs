@@ -2,8 +2,8 @@
 
 use super::all_hours;
 use super::bills::{invoice_no, payment_no};
+use super::clock::entry;
 use super::deal::change_no;
-use super::hours::entry;
 use super::samples::sample_no;
 use crate::cli::failure::Failure;
 use crate::cli::find;

@@ -9,7 +9,7 @@ use crate::desk::people::{line, verb};
 use crate::desk::perform::{Desk, Done};
 use crate::desk::{Shop, Which};
 use crate::money::{StepKind, work_words};
-use crate::shop::{Break, HoursEntry, HoursError, HoursId, JobId, PieceId};
+use crate::shop::{Break, HoursEntry, HoursId, HoursLogError, JobId, PieceId};
 use crate::units::show_moment;
 use chrono::{DateTime, Utc};
 
@@ -86,7 +86,7 @@ impl Desk<'_> {
         at: DateTime<Utc>,
     ) -> Result<(), MoneyRefusal> {
         if at > self.now {
-            return Err(HoursError::Ahead.into());
+            return Err(HoursLogError::Ahead.into());
         }
         let last = entry.breaks.last();
         let last = last.map_or(entry.started, |last| last.until.unwrap_or(last.from));

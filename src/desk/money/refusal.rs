@@ -1,7 +1,7 @@
 //! Why something about money or hours is not done.
 
 use crate::money::{EstimateError, PartError, RateError};
-use crate::shop::HoursError;
+use crate::shop::HoursLogError;
 use thiserror::Error;
 
 /// Why something about money or hours is not done.
@@ -18,7 +18,7 @@ pub enum MoneyRefusal {
     Rate(#[from] RateError),
     /// Hours that cannot be.
     #[error(transparent)]
-    Hours(#[from] HoursError),
+    Hours(#[from] HoursLogError),
     /// A job without pieces and lines.
     #[error(
         "Job {0} has no piece and no line of its own yet, so there is nothing to price: enter one first."

@@ -14,9 +14,9 @@ use clap::Args;
 use serde::Serialize;
 
 /// Examples.
-pub const CLOCK_MORE: &str = "Examples:\n  tackfree clock sand 1A\n  tackfree clock topcoat 1A 1B --at \"10 min ago\"\n  tackfree clock travel --job 1\n  tackfree clock --pause telephone\n  tackfree clock --go-on\n  tackfree clock --stop\n  tackfree clock\n\nOne clock runs, also over a restart: starting one stops the other. Steps: measure, make, cutout, sand,\nsand-edges, wipe, seal, stain, topcoat, scuff, set, travel, rework, other. With --json and nothing to\ndo: hours as tackfree hours has them.";
+pub const CLOCK_MORE: &str = "Examples:\n  tackfree clock sand 1A\n  tackfree clock topcoat 1A 1B --at \"10 min ago\"\n  tackfree clock travel --job 1\n  tackfree clock --pause telephone\n  tackfree clock --go-on\n  tackfree clock --stop\n  tackfree clock\n\nOne clock runs, also over a restart: starting one stops the other. Steps: measure, make, cutout, sand,\nsand-edges, wipe, seal, stain, topcoat, scuff, set, travel, rework, other. With --json and nothing to\ndo: hours as tackfree hourslog has them.";
 /// Examples.
-pub const HOURS_MORE: &str = "Examples:\n  tackfree hours\n  tackfree hours --job 1\n  tackfree hours --add sand --piece 1A --for 2h30m --ended \"17:00\" --break \"20 min telephone\"\n  tackfree hours --change 4f2a01 --for \"1 h\"\n\nAn interruption typed later counts by its length. With --json: hours [code, job_no, pieces, step,\nstarted, ended, worked_minutes, breaks [from, until, why]]; times RFC 3339 or null.";
+pub const HOURS_MORE: &str = "Examples:\n  tackfree hourslog\n  tackfree hourslog --job 1\n  tackfree hourslog --add sand --piece 1A --for 2h30m --ended \"17:00\" --break \"20 min telephone\"\n  tackfree hourslog --change 4f2a01 --for \"1 h\"\n\nAn interruption typed later counts by its length. With --json: hours [code, job_no, pieces, step,\nstarted, ended, worked_minutes, breaks [from, until, why]]; times RFC 3339 or null.";
 /// What was typed.
 #[derive(Debug, Args)]
 pub struct ClockArgs {
@@ -295,7 +295,7 @@ pub(super) fn entry<'h>(all: &'h [HoursEntry], code: &str) -> Result<&'h HoursEn
     match (found.next(), found.next()) {
         (Some(one), None) => Ok(one),
         _ => Err(Failure::said(
-            "There is no entry of that code in the hours log: tackfree hours lists them.",
+            "There is no entry of that code in the hours log: tackfree hourslog lists them.",
         )),
     }
 }
