@@ -2,11 +2,12 @@
 //! record.
 //!
 //! The rooms, from the ground up (a room knows only those before it in this list):
-//! [`units`], [`shape`], [`wood`], [`coating`], [`plan`], [`shop`], [`desk`], [`store`], [`papers`], [`tui`], [`cli`].
+//! [`units`], [`shape`], [`wood`], [`coating`], [`plan`], [`money`], [`shop`], [`desk`], [`store`], [`papers`], [`tui`], [`cli`].
 
 pub mod cli;
 pub mod coating;
 pub mod desk;
+pub mod money;
 pub mod papers;
 pub mod plan;
 pub mod shape;

@@ -24,7 +24,7 @@ use tackfree::shape::{
 use tackfree::shop::{Grit, PieceId, Stage, TouchVerdict};
 use tackfree::store::Store;
 use tackfree::store::files::{
-    BENCH_NAMES, CAN_NAMES, FilesError, LATER, NAMES, WOOD_NAMES, export,
+    BENCH_NAMES, CAN_NAMES, FilesError, LATER, MONEY_NAMES, NAMES, WOOD_NAMES, export,
 };
 use tackfree::units::{Length, LengthStyle, TemperatureStyle, VolumeStyle, clean_line, clean_text};
 
@@ -54,6 +54,7 @@ fn the_demo_goes_round() {
     let later = WOOD_NAMES.into_iter().chain(LATER).chain(CAN_NAMES);
     let mut wanted: Vec<&str> = NAMES.into_iter().chain(later).collect();
     wanted.extend(BENCH_NAMES);
+    wanted.extend(MONEY_NAMES);
     wanted.extend(["air.csv", "layout.toml"]);
     wanted.sort_unstable();
     assert_eq!(names, wanted);

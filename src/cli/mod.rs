@@ -10,6 +10,7 @@ mod args;
 mod doing;
 mod failure;
 mod find;
+mod money;
 mod reading;
 mod screen;
 mod session;

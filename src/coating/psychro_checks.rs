@@ -87,6 +87,8 @@ pub enum Check {
         /// When it is.
         ready: DateTime<Utc>,
     },
+    /// The sample board that the job asked for, still to be approved.
+    SampleOpen,
 }
 
 /// One finding.
@@ -303,6 +305,7 @@ impl Finding {
             } => format!("wood moisture not measured, {most:.0} % at most"),
             Check::FlashOff { ready } => after("wipe flashed off", "flashes off", ready, now, zone),
             Check::StainDry { ready } => after("stain dry", "stain dry", ready, now, zone),
+            Check::SampleOpen => "the sample board is not approved yet".to_owned(),
         }
     }
 }

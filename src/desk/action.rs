@@ -425,6 +425,8 @@ pub enum Action {
     DropStep,
     /// Promise a set date and keep the record of it.
     PinPromise(PromiseDraft),
+    /// Something of money or hours.
+    Money(Box<super::money::MoneyAction>),
     /// Undo the newest action.
     Undo,
     /// Do again what was undone last.

@@ -1,13 +1,14 @@
 //! What the desk needs of the store.
 
 use super::air_rows::{AirSpan, DryingRules, LoggedAir, TouchRecord};
+use super::money::{HoursOf, MoneyKey, MoneyRow};
 use crate::coating::{ForecastStep, Product, ProductId};
 use crate::shop::{
     BenchBook, Can, CanId, CanLine, CanLineId, CanRecords, Chore, ChoreDone, Client, ClientId,
-    DayClosed, DayLog, Event, Job, JobId, KeptSheet, LayoutBook, Mix, Moisture, Offer, Pass,
-    PassId, Piece, PieceFile, PieceId, PieceLayout, PieceWood, PlanBook, Promise, ReadingId,
-    Recipe, RecipeId, Settings, ShopWood, Site, Slot, SlotId, Struck, UnderWay, UseBook, UseRules,
-    WoodBook, WoodId,
+    DayClosed, DayLog, Event, HoursEntry, Job, JobId, KeptSheet, LayoutBook, Mix, Moisture,
+    MoneyBook, Offer, Pass, PassId, Piece, PieceFile, PieceId, PieceLayout, PieceWood, PlanBook,
+    PriceBook, Promise, ReadingId, Recipe, RecipeId, Settings, ShopWood, Site, Slot, SlotId,
+    Struck, UnderWay, UseBook, UseRules, WoodBook, WoodId,
 };
 use crate::units::Volume;
 use crate::wood::moisture::ReadyRule;
@@ -172,6 +173,8 @@ pub enum Row<'a> {
     UnderWay(Option<&'a UnderWay>),
     /// A promise.
     Promise(&'a Promise),
+    /// Something of money or hours.
+    Money(MoneyRow<'a>),
 }
 
 /// Something to remove.
@@ -207,6 +210,8 @@ pub enum Key {
     Mix(ProductId),
     /// A change of one day's bench hours.
     Slot(SlotId),
+    /// Something of money or hours.
+    Money(MoneyKey),
 }
 
 /// One line of the journal.
@@ -281,6 +286,12 @@ pub trait Books {
     fn use_book(&self) -> Result<UseBook, BooksError>;
     /// What is on record about the planning of days.
     fn plan_book(&self) -> Result<PlanBook, BooksError>;
+    /// The shop's figures for pricing, if any were saved.
+    fn price_book(&self) -> Result<Option<PriceBook>, BooksError>;
+    /// What is on record about the money of jobs, each list in the order of its numbers.
+    fn money(&self) -> Result<MoneyBook, BooksError>;
+    /// The hours log, by start.
+    fn hours(&self, of: HoursOf) -> Result<Vec<HoursEntry>, BooksError>;
     /// The newest lines of the journal, newest first.
     fn journal(&self, limit: usize) -> Result<Vec<JournalLine>, BooksError>;
     /// A number that changes whenever anybody has written.

@@ -3,7 +3,8 @@
 
 use super::snapshot::Shop;
 use crate::coating::{
-    AirBasis, BeforePass, Check, DryingClock, Finding, Product, ShopAir, Stands, before_pass,
+    AirBasis, BeforePass, Check, DryingClock, Finding, Product, ProductKind, ShopAir, Stands,
+    before_pass,
 };
 use crate::shape::FaceKey;
 use crate::shop::{Air, CoatKind, FaceState, PieceFile, PieceId, Ticket, WipeDown};
@@ -54,6 +55,17 @@ impl Shop {
             let Some(file) = self.file(*piece) else {
                 continue;
             };
+            if asked.product.kind == ProductKind::Stain && self.money.sample_open(file.piece.job) {
+                out.push(Condition {
+                    piece: Some(*piece),
+                    finding: Finding {
+                        check: Check::SampleOpen,
+                        stands: Stands::Hold,
+                        source: "the job asks for an approved sample before stain",
+                    },
+                    read: None,
+                });
+            }
             let ticket = Ticket::of(file);
             let faces: Vec<&FaceState> = faces.iter().filter_map(|key| ticket.face(*key)).collect();
             let bare = faces.iter().any(|face| face.coats.is_empty());
@@ -76,11 +88,13 @@ impl Shop {
                         finding,
                         read: read.clone().map(|(_, place, at)| (place, at)),
                     },
-                    Check::FlashOff { .. } | Check::StainDry { .. } => Condition {
-                        piece: Some(*piece),
-                        finding,
-                        read: None,
-                    },
+                    Check::FlashOff { .. } | Check::StainDry { .. } | Check::SampleOpen => {
+                        Condition {
+                            piece: Some(*piece),
+                            finding,
+                            read: None,
+                        }
+                    }
                     Check::DewPoint { .. } | Check::Cold { .. } | Check::Damp { .. } => Condition {
                         piece: None,
                         finding,

@@ -2,6 +2,7 @@
 
 use super::books::BooksError;
 use super::can_error::CanRefusal;
+use super::money::MoneyRefusal;
 use super::wood_error::WoodRefusal;
 use crate::coating::cans::CanError;
 use crate::coating::{ForecastError, ProductError, ReadingError};
@@ -364,6 +365,9 @@ pub enum DeskError {
     /// Something about cans, or a question about them.
     #[error(transparent)]
     Can(#[from] CanRefusal),
+    /// Something about money or hours.
+    #[error(transparent)]
+    Money(#[from] MoneyRefusal),
     /// The store.
     #[error(transparent)]
     Books(#[from] BooksError),

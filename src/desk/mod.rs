@@ -27,6 +27,7 @@ mod error;
 mod later;
 mod layouts;
 mod learned;
+mod money;
 mod moves;
 mod passes;
 mod people;
@@ -68,6 +69,10 @@ pub use day_sheet::{ROUNDS, day_sheet, late_jobs, with_floor};
 pub use day_steps::StepEnd;
 pub use error::{DeskError, Refusal};
 pub use later::{LaterPass, LaterStage, later_lines};
+pub use money::{
+    AgreedPrice, AgreementDraft, ChangeDraft, HoursDraft, HoursOf, InvoiceDraft, JobEstimate,
+    MoneyAction, MoneyKey, MoneyRefusal, MoneyRow, NOTICE_CAUTION, PaymentDraft, SampleDraft,
+};
 pub use perform::{Desk, Done, Made};
 pub use product_sheet::{
     SheetLine, SheetPart, figure_value, learned, product_sheet, range_words, source_words,

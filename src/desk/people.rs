@@ -4,6 +4,7 @@ use super::action::{ClientDraft, JobDraft, Which};
 use super::books::{BooksError, Key, Row, Scope};
 use super::changes::changes;
 use super::error::DeskError;
+use super::money::HoursOf;
 use super::perform::{Desk, Done, Made};
 use super::typed::{JobTyped, SettingsTyped};
 use crate::shop::{Client, ClientId, Job, JobId, Settings, cautions_for_job};
@@ -246,6 +247,9 @@ impl Desk<'_> {
             .find(|job| job.id == id)
             .ok_or(BooksError::Missing { what: "job" })?;
         if !self.books.pieces(Scope::Job(id))?.is_empty() {
+            return Err(DeskError::OnRecord(format!("Job {} {}", job.no, job.title)));
+        }
+        if self.books.money()?.knows(id) || !self.books.hours(HoursOf::Job(id))?.is_empty() {
             return Err(DeskError::OnRecord(format!("Job {} {}", job.no, job.title)));
         }
         let words = format!("Removed job {} {}", job.no, job.title);

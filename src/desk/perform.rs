@@ -222,6 +222,7 @@ impl Desk<'_> {
             Action::FinishStep(end) => self.finish_step(end),
             Action::DropStep => self.drop_step(),
             Action::PinPromise(draft) => self.pin_promise(draft),
+            Action::Money(action) => self.on_money(action),
             Action::Undo | Action::Redo => Err(DeskError::NothingToUndo),
         }
     }

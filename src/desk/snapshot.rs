@@ -2,6 +2,7 @@
 
 use super::air_rows::{DryingRules, PassedOver};
 use super::books::{Books, BooksError, Scope};
+use super::money::HoursOf;
 use super::shop_air::ForClock;
 use super::use_read::learned_rates;
 use crate::coating::{
@@ -11,9 +12,9 @@ use crate::coating::{
 use crate::shape::layout::Finding;
 use crate::shop::moving::{AirBasis, Records, ShopsAir};
 use crate::shop::{
-    CanBook, Client, ClientId, DayLog, Films, Gates, Job, JobId, LayoutBook, Pass, PieceFile,
-    PieceId, PieceLayout, PlanBook, RateBook, Recipe, RecipeId, Settings, Strictness, Ticket,
-    UseBook, WoodBook,
+    CanBook, Client, ClientId, DayLog, Films, Gates, HoursEntry, Job, JobId, LayoutBook, MoneyBook,
+    Pass, PieceFile, PieceId, PieceLayout, PlanBook, PriceBook, RateBook, Recipe, RecipeId,
+    Settings, Strictness, Ticket, UseBook, WoodBook,
 };
 use crate::units::{Humidity, Temperature};
 use chrono::{DateTime, Utc};
@@ -70,6 +71,12 @@ pub struct Shop {
     pub rates: Arc<RateBook>,
     /// What days are planned by, and what was promised.
     pub plan: PlanBook,
+    /// The shop's figures for pricing.
+    pub prices: PriceBook,
+    /// What is on record about the money of jobs.
+    pub money: MoneyBook,
+    /// The entry of the hours log whose clock runs, if one does.
+    pub running: Option<HoursEntry>,
 }
 
 impl Shop {
@@ -100,6 +107,9 @@ impl Shop {
             rates: Arc::new(rates),
             cans: Arc::new(books.cans(scope)?.fold(&products)),
             plan: books.plan_book()?,
+            prices: books.price_book()?.unwrap_or_default(),
+            money: books.money()?,
+            running: books.hours(HoursOf::Running)?.into_iter().next(),
             settings,
             products,
             wood: books.wood(scope)?.in_order(),
@@ -133,6 +143,9 @@ impl Shop {
             use_book: UseBook::default(),
             rates: Arc::default(),
             plan: PlanBook::default(),
+            prices: PriceBook::default(),
+            money: MoneyBook::default(),
+            running: None,
         }
     }
 

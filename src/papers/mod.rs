@@ -15,6 +15,7 @@ mod figures;
 mod findings;
 mod finish_record;
 pub mod layout;
+mod money;
 mod ready;
 mod shapes;
 mod tally;
@@ -40,6 +41,10 @@ pub use findings::{
     checks_paper, figure_words, finding_mark, finding_source, finding_words, findings_paper,
 };
 pub use finish_record::{difference_words, differences_paper, value_words};
+pub use money::{
+    deal_paper, estimate_paper, hours_code, hours_paper, hours_range, owed_paper, pace_paper,
+    reminder_text, slip_paper,
+};
 pub use ready::{ReadyRow, ready_paper, ready_rows};
 pub use shapes::{opening_words, shape_words};
 pub use tally::{tally_paper, whole_tally_paper};

@@ -50,3 +50,27 @@ id_type!(
     /// Names one promise on record.
     PromiseId
 );
+id_type!(
+    /// Names one estimate as it was given.
+    EstimateId
+);
+id_type!(
+    /// Names a change order.
+    ChangeId
+);
+id_type!(
+    /// Names an invoice.
+    InvoiceId
+);
+id_type!(
+    /// Names a payment.
+    PaymentId
+);
+id_type!(
+    /// Names a sample board.
+    SampleId
+);
+id_type!(
+    /// Names one entry of the hours log.
+    HoursId
+);

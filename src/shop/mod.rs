@@ -19,6 +19,7 @@ mod chore;
 mod correct;
 mod day_close;
 pub mod day_sheet;
+mod deal;
 mod deciding;
 mod dry_stage;
 mod dryness;
@@ -27,9 +28,12 @@ mod face_state;
 mod finish_differs;
 mod finish_record;
 mod hours;
+mod hours_log;
 mod id;
+mod job_work;
 mod layout;
 mod moisture;
+mod money_book;
 mod moves;
 pub mod moving;
 mod next_step;
@@ -37,6 +41,7 @@ mod out_of_sight;
 mod pass;
 mod people;
 mod piece;
+mod price_book;
 pub mod promise;
 mod promise_record;
 mod rack;
@@ -84,6 +89,9 @@ pub use correct::{Retimed, against_record, late_doubts, retime, together};
 pub use day_close::{
     Call, Cause, DayEnd, DayState, day_end, day_of, is_late, left_open, rags_left,
 };
+pub use deal::{
+    Agreement, ChangeOrder, EstimateKept, Invoice, JobTerms, Payment, Sample, Signed, SignedAt,
+};
 pub use deciding::{deciding, film_faces};
 pub use dry_stage::DryStage;
 pub use dryness::Films;
@@ -95,16 +103,20 @@ pub use hours::{
     DaySpan, HoursError, Open, Slot, SlotMeans, WEEK, WeekHours, hours_of, instant, long_day,
     open_times,
 };
+pub use hours_log::{Break, HoursEntry, HoursLogError};
 pub use id::{
-    CanId, CanLineId, ClientId, EventId, JobId, PassId, PieceId, PromiseId, ReadingId, RecipeId,
-    SlotId, WoodId,
+    CanId, CanLineId, ChangeId, ClientId, EstimateId, EventId, HoursId, InvoiceId, JobId, PassId,
+    PaymentId, PieceId, PromiseId, ReadingId, RecipeId, SampleId, SlotId, WoodId,
 };
+pub use job_work::{job_work, minutes_by_step, observed, paces, step_done};
 pub use layout::{LayoutBook, PieceLayout};
 pub use moisture::{FastenerError, Moisture, PieceWood, ShopWood, Site, SiteAir, WoodBook};
+pub use money_book::{Account, MoneyBook};
 pub use next_step::waiting;
 pub use pass::{Air, Amount, AmountBasis, Pass};
 pub use people::{Client, Job};
 pub use piece::{Piece, PieceFile, PieceKind};
+pub use price_book::PriceBook;
 pub use promise_record::{OddsBand, Promise, PromiseState, Share, shares};
 pub use rack::{RackRow, RackState, rack};
 pub use rack_film::{ABRADES_WITH, Film, FilmWindow, Milestone, RackLine, rack_lines};

@@ -319,10 +319,15 @@ pub(super) fn last_id(conn: &Connection) -> Result<Option<String>, Fault> {
                UNION ALL SELECT max(id) FROM recipe UNION ALL SELECT max(id) FROM product \
                UNION ALL SELECT max(id) FROM moisture UNION ALL SELECT max(id) FROM own_wood \
                UNION ALL SELECT max(id) FROM can UNION ALL SELECT max(id) FROM can_line \
+               UNION ALL SELECT max(id) FROM slot UNION ALL SELECT max(id) FROM promise \
+               UNION ALL SELECT max(id) FROM estimate UNION ALL SELECT max(id) FROM change_order \
+               UNION ALL SELECT max(id) FROM sample_board UNION ALL SELECT max(id) FROM invoice \
+               UNION ALL SELECT max(id) FROM payment UNION ALL SELECT max(id) FROM hours \
                UNION ALL SELECT max(image.key ->> 0) FROM journal \
                JOIN image ON image.journal = journal.no \
                WHERE journal.undone = 1 AND image.tbl IN \
                ('event', 'pass', 'piece', 'job', 'client', 'recipe', 'product', 'moisture', 'own_wood', \
-               'can', 'can_line'))";
+               'can', 'can_line', 'slot', 'promise', 'estimate', 'change_order', 'sample_board', 'invoice', \
+               'payment', 'hours'))";
     Ok(conn.prepare_cached(sql)?.query_row([], |row| row.get(0))?)
 }

@@ -5,9 +5,11 @@
 //! screen, or a reading of the clock.
 
 mod air;
+mod bills;
 mod cans;
 mod cells;
 mod day;
+mod deals;
 mod error;
 mod events;
 pub mod files;
@@ -31,11 +33,12 @@ pub use paper_files::{PaperError, write_paper, write_papers, write_papers_fresh}
 
 use crate::coating::{ForecastStep, Product, ProductId};
 use crate::desk::{
-    AirSpan, Books, BooksError, DryingRules, JournalLine, Key, LoggedAir, Row, Scope, TouchRecord,
+    AirSpan, Books, BooksError, DryingRules, HoursOf, JournalLine, Key, LoggedAir, Row, Scope,
+    TouchRecord,
 };
 use crate::shop::{
-    CanRecords, Client, DayLog, Job, LayoutBook, Pass, PassId, PieceFile, PieceLayout, PlanBook,
-    Recipe, Settings, UseBook, WoodBook,
+    CanRecords, Client, DayLog, HoursEntry, Job, LayoutBook, MoneyBook, Pass, PassId, PieceFile,
+    PieceLayout, PlanBook, PriceBook, Recipe, Settings, UseBook, WoodBook,
 };
 use chrono::{DateTime, Utc};
 use error::Fault;
@@ -248,6 +251,18 @@ impl Books for Store {
         self.at_once(plan::book)
     }
 
+    fn price_book(&self) -> Result<Option<PriceBook>, BooksError> {
+        self.on(bills::prices)
+    }
+
+    fn money(&self) -> Result<MoneyBook, BooksError> {
+        self.at_once(bills::book)
+    }
+
+    fn hours(&self, of: HoursOf) -> Result<Vec<HoursEntry>, BooksError> {
+        self.at_once(|conn| bills::hours(conn, of))
+    }
+
     fn journal(&self, limit: usize) -> Result<Vec<JournalLine>, BooksError> {
         self.on(|conn| journal::lines(conn, limit))
     }
@@ -304,6 +319,7 @@ impl Books for Store {
             Row::KeptSheet(kept) => plan::put_kept(conn, kept),
             Row::UnderWay(under) => plan::put_under_way(conn, under),
             Row::Promise(promise) => plan::put_promise(conn, promise),
+            Row::Money(row) => bills::put(conn, row),
         })
     }
 
@@ -354,6 +370,7 @@ impl Books for Store {
                 Key::Mix(product) => ("mix", use_book::remove_mix(conn, product), ""),
                 Key::Slot(id) => ("slot", plan::remove_slot(conn, id), ""),
                 Key::Air(at) => ("reading", air::remove(conn, at), "the reading is in use"),
+                Key::Money(key) => bills::remove(conn, key),
             };
             match removed {
                 Ok(0) => Err(BooksError::Missing { what }.into()),

@@ -127,5 +127,6 @@ pub(super) fn put_job(conn: &Connection, job: &Job) -> Result<(), Fault> {
 pub(super) fn remove_job(conn: &Connection, id: JobId) -> Result<usize, Fault> {
     super::wood::forget_job(conn, &id.to_string())?;
     super::plan::forget_job(conn, &id.to_string())?;
+    super::bills::forget_job(conn, &id.to_string())?;
     run(conn, "DELETE FROM job WHERE id = ?1", [id.to_string()])
 }

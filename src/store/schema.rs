@@ -11,7 +11,7 @@ pub(super) const APPLICATION_ID: i64 = 0x746b_6672;
 
 /// The migrations, forward only: the first takes an empty file to layout 1, and so on. One that
 /// was ever released is never changed.
-const MIGRATIONS: [&str; 11] = [
+const MIGRATIONS: [&str; 12] = [
     include_str!("migrations/001_start.sql"),
     include_str!("migrations/002_air.sql"),
     include_str!("migrations/003_products.sql"),
@@ -23,6 +23,7 @@ const MIGRATIONS: [&str; 11] = [
     include_str!("migrations/009_use.sql"),
     include_str!("migrations/010_openings.sql"),
     include_str!("migrations/011_plan.sql"),
+    include_str!("migrations/012_money.sql"),
 ];
 
 /// Tables that keep the store's own books; every other table holds shop data and is journalled.

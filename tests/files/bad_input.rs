@@ -265,6 +265,8 @@ fn a_shop_without_products_keeps_those_that_are_there() {
         "cans.csv",
         "can_log.csv",
         "draws.csv",
+        "hours.csv",
+        "breaks.csv",
     ];
     for name in emptied {
         let text = demo_text(name);

@@ -4,8 +4,9 @@ use super::{moisture, own_wood};
 use crate::cli::answer::Answer;
 use crate::cli::failure::Failure;
 use crate::cli::find;
+use crate::cli::money::remove::{self, MoneyThing};
 use crate::cli::session::Session;
-use crate::desk::Action;
+use crate::desk::{Action, MoneyAction};
 use clap::{Args, ValueEnum};
 
 /// Examples.
@@ -26,6 +27,20 @@ pub enum Removable {
     Reading,
     /// A wood of your own that no piece is of.
     Wood,
+    /// An estimate given: JOB/NUMBER.
+    Estimate,
+    /// The agreement of a job.
+    Agreement,
+    /// A change order that is not signed: JOB/NUMBER.
+    Change,
+    /// A sample board: JOB/NUMBER.
+    Sampleboard,
+    /// An invoice nothing was paid on, by its number.
+    Invoice,
+    /// A payment, by its receipt's number.
+    Payment,
+    /// An entry of the hours log, by its code.
+    Hours,
 }
 
 /// What was typed.
@@ -41,7 +56,18 @@ pub struct RemoveArgs {
 pub fn run(args: &RemoveArgs, session: &mut Session<'_>) -> Result<Answer, Failure> {
     let shop = session.shop()?;
     let text = &args.which;
+    let money = |what| -> Result<Action, Failure> {
+        let key = remove::key(what, text, &shop, session)?;
+        Ok(Action::Money(Box::new(MoneyAction::Remove(key))))
+    };
     let action = match args.what {
+        Removable::Estimate => money(MoneyThing::Estimate)?,
+        Removable::Agreement => money(MoneyThing::Agreement)?,
+        Removable::Change => money(MoneyThing::Change)?,
+        Removable::Sampleboard => money(MoneyThing::Sampleboard)?,
+        Removable::Invoice => money(MoneyThing::Invoice)?,
+        Removable::Payment => money(MoneyThing::Payment)?,
+        Removable::Hours => money(MoneyThing::Hours)?,
         Removable::Client => Action::RemoveClient(find::client(&shop, text)?.id),
         Removable::Job => Action::RemoveJob(find::job(&shop, text)?.id),
         Removable::Piece => Action::RemovePiece(find::piece(&shop, text)?.piece.id),

@@ -116,6 +116,7 @@ pub fn field_of(error: &DeskError) -> Option<&'static str> {
         | DeskError::StepUnderWay(_)
         | DeskError::NoStep
         | DeskError::OtherStep { .. }
+        | DeskError::Money(_)
         | DeskError::Books(_) => None,
     }
 }

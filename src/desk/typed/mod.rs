@@ -19,6 +19,7 @@ mod layout_book;
 mod lie;
 mod lumber;
 mod moisture;
+mod money;
 mod opening;
 mod outline;
 mod own_wood;
@@ -60,6 +61,10 @@ pub use layout_book::{
 pub use lie::{LieTyped, grain_words, held_choices, read_lie, situation_words};
 pub use lumber::{LumberTyped, read_lumber};
 pub use moisture::{ReadingTyped, read_reading};
+pub use money::{
+    read_count, read_line_kind, read_markup, read_money, read_parts, read_percent, read_share,
+    read_signed_at, read_step, read_tax,
+};
 pub use opening::{read_cutouts, read_holes, write_cutouts, write_holes, write_opening};
 pub use outline::write_outline;
 pub use own_wood::{RuleTyped, WoodTyped, read_rule, read_wood};

@@ -10,7 +10,7 @@ use chrono::{DateTime, Utc};
 use chrono_tz::Tz;
 
 /// The files of the demo shop: an invented shop with invented people.
-pub fn demo_files() -> [(&'static str, &'static str); 20] {
+pub fn demo_files() -> [(&'static str, &'static str); 34] {
     [
         ("shop.toml", include_str!("../../../demo-data/shop.toml")),
         (
@@ -56,6 +56,50 @@ pub fn demo_files() -> [(&'static str, &'static str); 20] {
             "moisture.csv",
             include_str!("../../../demo-data/moisture.csv"),
         ),
+        (
+            "prices.toml",
+            include_str!("../../../demo-data/prices.toml"),
+        ),
+        ("terms.csv", include_str!("../../../demo-data/terms.csv")),
+        ("items.csv", include_str!("../../../demo-data/items.csv")),
+        (
+            "estimates.csv",
+            include_str!("../../../demo-data/estimates.csv"),
+        ),
+        (
+            "estimate_lines.csv",
+            include_str!("../../../demo-data/estimate_lines.csv"),
+        ),
+        (
+            "estimate_steps.csv",
+            include_str!("../../../demo-data/estimate_steps.csv"),
+        ),
+        (
+            "agreements.csv",
+            include_str!("../../../demo-data/agreements.csv"),
+        ),
+        (
+            "payments_due.csv",
+            include_str!("../../../demo-data/payments_due.csv"),
+        ),
+        (
+            "changes.csv",
+            include_str!("../../../demo-data/changes.csv"),
+        ),
+        (
+            "samples.csv",
+            include_str!("../../../demo-data/samples.csv"),
+        ),
+        (
+            "invoices.csv",
+            include_str!("../../../demo-data/invoices.csv"),
+        ),
+        (
+            "payments.csv",
+            include_str!("../../../demo-data/payments.csv"),
+        ),
+        ("hours.csv", include_str!("../../../demo-data/hours.csv")),
+        ("breaks.csv", include_str!("../../../demo-data/breaks.csv")),
     ]
 }
 

@@ -6,6 +6,7 @@ use super::draws;
 use super::error::FilesError;
 use super::fastening;
 use super::log::{self, event_row};
+use super::money::MoneyFiles;
 use super::openings::{self, opening_rows};
 use super::own_woods;
 use super::passes::{self, pass_row};
@@ -64,6 +65,12 @@ pub fn export(books: &dyn Books, folder: &Path, zone: Tz) -> Result<ExportReport
     texts.extend(air_texts(&air).map_err(|error| cannot(folder, &error.to_string()))?);
     let of_use = use_book::write(&shop.use_book);
     texts.extend(of_use.map(|text| (use_book::FILE, text.into_bytes())));
+    let money = MoneyFiles::of(books)?;
+    texts.extend(
+        money
+            .texts()
+            .map_err(|error| cannot(folder, &error.to_string()))?,
+    );
     open_folder(folder)?;
     let mut written = Vec::new();
     for (name, bytes) in texts {

@@ -10,6 +10,7 @@ use super::fastening;
 use super::keys::{Keys, Ring};
 use super::layout::{self, Layouts};
 use super::log;
+use super::money::MoneyFiles;
 use super::own_woods;
 use super::passes;
 use super::people;
@@ -90,6 +91,7 @@ pub(super) struct Read {
     pub(super) layouts: Layouts,
     pub(super) use_book: UseBook,
     pub(super) plan: PlanBook,
+    pub(super) money: MoneyFiles,
 }
 
 /// Brings the shop in `folder` into a store without clients, as one action with one line in the
@@ -291,6 +293,7 @@ fn read(
     let days = days::read(reading)?;
     let layouts = layout::read(reading, &piece_ring, &files)?;
     let plan = bench::read(reading, &job_ring, &piece_ring)?;
+    let money = MoneyFiles::read(reading, &job_ring, &piece_ring, &files)?;
     let (products, recipes) = (shelf.products, book.recipes);
     Ok(Read {
         settings,
@@ -308,6 +311,7 @@ fn read(
         layouts,
         use_book,
         plan,
+        money,
     })
 }
 

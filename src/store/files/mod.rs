@@ -25,6 +25,7 @@ mod layout;
 mod layout_write;
 mod log;
 mod meaning;
+mod money;
 mod openings;
 mod own_woods;
 mod passes;
@@ -47,6 +48,7 @@ pub use demo::{demo_files, load_demo};
 pub use error::{Fault, FilesError};
 pub use export::{ExportReport, export};
 pub use import::{ImportReport, import};
+pub use money::MONEY_NAMES;
 pub use table::write as guarded_csv;
 
 /// The number of this layout of the files, in `shop.toml`. A change that older versions cannot

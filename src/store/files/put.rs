@@ -66,7 +66,8 @@ pub(super) fn put(
         books.put(Row::DayClosed(closed))?;
     }
     super::use_book::put(&read.use_book, books)?;
-    put_wood(books, read)
+    put_wood(books, read)?;
+    read.money.put(books)
 }
 
 /// What is on record about wood. Woods of the shop's own make way where the files bring theirs.
