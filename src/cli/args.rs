@@ -1,17 +1,19 @@
 //! The arguments: what can be asked, and the help that says it in the trade's words.
 
 use super::answer::Answer;
+use super::args_days::DaysVerb;
+use super::args_layout::LayoutVerb;
+use super::args_money::MoneyVerb;
+use super::args_use::UseVerb;
 use super::doing::{
-    accept, air, allow, amend, can, checks, chore, client, close, drying, export, fasten, forecast,
-    hide, hours, import, job, learned, logger, mix, moisture, move_along, offer, own_wood, pass,
-    piece, product, promise, recipe, remove, retime, sandback, scuff, setlist, shop, site, stands,
-    steps, strike, template, tick, touch, undo, wipe,
+    air, amend, chore, client, close, drying, export, fasten, forecast, hide, import, job, learned,
+    logger, moisture, move_along, own_wood, pass, piece, product, recipe, remove, retime, sandback,
+    scuff, setlist, shop, site, tick, touch, undo, wipe,
 };
 use super::failure::Failure;
-use super::money::{bills, clock, deal, estimate, places, prices, samples, slip};
 use super::reading::{
-    bench, buy, cans, clients, compare, cutlist, cutplan, day, daysheet, draw, findings, jobs,
-    journal, later, log, place, products, rack, rates, ready, recipes, tally, ticket, wood, woods,
+    bench, clients, day, jobs, journal, later, log, place, products, rack, ready, recipes, ticket,
+    wood, woods,
 };
 use super::session::Session;
 use clap::{Parser, Subcommand};
@@ -71,22 +73,9 @@ pub enum Verb {
     /// is slow.
     #[command(after_help = rack::MORE)]
     Rack(rack::RackArgs),
-    /// Lists the cans on the shelf: what is left and how that is known, batch, age, place; or one with
-    /// its log.
-    #[command(after_help = cans::MORE)]
-    Cans(cans::CansArgs),
-    /// Tells what was used, what was planned and what it cost, for a job or in all.
-    #[command(after_help = tally::MORE)]
-    Tally(tally::TallyArgs),
-    /// Tells your own spread rates beside the labels', with the passes that stand behind them.
-    #[command(after_help = rates::MORE)]
-    Rates(rates::RatesArgs),
-    /// Plans what to buy for the jobs to come: the cheapest cans, one batch of stain a job.
-    #[command(after_help = buy::MORE)]
-    Buy(buy::BuyArgs),
-    /// Tells how the finish of a piece differs from that of another, or of its sample.
-    #[command(after_help = compare::MORE)]
-    Compare(compare::CompareArgs),
+    /// Cans, use, rates and what to buy.
+    #[command(flatten)]
+    Use(UseVerb),
     /// Prints the shop ticket of a piece: stages, sanding sheet, coats, set list, log, amounts.
     #[command(after_help = ticket::MORE)]
     Ticket(ticket::TicketArgs),
@@ -219,24 +208,9 @@ pub enum Verb {
     /// Ticks a line of the set list.
     #[command(after_help = setlist::MORE)]
     Setlist(setlist::SetlistArgs),
-    /// Logs what happened to cans: received, opened, weighed, mixed, a jar poured off, thrown away.
-    #[command(after_help = can::MORE)]
-    Can(Box<can::CanArgs>),
     /// Corrects how much a pass used.
     #[command(after_help = amend::MORE)]
     Amend(amend::AmendArgs),
-    /// Strikes a pass out of the spread rates, or takes it back.
-    #[command(after_help = strike::MORE)]
-    Strike(strike::StrikeArgs),
-    /// Lists the can sizes on offer, adds one or takes one away.
-    #[command(after_help = offer::MORE)]
-    Offer(offer::OfferArgs),
-    /// Notes how the shop mixes a product, or measures a mix out.
-    #[command(after_help = mix::MORE)]
-    Mix(mix::MixArgs),
-    /// Shows or sets what planning of use allows for: reserve, loss, bare wood, scale and cup.
-    #[command(after_help = allow::MORE)]
-    Allow(allow::AllowArgs),
     /// Corrects when a line of the log, or a pass, was done; what depends on it follows.
     #[command(after_help = retime::MORE)]
     Retime(retime::RetimeArgs),
@@ -246,120 +220,15 @@ pub enum Verb {
     /// Closes the day; oily rags that are not logged hold it until the reason is written.
     #[command(after_help = close::MORE)]
     Close(close::CloseArgs),
-    /// Tells what the layout checks find on a piece: what, where, how much is missing, what cures it.
-    #[command(after_help = findings::MORE)]
-    Findings(findings::FindingsArgs),
-    /// Takes a layout finding as it is, with the written reason.
-    #[command(after_help = accept::MORE)]
-    Accept(accept::AcceptArgs),
-    /// Opens a finding again that was accepted.
-    #[command(after_help = accept::REOPEN_MORE)]
-    Reopen(accept::ReopenArgs),
-    /// Shows or notes how a piece will stand: joints, overhangs, appliances, height.
-    #[command(after_help = stands::MORE)]
-    Stands(stands::StandsArgs),
-    /// Shows or changes the layout checks: figure, weight, whether made.
-    #[command(after_help = checks::MORE)]
-    Checks(checks::ChecksArgs),
-    /// Shows or changes the shop's router: bit, guide, speed, depth of a pass.
-    #[command(after_help = checks::ROUTER_MORE)]
-    Router(Box<checks::RouterVerbArgs>),
-    /// Shows or changes how the shop glues up and buys: strips, waste, boards, paper.
-    #[command(after_help = checks::BOARDS_MORE)]
-    Boards(Box<checks::BoardsArgs>),
-    /// Plans a cut: template, passes, feed, what to mind.
-    #[command(after_help = cutplan::MORE)]
-    Cutplan(Box<cutplan::CutplanArgs>),
-    /// Lists the strips of pieces and the lumber to buy, board feet net and gross.
-    #[command(after_help = cutlist::MORE)]
-    Cutlist(cutlist::CutlistArgs),
-    /// Draws a piece to scale in signs, its findings marked.
-    #[command(after_help = draw::MORE)]
-    Draw(draw::DrawArgs),
-    /// Writes the dimensioned sheet of a piece as SVG.
-    #[command(after_help = template::SHEET_MORE)]
-    Sheet(template::SheetArgs),
-    /// Writes a full-size template of a piece or an opening, over sheets of paper.
-    #[command(after_help = template::MORE)]
-    Template(template::TemplateArgs),
-    /// Tells what to do when today and the next days, why, and which job will be late.
-    #[command(after_help = daysheet::MORE)]
-    Daysheet(daysheet::DaysheetArgs),
-    /// Makes the day sheet anew from now, tells what changed, and keeps its order for the day.
-    #[command(after_help = steps::REPLAN_MORE)]
-    Replan,
-    /// Begins a step of the day sheet.
-    #[command(after_help = steps::BEGIN_MORE)]
-    Begin(steps::BeginArgs),
-    /// Finishes the step under way and logs it.
-    #[command(after_help = steps::FINISH_MORE)]
-    Finish(steps::FinishArgs),
-    /// Shows or changes the bench hours, rack places, and what else days are planned by.
-    #[command(after_help = hours::MORE)]
-    Hours(Box<hours::HoursArgs>),
-    /// Shows or changes how long steps take.
-    #[command(after_help = hours::TIMES_MORE)]
-    Steptimes(hours::SteptimesArgs),
-    /// Notes time taken by other work, a day off, or bench hours added; lists or removes them.
-    #[command(after_help = hours::SLOT_MORE)]
-    Slot(hours::SlotArgs),
-    /// Tells when a job can be set, as odds; promises a date; tells how promises were kept.
-    #[command(after_help = promise::MORE)]
-    Promise(promise::PromiseArgs),
-    /// Shows or changes what the shop prices by: its hour, markups, woods, terms.
-    #[command(after_help = prices::MORE)]
-    Prices(Box<prices::PricesArgs>),
-    /// Enters a place and its sales tax, changes it or takes it out.
-    #[command(after_help = places::TAX_MORE)]
-    Taxplace(places::TaxPlaceArgs),
-    /// Enters a place's cap on deposits, changes it or takes it out.
-    #[command(after_help = places::CAP_MORE)]
-    Cap(places::CapArgs),
-    /// Says where a job is taxed, whose deposit cap counts, whether it asks for a sample.
-    #[command(after_help = estimate::TERMS_MORE)]
-    Terms(estimate::TermsArgs),
-    /// Adds a line of its own to a job's estimate (bought in, or anything else), or changes one.
-    #[command(after_help = estimate::ITEM_MORE)]
-    Item(estimate::ItemArgs),
-    /// Estimates a job: hours likely and in ranges, price by line, tax; keeps it when given.
-    #[command(after_help = estimate::MORE)]
-    Estimate(estimate::EstimateArgs),
-    /// Tells the shop's pace at each step: learned, or where it starts.
-    #[command(after_help = estimate::PACE_MORE)]
-    Pace,
-    /// Signs the agreement of a job: price, payments, dates; checks deposit cap and notice.
-    #[command(after_help = deal::SIGN_MORE)]
-    Sign(deal::SignArgs),
-    /// Writes a change order, changes one, or notes that it was signed.
-    #[command(after_help = deal::CHANGE_MORE)]
-    Change(deal::ChangeArgs),
-    /// Notes a sample board, or that it was approved.
-    #[command(after_help = samples::SAMPLE_MORE)]
-    Sampleboard(samples::SampleArgs),
-    /// Tells the deal of a job: agreement, changes, samples, invoices, payments, balance.
-    #[command(after_help = deal::MORE)]
-    Deal(deal::DealArgs),
-    /// Writes an invoice, or corrects one.
-    #[command(after_help = bills::INVOICE_MORE)]
-    Invoice(bills::InvoiceArgs),
-    /// Takes a payment, or corrects one.
-    #[command(after_help = bills::PAID_MORE)]
-    Paid(bills::PaidArgs),
-    /// Tells what is owed by job and client, what is overdue and since when.
-    #[command(after_help = bills::OWED_MORE)]
-    Owed(bills::OwedArgs),
-    /// Prints a reminder to send for what is billed and open.
-    #[command(after_help = bills::REMIND_MORE)]
-    Remind(bills::RemindArgs),
-    /// Starts, interrupts and stops the clock on a step.
-    #[command(after_help = clock::CLOCK_MORE)]
-    Clock(clock::ClockArgs),
-    /// Lists the hours log, or types hours later and corrects them.
-    #[command(after_help = clock::HOURS_MORE)]
-    Hourslog(clock::HoursArgs),
-    /// Holds a job's hours against its estimate: slippage by step in time, dollars and per cent.
-    #[command(after_help = slip::SLIP_MORE)]
-    Slip(slip::SlipArgs),
+    /// Layout, cutting and drawing.
+    #[command(flatten)]
+    Layout(LayoutVerb),
+    /// Order of work and promises.
+    #[command(flatten)]
+    Days(DaysVerb),
+    /// Estimate, agreement, hours, bills.
+    #[command(flatten)]
+    Money(MoneyVerb),
     /// Undoes the newest action, also after a restart.
     #[command(after_help = undo::MORE)]
     Undo,
@@ -380,15 +249,7 @@ impl Verb {
         match self {
             Self::Ready => ready::run(session),
             Self::Rack(args) => rack::run(args, session),
-            Self::Cans(args) => cans::run(args, session),
-            Self::Tally(args) => tally::run(args, session),
-            Self::Rates(args) => rates::run(args, session),
-            Self::Buy(args) => buy::run(args, session),
-            Self::Compare(args) => compare::run(args, session),
-            Self::Strike(args) => strike::run(args, session),
-            Self::Offer(args) => offer::run(args, session),
-            Self::Mix(args) => mix::run(args, session),
-            Self::Allow(args) => allow::run(args, session),
+            Self::Use(verb) => verb.run(session),
             Self::Ticket(args) => ticket::run(args, session),
             Self::Log(args) => log::run(args, session),
             Self::Day(args) => day::run(args, session),
@@ -433,49 +294,13 @@ impl Verb {
             Self::Move(args) => move_along::run(args, session),
             Self::Back(args) => move_along::back(args, session),
             Self::Setlist(args) => setlist::run(args, session),
-            Self::Can(args) => can::run(args, session),
             Self::Amend(args) => amend::run(args, session),
             Self::Retime(args) => retime::run(args, session),
             Self::Chore(args) => chore::run(args, session),
             Self::Close(args) => close::run(args, session),
-            Self::Findings(args) => findings::run(args, session),
-            Self::Accept(args) => accept::run(args, session),
-            Self::Reopen(args) => accept::reopen(args, session),
-            Self::Stands(args) => stands::run(args, session),
-            Self::Checks(args) => checks::run(args, session),
-            Self::Router(args) => checks::router(args, session),
-            Self::Boards(args) => checks::boards(args, session),
-            Self::Cutplan(args) => cutplan::run(args, session),
-            Self::Cutlist(args) => cutlist::run(args, session),
-            Self::Draw(args) => draw::run(args, session),
-            Self::Sheet(args) => template::sheet(args, session),
-            Self::Template(args) => template::run(args, session),
-            Self::Daysheet(args) => daysheet::run(args, session),
-            Self::Replan => steps::replan(session),
-            Self::Begin(args) => steps::begin(args, session),
-            Self::Finish(args) => steps::finish(args, session),
-            Self::Hours(args) => hours::run(args, session),
-            Self::Steptimes(args) => hours::steptimes(args, session),
-            Self::Slot(args) => hours::slot(args, session),
-            Self::Promise(args) => promise::run(args, session),
-            Self::Prices(args) => prices::run(args, session),
-            Self::Taxplace(args) => places::tax_place(args, session),
-            Self::Cap(args) => places::cap(args, session),
-            Self::Terms(args) => estimate::terms(args, session),
-            Self::Item(args) => estimate::item(args, session),
-            Self::Estimate(args) => estimate::run(args, session),
-            Self::Pace => estimate::pace(session),
-            Self::Sign(args) => deal::sign(args, session),
-            Self::Change(args) => deal::change(args, session),
-            Self::Sampleboard(args) => samples::sample(args, session),
-            Self::Deal(args) => deal::run(args, session),
-            Self::Invoice(args) => bills::invoice(args, session),
-            Self::Paid(args) => bills::paid(args, session),
-            Self::Owed(args) => bills::owed(args, session),
-            Self::Remind(args) => bills::remind(args, session),
-            Self::Clock(args) => clock::clock(args, session),
-            Self::Hourslog(args) => clock::hours(args, session),
-            Self::Slip(args) => slip::slip(args, session),
+            Self::Layout(verb) => verb.run(session),
+            Self::Days(verb) => verb.run(session),
+            Self::Money(verb) => verb.run(session),
             Self::Undo => undo::run(session),
             Self::Redo => undo::redo(session),
             Self::Export(args) => export::run(args, session),

@@ -7,6 +7,10 @@
 
 mod answer;
 mod args;
+mod args_days;
+mod args_layout;
+mod args_money;
+mod args_use;
 mod doing;
 mod failure;
 mod find;
