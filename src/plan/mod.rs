@@ -5,7 +5,13 @@
 //! back. May not live here: pieces and products (the shop brings its tickets here as an instance),
 //! the store, the screen, any reading of a clock, or randomness save from a seed that is passed in.
 
+mod calendar;
+mod decode;
 mod instance;
+mod dispatch;
+mod model;
+pub mod search;
+mod rng;
 
 pub use instance::{
     Arc, Family, FamilyId, Instance, Job, JobId, Minute, Op, OpId, Room, RoomId, Window,
