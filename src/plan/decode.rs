@@ -76,6 +76,8 @@ pub(super) struct Decoder {
     /// What the last pass came to.
     pub(super) cost: Cost,
     pub(super) smooth: i64,
+    pub(super) slip: i64,
+    pub(super) latest: Vec<i64>,
     pub(super) late_jobs: Vec<i64>,
 }
 
@@ -98,6 +100,8 @@ impl Decoder {
             job_end: vec![0; model.jobs.len()],
             cost: Cost::WORST,
             smooth: 0,
+            slip: 0,
+            latest: vec![0; n],
             late_jobs: vec![0; model.jobs.len()],
         }
     }
@@ -318,8 +322,10 @@ impl Decoder {
         }
         let mut broken = 0;
         let mut smooth = 0i64;
+        let mut slip = 0i64;
         for &step in order {
             smooth += (self.end[step] - model.calendar.first()) * model.steps[step].share;
+            slip += (self.start[step] - self.latest[step]).max(0) * model.steps[step].share;
             let row = &model.steps[step];
             let end = self.end[step];
             self.job_end[row.job] = self.job_end[row.job].max(end);
@@ -338,6 +344,7 @@ impl Decoder {
             broken += (self.end[last] - model.calendar.end()).max(0);
         }
         self.smooth = smooth / 64;
+        self.slip = slip / 64;
         self.cost = Cost { broken, late, ends };
     }
 
@@ -357,6 +364,7 @@ impl Decoder {
         }
         self.cost = other.cost;
         self.smooth = other.smooth;
+        self.slip = other.slip;
         self.job_end.copy_from_slice(&other.job_end);
     }
 }

@@ -36,6 +36,14 @@ pub(super) struct Search<'a> {
     pub(super) evals: u64,
     late_weight: i64,
     mu: f64,
+    nu: f64,
+    old: Vec<usize>,
+    out: Vec<(i64, usize)>,
+    is_out: Vec<bool>,
+    job_key: Vec<i64>,
+    lmax: usize,
+    wh: f64,
+    pr: f64,
 }
 
 impl<'a> Search<'a> {
@@ -56,6 +64,14 @@ impl<'a> Search<'a> {
             evals: 0,
             late_weight: env("LW", 4.0) as i64,
             mu: env("MU", 1.0),
+            nu: env("NU", 4.0),
+            old: Vec::with_capacity(n),
+            out: Vec::with_capacity(n),
+            is_out: vec![false; n],
+            job_key: vec![0; model.jobs.len()],
+            wh: env("WH", 0.25),
+            lmax: env("LM", 6.0) as usize,
+            pr: env("PR", 0.3),
         }
     }
 
@@ -66,6 +82,7 @@ impl<'a> Search<'a> {
             .saturating_add(cost.late.saturating_mul(self.late_weight))
             .saturating_add(cost.ends)
             .saturating_add((decoder.smooth as f64 * self.mu) as i64)
+            .saturating_add((decoder.slip as f64 * self.nu) as i64)
     }
 
     /// Latest starts that keep promises moved by `offset` of each job.
@@ -246,6 +263,229 @@ impl<'a> Search<'a> {
         Some((from, to))
     }
 
+    /// Takes some steps out and puts each back where it fits.
+    fn ruin(&mut self) -> Option<(usize, usize)> {
+        let n = self.order.len();
+        self.old.clear();
+        self.old.extend_from_slice(&self.order);
+        self.out.clear();
+        self.is_out.fill(false);
+        // What goes: a run of one job, and what other jobs have in the same time.
+        let seed = self.order[self.chance.below(n)];
+        let job = self.model.steps[seed].job;
+        let row = &self.model.by_job[job];
+        let at = row.iter().position(|&step| step == seed)?;
+        let len = match self.chance.below(4) {
+            0 => row.len(),
+            1 => 12,
+            _ => 1 + self.chance.below(self.lmax),
+        };
+        let (mut from, mut to) = (n, 0);
+        let mut picks: usize = 0;
+        for &step in row[at..].iter().take(len) {
+            for &member in self.dispatcher.group(step) {
+                if !self.is_out[member] {
+                    self.is_out[member] = true;
+                    from = from.min(self.place_of[member]);
+                    to = to.max(self.place_of[member]);
+                    picks += 1;
+                }
+            }
+        }
+        let others = self.chance.below(4);
+        let jobs = self.model.jobs.len();
+        let from = from.saturating_sub(self.chance.below(8));
+        let to = (to + self.chance.below(8)).min(n - 1);
+        let span = to - from + 1;
+        let whole = self.chance.unit() < self.wh;
+        if whole {
+            for k in from..=to {
+                for &member in self.dispatcher.group(self.order[k]) {
+                    self.is_out[member] = true;
+                }
+            }
+        }
+        for _ in 0..if whole { 0 } else { others } {
+            let other = self.model.steps[self.order[from + self.chance.below(span)]].job;
+            let _ = jobs;
+            let most = 1 + self.chance.below(self.lmax);
+            let mut took = 0;
+            let skip = self.chance.below(2) * self.chance.below(span);
+            for k in from + skip..=to {
+                let step = self.order[k];
+                if self.model.steps[step].job == other && !self.is_out[step] && took < most {
+                    for &member in self.dispatcher.group(step) {
+                        if !self.is_out[member] {
+                            self.is_out[member] = true;
+                            took += 1;
+                            picks += 1;
+                        }
+                    }
+                }
+            }
+        }
+        if picks == 0 {
+            return None;
+        }
+        // In which order they come back: by where they were, jobs sooner or later by chance.
+        for key in &mut self.job_key {
+            *key = self.chance.below(40) as i64;
+        }
+        if whole {
+            self.job_key[job] = -1_000_000;
+        }
+        let mode = if whole { self.chance.below(4) } else { self.chance.below(3) };
+        for k in 0..n {
+            let step = self.old[k];
+            if self.is_out[step] {
+                let key = self.job_key[self.model.steps[step].job];
+                let key = match mode {
+                    0 => key * 100_000 + k as i64,
+                    1 => key + k as i64,
+                    2 => key / 4 + k as i64,
+                    _ => if key < 0 { key + k as i64 } else { k as i64 },
+                };
+                self.out.push((key, step));
+            }
+        }
+        self.out.sort_unstable();
+        let is_out = &self.is_out;
+        let mut good = true;
+        self.order.retain(|&step| !is_out[step]);
+        for k in 0..self.out.len() {
+            let step = self.out[k].1;
+            if self.dispatcher.group(step).last() == Some(&step) && !self.insert(step) {
+                good = false;
+                break;
+            }
+        }
+        for k in 0..self.out.len() {
+            let step = self.out[k].1;
+            self.trial.start[step] = self.now.start[step];
+            self.trial.end[step] = self.now.end[step];
+        }
+        if !good {
+            self.order.clear();
+            self.order.extend_from_slice(&self.old);
+            return None;
+        }
+        let first = (0..n).find(|&k| self.order[k] != self.old[k])?;
+        let last = (first..n).rev().find(|&k| self.order[k] != self.old[k])? + 1;
+        self.scratch.clear();
+        self.scratch.extend_from_slice(&self.old[first..last]);
+        for k in first..last {
+            self.place_of[self.order[k]] = k;
+        }
+        Some((first, last))
+    }
+
+    /// Puts a step (with what is tied to it) where it fits, by the times as they stand.
+    fn insert(&mut self, step: usize) -> bool {
+        let model = self.model;
+        let group = self.dispatcher.group(step);
+        let head = group[0];
+        let row = &model.steps[head];
+        let n_all = model.len();
+        let mut at = row.release;
+        let mut waits = 0; // preds that are still in the order ahead
+        for &member in group {
+            for pred in model.preds(member) {
+                if group.contains(&pred.from) { continue; }
+                at = at.max(self.trial.end[pred.from] + pred.min);
+                if pred.from < n_all {
+                    if self.is_out[pred.from] {
+                        return false;
+                    }
+                    waits += 1;
+                }
+            }
+        }
+        let mut work: i64 = row.work;
+        let mut tail_work = 0;
+        for &member in &group[1..] {
+            let lag = model.preds(member).iter().find(|p| group.contains(&p.from)).map_or(0, |p| p.min);
+            tail_work += lag + model.steps[member].work;
+        }
+        let (mut dust_until, mut wet_until) = (model.dust_until[row.room], model.wet_until[row.room]);
+        let last = *group.last().unwrap_or(&step);
+        let last_row = &model.steps[last];
+        work += 0;
+        let mut best = (i64::MAX, self.order.len(), 0i64, 0i64);
+        let mut prev = usize::MAX;
+        let len = self.order.len();
+        let mut k = 0;
+        loop {
+            // a spot before position k, after prev
+            let next = if k < len { self.order[k] } else { usize::MAX };
+            if waits == 0 {
+                let next_start = if k < len { self.trial.start[next] } else { NEVER };
+                let mut t = at;
+                if prev != usize::MAX { t = t.max(self.trial.end[prev]); }
+                if t < next_start || best.0 == i64::MAX {
+                    if row.dust { t = t.max(wet_until); }
+                    if last_row.wet > 0 || row.wet > 0 { t = t.max(dust_until); }
+                    let setup = if row.family != super::model::NONE && (prev == usize::MAX || model.steps[prev].family != row.family) { row.setup } else { 0 };
+                    let mut w = work + setup;
+                    if row.windowed {
+                        for pred in model.preds(head) {
+                            if t - self.trial.end[pred.from] > pred.window { w += pred.extra; }
+                        }
+                    }
+                    let (s, e) = if row.split { model.calendar.fit_split(t, w) } else { model.calendar.fit(t, w + tail_work) };
+                    let mut push = (e - next_start).max(0);
+                    if push == 0 && (row.dust || last_row.wet > 0) {
+                        let until = if row.dust { e + row.settle } else { e + last_row.wet };
+                        let mut j = k;
+                        while j < len {
+                            let o = self.order[j];
+                            if self.trial.start[o] >= until { break; }
+                            let orow = &model.steps[o];
+                            if orow.room == row.room && ((row.dust && orow.wet > 0) || (last_row.wet > 0 && orow.dust)) {
+                                push = until - self.trial.start[o];
+                                break;
+                            }
+                            j += 1;
+                        }
+                    }
+                    let blink = self.chance.next() & 31 == 0;
+                    if !blink || best.0 == i64::MAX {
+                        if push < best.0 { best = (push, k, s, e); }
+                        if push == 0 { break; }
+                    }
+                }
+            }
+            if k >= len { break; }
+            // may not go past one that waits for it
+            if model.preds(next).iter().any(|p| group.contains(&p.from)) { break; }
+            if waits > 0 {
+                for &member in group {
+                    for pred in model.preds(member) {
+                        if pred.from == next { waits -= 1; }
+                    }
+                }
+            }
+            let nrow = &model.steps[next];
+            if nrow.room == row.room {
+                if nrow.dust { dust_until = dust_until.max(self.trial.end[next] + nrow.settle); }
+                if nrow.wet > 0 { wet_until = wet_until.max(self.trial.end[next] + nrow.wet); }
+            }
+            prev = next;
+            k += 1;
+        }
+        let (push, k, s, e) = best;
+        if push == i64::MAX {
+            return false;
+        }
+        // Rough times: the pass that follows makes them good.
+        for (j, &member) in group.iter().enumerate() {
+            self.order.insert(k + j, member);
+            self.is_out[member] = false;
+            self.trial.start[member] = s;
+            self.trial.end[member] = e;
+        }
+        true
+    }
+
     fn undo(&mut self, from: usize, to: usize) {
         self.order[from..to].copy_from_slice(&self.scratch);
         for k in from..to {
@@ -272,7 +512,9 @@ impl<'a> Search<'a> {
                     return false;
                 }
             }
-            let Some((from, to)) = self.propose() else {
+            let ruin = self.chance.unit() < self.pr;
+            let moved = if ruin { self.ruin() } else { self.propose() };
+            let Some((from, to)) = moved else {
                 continue;
             };
             self.evals += 1;
@@ -342,6 +584,10 @@ impl<'a> Search<'a> {
             self.note();
             return;
         }
+        let mut latest = vec![0; self.model.len()];
+        self.latest(&vec![0; self.model.jobs.len()], &mut latest);
+        self.now.latest = latest.clone();
+        self.trial.latest = latest;
         self.construct(env("TRIES", 50.0) as usize, limits.stop);
         if std::env::var("V").is_ok() { eprintln!("constructed {:?}", self.best_cost); }
         let kr = env("KR", 0.0) as u64;
@@ -354,7 +600,7 @@ impl<'a> Search<'a> {
             if !self.anneal(rounds, env("HOT", 2000.0), env("COLD", 5.0), limits.stop) {
                 break;
             }
-            if std::env::var("V").is_ok() { eprintln!("{rounds} {:?} evals {}", self.best_cost, self.evals); }
+            if std::env::var("V").is_ok() { eprintln!("{rounds} {:?} evals {} now {:?} slip {} ends {:?}", self.best_cost, self.evals, self.now.cost, self.now.slip, self.now.job_ends()); }
             rounds = (rounds as f64 * env("GROW", 1.5)) as u64;
             if self.evals > limits.iterations { break; }
         }
