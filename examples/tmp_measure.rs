@@ -1,19 +1,48 @@
 use std::time::{Duration, Instant};
+use tackfree::plan::*;
 fn main() {
     let args: Vec<String> = std::env::args().collect();
     let ms: u64 = args[1].parse().unwrap();
     for f in &args[2..] {
         let text = std::fs::read_to_string(f).unwrap();
-        let inst: tackfree::plan::Instance = serde_json::from_str(&text).unwrap();
+        let inst: Instance = serde_json::from_str(&text).unwrap();
         let t = Instant::now();
         let mut stop = || t.elapsed() >= Duration::from_millis(ms);
-        let r = tackfree::plan::search::raw(&inst, 1, &mut stop);
+        let r = Plan::search(
+            &inst,
+            &SearchSettings {
+                seed: std::env::var("SEED").map_or(1, |s| s.parse().unwrap()),
+                iterations: u64::MAX,
+                worth: Minute(0),
+            },
+            None,
+            &mut stop,
+        )
+        .unwrap();
         let el = t.elapsed().as_millis();
-        let name = std::path::Path::new(f).file_stem().unwrap().to_str().unwrap();
-        println!("{name} {} {} {} {} {el}", r.0, r.1, r.2, r.3);
+        let name = std::path::Path::new(f)
+            .file_stem()
+            .unwrap()
+            .to_str()
+            .unwrap();
+        println!(
+            "{name} {} {} {} {} {el}",
+            r.broken.len(),
+            r.lateness,
+            r.ends,
+            0
+        );
         if let Ok(d) = std::env::var("OUT") {
-            let m: Vec<String> = r.4.iter().map(|(i, s)| format!("\"{i}\":{s}")).collect();
-            std::fs::write(format!("{d}/{name}.json"), format!("{{\"start\":{{{}}}}}", m.join(","))).unwrap();
+            let m: Vec<String> = r
+                .lines
+                .iter()
+                .map(|l| format!("\"{}\":{}", l.op.0, l.start.0))
+                .collect();
+            std::fs::write(
+                format!("{d}/{name}.json"),
+                format!("{{\"start\":{{{}}}}}", m.join(",")),
+            )
+            .unwrap();
         }
     }
 }

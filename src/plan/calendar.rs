@@ -192,9 +192,9 @@ impl Calendar {
         by.min(self.first) - left
     }
 
-    /// Whether `at` lies in bench time.
-    pub(super) fn is_open(&self, at: i64) -> bool {
-        self.opens[self.window(at)] <= at
+    /// When the window opens that `at` lies in.
+    pub(super) fn opening(&self, at: i64) -> i64 {
+        self.snap(self.opens[self.window(at)])
     }
 }
 

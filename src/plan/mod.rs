@@ -7,14 +7,20 @@
 
 mod calendar;
 mod decode;
-mod instance;
 mod dispatch;
+mod entry;
+mod instance;
+mod instance_check;
 mod model;
-pub mod search;
 mod rng;
+mod search;
+mod sheet;
+mod why;
 
+pub use entry::{Plan, Replayer, SearchSettings, replay};
 pub use instance::{
     Arc, Family, FamilyId, Instance, Job, JobId, Minute, Op, OpId, Room, RoomId, Window,
 };
-mod instance_check;
 pub use instance_check::InstanceError;
+pub use sheet::{Broken, JobEnd, Line, Order, Sheet};
+pub use why::Held;

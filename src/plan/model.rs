@@ -49,6 +49,16 @@ pub(super) struct Step {
     pub(super) share: i64,
 }
 
+/// What a step that is done left in its room.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Left {
+    pub(super) room: usize,
+    pub(super) dust: bool,
+    pub(super) settle: i64,
+    pub(super) wet: i64,
+    pub(super) hold: i64,
+}
+
 #[derive(Debug, Clone, Copy)]
 pub(super) struct JobRow {
     pub(super) weight: i64,
@@ -67,6 +77,10 @@ pub(super) struct Model {
     succs: Vec<usize>,
     /// Start and end of the steps that are done.
     pub(super) done: Vec<(i64, i64)>,
+    /// What they left in the rooms.
+    pub(super) left: Vec<Left>,
+    /// When the hands are first free.
+    pub(super) from: i64,
     pub(super) ids: Vec<OpId>,
     pub(super) rooms: usize,
     /// When dust has settled, and when coats are dust-free, in each room, as things stand.
@@ -82,8 +96,17 @@ pub(super) struct Model {
 
 impl Model {
     pub(super) fn new(instance: &Instance) -> Result<Self, InstanceError> {
+        Self::with(instance, on_grid(instance))
+    }
+
+    /// Ready for figures that will be changed, on the grid or off it.
+    pub(super) fn free(instance: &Instance) -> Result<Self, InstanceError> {
+        Self::with(instance, instance.grid.0 == 1)
+    }
+
+    fn with(instance: &Instance, on_grid: bool) -> Result<Self, InstanceError> {
         instance.check()?;
-        let calendar = Calendar::new(instance, on_grid(instance));
+        let calendar = Calendar::new(instance, on_grid);
         let (todo, done): (Vec<&Op>, Vec<&Op>) =
             instance.ops.iter().partition(|op| op.done.is_none());
         let ids: Vec<OpId> = todo.iter().chain(&done).map(|op| op.id).collect();
@@ -127,7 +150,16 @@ impl Model {
         for step in &mut steps {
             step.share = 64 * jobs[step.job].weight / by_job[step.job].len() as i64;
         }
+        let left = |op: &&Op| Left {
+            room: rooms.names.get(&op.room).copied().unwrap_or_default(),
+            dust: op.dust,
+            settle: op.settle.0,
+            wet: op.wet.0,
+            hold: op.hold.0,
+        };
         Ok(Self {
+            left: done.iter().map(left).collect(),
+            from,
             calendar,
             steps,
             jobs,
@@ -149,10 +181,46 @@ impl Model {
         self.steps.len()
     }
 
+    /// Set-up of a step that starts at `at` after `prev` in the order, by the ends so far.
+    #[inline]
+    pub(super) fn setup(&self, step: usize, prev: Option<usize>, at: i64, ends: &[i64]) -> i64 {
+        let row = &self.steps[step];
+        let warm = prev.is_some_and(|prev| {
+            self.steps[prev].family == row.family && at - ends[prev] <= row.keep
+        });
+        if row.family == NONE || warm {
+            0
+        } else {
+            row.setup
+        }
+    }
+
     #[inline]
     pub(super) fn preds(&self, step: usize) -> &[Pred] {
         let (from, to) = self.steps[step].pred;
         &self.preds[from..to]
+    }
+
+    /// Gives the arcs between two steps another shortest lag; their limits move along.
+    pub(super) fn set_lag(&mut self, from: OpId, to: OpId, min: i64) {
+        let place = |id: OpId| self.ids.iter().position(|other| *other == id);
+        let (Some(from), Some(to)) = (place(from), place(to)) else {
+            return;
+        };
+        let Some(row) = self.steps.get(to) else {
+            return;
+        };
+        for pred in &mut self.preds[row.pred.0..row.pred.1] {
+            if pred.from == from {
+                let later = min - pred.min;
+                pred.min = min;
+                for limit in [&mut pred.max, &mut pred.window] {
+                    if *limit < NEVER {
+                        *limit = (*limit + later).max(min);
+                    }
+                }
+            }
+        }
     }
 
     /// The steps to do that an arc leads to.

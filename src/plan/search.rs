@@ -6,18 +6,15 @@
 use super::calendar::NEVER;
 use super::decode::{Cost, Decoder};
 use super::dispatch::Dispatcher;
+use super::entry::SearchSettings;
 use super::model::Model;
 use super::rng::Chance;
 
-/// How the search is let run.
-pub(super) struct Limits<'a> {
-    pub(super) seed: u64,
-    pub(super) iterations: u64,
-    pub(super) stop: &'a mut dyn FnMut() -> bool,
-}
-
 fn env(name: &str, or: f64) -> f64 {
-    std::env::var(name).ok().and_then(|v| v.parse().ok()).unwrap_or(or)
+    std::env::var(name)
+        .ok()
+        .and_then(|v| v.parse().ok())
+        .unwrap_or(or)
 }
 
 pub(super) struct Search<'a> {
@@ -154,7 +151,9 @@ impl<'a> Search<'a> {
             }
             self.latest(&offset, &mut urgency);
             let patience = [0.0, 1.0, 0.5][if turn < 3 { turn } else { self.chance.below(3) }];
-            let order = self.dispatcher.run(self.model, &mut self.now, &urgency, patience);
+            let order = self
+                .dispatcher
+                .run(self.model, &mut self.now, &urgency, patience);
             self.order.clear();
             self.order.extend_from_slice(order);
             self.renew();
@@ -222,7 +221,10 @@ impl<'a> Search<'a> {
             1 => 16,
             _ => 5,
         };
-        let (low, high) = (low.max(first.saturating_sub(reach)), high.min(first + size + reach));
+        let (low, high) = (
+            low.max(first.saturating_sub(reach)),
+            high.min(first + size + reach),
+        );
         if high <= low {
             return None;
         }
@@ -334,7 +336,11 @@ impl<'a> Search<'a> {
         if whole {
             self.job_key[job] = -1_000_000;
         }
-        let mode = if whole { self.chance.below(4) } else { self.chance.below(3) };
+        let mode = if whole {
+            self.chance.below(4)
+        } else {
+            self.chance.below(3)
+        };
         for k in 0..n {
             let step = self.old[k];
             if self.is_out[step] {
@@ -343,7 +349,13 @@ impl<'a> Search<'a> {
                     0 => key * 100_000 + k as i64,
                     1 => key + k as i64,
                     2 => key / 4 + k as i64,
-                    _ => if key < 0 { key + k as i64 } else { k as i64 },
+                    _ => {
+                        if key < 0 {
+                            key + k as i64
+                        } else {
+                            k as i64
+                        }
+                    }
                 };
                 self.out.push((key, step));
             }
@@ -390,7 +402,9 @@ impl<'a> Search<'a> {
         let mut waits = 0; // preds that are still in the order ahead
         for &member in group {
             for pred in model.preds(member) {
-                if group.contains(&pred.from) { continue; }
+                if group.contains(&pred.from) {
+                    continue;
+                }
                 at = at.max(self.trial.end[pred.from] + pred.min);
                 if pred.from < n_all {
                     if self.is_out[pred.from] {
@@ -403,10 +417,15 @@ impl<'a> Search<'a> {
         let mut work: i64 = row.work;
         let mut tail_work = 0;
         for &member in &group[1..] {
-            let lag = model.preds(member).iter().find(|p| group.contains(&p.from)).map_or(0, |p| p.min);
+            let lag = model
+                .preds(member)
+                .iter()
+                .find(|p| group.contains(&p.from))
+                .map_or(0, |p| p.min);
             tail_work += lag + model.steps[member].work;
         }
-        let (mut dust_until, mut wet_until) = (model.dust_until[row.room], model.wet_until[row.room]);
+        let (mut dust_until, mut wet_until) =
+            (model.dust_until[row.room], model.wet_until[row.room]);
         let last = *group.last().unwrap_or(&step);
         let last_row = &model.steps[last];
         work += 0;
@@ -418,29 +437,59 @@ impl<'a> Search<'a> {
             // a spot before position k, after prev
             let next = if k < len { self.order[k] } else { usize::MAX };
             if waits == 0 {
-                let next_start = if k < len { self.trial.start[next] } else { NEVER };
+                let next_start = if k < len {
+                    self.trial.start[next]
+                } else {
+                    NEVER
+                };
                 let mut t = at;
-                if prev != usize::MAX { t = t.max(self.trial.end[prev]); }
+                if prev != usize::MAX {
+                    t = t.max(self.trial.end[prev]);
+                }
                 if t < next_start || best.0 == i64::MAX {
-                    if row.dust { t = t.max(wet_until); }
-                    if last_row.wet > 0 || row.wet > 0 { t = t.max(dust_until); }
-                    let setup = if row.family != super::model::NONE && (prev == usize::MAX || model.steps[prev].family != row.family) { row.setup } else { 0 };
+                    if row.dust {
+                        t = t.max(wet_until);
+                    }
+                    if last_row.wet > 0 || row.wet > 0 {
+                        t = t.max(dust_until);
+                    }
+                    let setup = if row.family != super::model::NONE
+                        && (prev == usize::MAX || model.steps[prev].family != row.family)
+                    {
+                        row.setup
+                    } else {
+                        0
+                    };
                     let mut w = work + setup;
                     if row.windowed {
                         for pred in model.preds(head) {
-                            if t - self.trial.end[pred.from] > pred.window { w += pred.extra; }
+                            if t - self.trial.end[pred.from] > pred.window {
+                                w += pred.extra;
+                            }
                         }
                     }
-                    let (s, e) = if row.split { model.calendar.fit_split(t, w) } else { model.calendar.fit(t, w + tail_work) };
+                    let (s, e) = if row.split {
+                        model.calendar.fit_split(t, w)
+                    } else {
+                        model.calendar.fit(t, w + tail_work)
+                    };
                     let mut push = (e - next_start).max(0);
                     if push == 0 && (row.dust || last_row.wet > 0) {
-                        let until = if row.dust { e + row.settle } else { e + last_row.wet };
+                        let until = if row.dust {
+                            e + row.settle
+                        } else {
+                            e + last_row.wet
+                        };
                         let mut j = k;
                         while j < len {
                             let o = self.order[j];
-                            if self.trial.start[o] >= until { break; }
+                            if self.trial.start[o] >= until {
+                                break;
+                            }
                             let orow = &model.steps[o];
-                            if orow.room == row.room && ((row.dust && orow.wet > 0) || (last_row.wet > 0 && orow.dust)) {
+                            if orow.room == row.room
+                                && ((row.dust && orow.wet > 0) || (last_row.wet > 0 && orow.dust))
+                            {
                                 push = until - self.trial.start[o];
                                 break;
                             }
@@ -449,25 +498,39 @@ impl<'a> Search<'a> {
                     }
                     let blink = self.chance.next() & 31 == 0;
                     if !blink || best.0 == i64::MAX {
-                        if push < best.0 { best = (push, k, s, e); }
-                        if push == 0 { break; }
+                        if push < best.0 {
+                            best = (push, k, s, e);
+                        }
+                        if push == 0 {
+                            break;
+                        }
                     }
                 }
             }
-            if k >= len { break; }
+            if k >= len {
+                break;
+            }
             // may not go past one that waits for it
-            if model.preds(next).iter().any(|p| group.contains(&p.from)) { break; }
+            if model.preds(next).iter().any(|p| group.contains(&p.from)) {
+                break;
+            }
             if waits > 0 {
                 for &member in group {
                     for pred in model.preds(member) {
-                        if pred.from == next { waits -= 1; }
+                        if pred.from == next {
+                            waits -= 1;
+                        }
                     }
                 }
             }
             let nrow = &model.steps[next];
             if nrow.room == row.room {
-                if nrow.dust { dust_until = dust_until.max(self.trial.end[next] + nrow.settle); }
-                if nrow.wet > 0 { wet_until = wet_until.max(self.trial.end[next] + nrow.wet); }
+                if nrow.dust {
+                    dust_until = dust_until.max(self.trial.end[next] + nrow.settle);
+                }
+                if nrow.wet > 0 {
+                    wet_until = wet_until.max(self.trial.end[next] + nrow.wet);
+                }
             }
             prev = next;
             k += 1;
@@ -519,7 +582,8 @@ impl<'a> Search<'a> {
             };
             self.evals += 1;
             let start = self.safe[from];
-            self.trial.pass(self.model, &self.order, &self.place_of, start);
+            self.trial
+                .pass(self.model, &self.order, &self.place_of, start);
             let cost = self.scalar(&self.trial);
             let more = cost - current;
             let take = more <= 0 || (more as f64) < -heat * (1.0 - self.chance.unit()).ln();
@@ -536,7 +600,13 @@ impl<'a> Search<'a> {
         true
     }
 
-    pub(super) fn keyed(&mut self, rounds: u64, hot: f64, cold: f64, stop: &mut dyn FnMut() -> bool) -> bool {
+    pub(super) fn keyed(
+        &mut self,
+        rounds: u64,
+        hot: f64,
+        cold: f64,
+        stop: &mut dyn FnMut() -> bool,
+    ) -> bool {
         let n = self.model.len();
         let jobs = self.model.jobs.len();
         let mut urgency = vec![0; n];
@@ -548,17 +618,48 @@ impl<'a> Search<'a> {
         let every = 16;
         let cool = (cold / hot).powf(every as f64 / rounds.max(1) as f64);
         for round in 0..rounds {
-            if round % every == every - 1 { heat *= cool; if stop() { return false; } }
+            if round % every == every - 1 {
+                heat *= cool;
+                if stop() {
+                    return false;
+                }
+            }
             urg2.copy_from_slice(&urgency);
             let mut pat2 = patience;
             let scale = [30usize, 200, 1000, 3000][self.chance.below(4)];
             let by = self.chance.below(2 * scale + 1) as i64 - scale as i64;
             match self.chance.below(8) {
-                0 => { let j = self.chance.below(jobs); for &s in &self.model.by_job[j] { urg2[s] += by; } }
-                1 => { let s = self.chance.below(n); let j = self.model.steps[s].job; let row = &self.model.by_job[j]; let at = row.iter().position(|&x| x == s).unwrap(); for &s in &row[at..] { urg2[s] += by; } }
-                2 => { let s = self.chance.below(n); let j = self.model.steps[s].job; let row = &self.model.by_job[j]; let at = row.iter().position(|&x| x == s).unwrap(); for &s in &row[..at] { urg2[s] += by; } }
-                3 if self.chance.below(4) == 0 => { pat2 = self.chance.unit(); }
-                _ => { let s = self.chance.below(n); urg2[s] += by; }
+                0 => {
+                    let j = self.chance.below(jobs);
+                    for &s in &self.model.by_job[j] {
+                        urg2[s] += by;
+                    }
+                }
+                1 => {
+                    let s = self.chance.below(n);
+                    let j = self.model.steps[s].job;
+                    let row = &self.model.by_job[j];
+                    let at = row.iter().position(|&x| x == s).unwrap();
+                    for &s in &row[at..] {
+                        urg2[s] += by;
+                    }
+                }
+                2 => {
+                    let s = self.chance.below(n);
+                    let j = self.model.steps[s].job;
+                    let row = &self.model.by_job[j];
+                    let at = row.iter().position(|&x| x == s).unwrap();
+                    for &s in &row[..at] {
+                        urg2[s] += by;
+                    }
+                }
+                3 if self.chance.below(4) == 0 => {
+                    pat2 = self.chance.unit();
+                }
+                _ => {
+                    let s = self.chance.below(n);
+                    urg2[s] += by;
+                }
             }
             let order = self.dispatcher.run(self.model, &mut self.now, &urg2, pat2);
             self.order.clear();
@@ -578,46 +679,53 @@ impl<'a> Search<'a> {
         true
     }
 
-    pub(super) fn run(&mut self, limits: &mut Limits<'_>) {
+    /// The best order found, or the one kept where no other is worth it.
+    pub(super) fn run(
+        &mut self,
+        settings: &SearchSettings,
+        kept: Option<&[usize]>,
+        stop: &mut dyn FnMut() -> bool,
+    ) -> Vec<usize> {
         if self.model.len() == 0 {
-            self.now.pass(self.model, &self.order, &self.place_of, 0);
-            self.note();
-            return;
+            return Vec::new();
         }
         let mut latest = vec![0; self.model.len()];
         self.latest(&vec![0; self.model.jobs.len()], &mut latest);
         self.now.latest = latest.clone();
         self.trial.latest = latest;
-        self.construct(env("TRIES", 50.0) as usize, limits.stop);
-        if std::env::var("V").is_ok() { eprintln!("constructed {:?}", self.best_cost); }
-        let kr = env("KR", 0.0) as u64;
-        if kr > 0 { self.keyed(kr, env("KH", 8000.0), env("KC", 50.0), limits.stop); 
-            if std::env::var("V").is_ok() { eprintln!("keyed {:?} evals {}", self.best_cost, self.evals); }
+        let mut kept_cost = Cost::WORST;
+        if let Some(kept) = kept {
+            self.order.clear();
+            self.order.extend_from_slice(kept);
+            self.renew();
+            self.now.pass(self.model, &self.order, &self.place_of, 0);
+            kept_cost = self.now.cost;
+            self.note();
+        }
+        self.construct(env("TRIES", 50.0) as usize, stop);
+        if std::env::var("V").is_ok() {
+            eprintln!("constructed {:?}", self.best_cost);
         }
         let mut rounds = env("R0", 20000.0) as u64;
-        loop {
+        let mut left = settings.iterations;
+        while left > 0 {
             self.back_to_best();
-            if !self.anneal(rounds, env("HOT", 2000.0), env("COLD", 5.0), limits.stop) {
+            let now = rounds.min(left);
+            if !self.anneal(now, env("HOT", 2000.0), env("COLD", 5.0), stop) {
                 break;
             }
-            if std::env::var("V").is_ok() { eprintln!("{rounds} {:?} evals {} now {:?} slip {} ends {:?}", self.best_cost, self.evals, self.now.cost, self.now.slip, self.now.job_ends()); }
+            left -= now;
+            if std::env::var("V").is_ok() {
+                eprintln!("{rounds} {:?} evals {}", self.best_cost, self.evals);
+            }
             rounds = (rounds as f64 * env("GROW", 1.5)) as u64;
-            if self.evals > limits.iterations { break; }
+        }
+        let worth_it = (self.best_cost.broken, self.best_cost.late)
+            < (kept_cost.broken, kept_cost.late)
+            || self.best_cost.ends < kept_cost.ends - settings.worth.0;
+        match kept {
+            Some(kept) if !worth_it => kept.to_vec(),
+            _ => self.best.clone(),
         }
     }
-
-    pub(super) fn best(&self) -> &[usize] {
-        &self.best
-    }
-}
-
-/// For measuring only.
-pub fn raw(instance: &super::Instance, seed: u64, stop: &mut dyn FnMut() -> bool) -> (i64, i64, i64, u64, Vec<(i64,i64)>) {
-    let model = Model::new(instance).expect("good");
-    let mut search = Search::new(&model, seed);
-    search.run(&mut Limits { seed, iterations: u64::MAX, stop });
-    search.back_to_best();
-    let c = search.best_cost;
-    let starts = (0..model.len()).map(|k| (model.ids[k].0, search.now.start[k])).collect();
-    (c.broken, c.late, c.ends, search.evals, starts)
 }
