@@ -192,6 +192,20 @@ impl Calendar {
         by.min(self.first) - left
     }
 
+    /// When `work` minutes of bench time from `at` on are over, however they are cut.
+    pub(super) fn through(&self, at: i64, work: i64) -> i64 {
+        let mut left = work;
+        let mut window = self.window(at);
+        loop {
+            let from = at.max(self.opens[window]);
+            if left <= self.closes[window] - from {
+                return from + left;
+            }
+            left -= self.closes[window] - from;
+            window += 1;
+        }
+    }
+
     /// When the window opens that `at` lies in.
     pub(super) fn opening(&self, at: i64) -> i64 {
         self.snap(self.opens[self.window(at)])

@@ -28,13 +28,15 @@ impl Cost {
 }
 
 /// How many positions lie between two snapshots of the rooms.
-const STRIDE: usize = 8;
+const STRIDE: usize = 4;
+/// What a minute after the latest start weighs against a minute of an end in the pull.
+const SLIP: i64 = 4;
 /// How often one pass goes back for a longest lag before it lets it be missed.
 const MOST_REPAIRS: usize = 24;
 
 /// The rooms at a point of the order: until when there is dust, until when coats are open to dust,
 /// and when the places of the racks come free.
-#[derive(Debug, Clone, Default)]
+#[derive(Debug, Clone, Default, PartialEq)]
 struct Air {
     dust_until: Vec<i64>,
     wet_until: Vec<i64>,
@@ -75,10 +77,12 @@ pub(super) struct Decoder {
     job_end: Vec<i64>,
     /// What the last pass came to.
     pub(super) cost: Cost,
-    pub(super) smooth: i64,
-    pub(super) slip: i64,
-    pub(super) latest: Vec<i64>,
-    pub(super) late_jobs: Vec<i64>,
+    /// What the annealing is drawn by besides the cost: how early the steps of each job end on the
+    /// whole, and how far they start after what their promise would need. So work on a job that
+    /// does not yet change its end tells too.
+    pub(super) pull: i64,
+    /// Minutes by which longest lags are missed.
+    missed: i64,
 }
 
 impl Decoder {
@@ -99,10 +103,8 @@ impl Decoder {
             snapshots: vec![Air::of(model); n / STRIDE + 1],
             job_end: vec![0; model.jobs.len()],
             cost: Cost::WORST,
-            smooth: 0,
-            slip: 0,
-            latest: vec![0; n],
-            late_jobs: vec![0; model.jobs.len()],
+            pull: 0,
+            missed: 0,
         }
     }
 
@@ -229,21 +231,56 @@ impl Decoder {
         }
     }
 
-    /// Times from position `from` on; those before stand. `place_of` tells where a step is in the
-    /// order. Gives up, with `false`, when `worse` says that the cost so far is enough.
-    pub(super) fn pass(&mut self, model: &Model, order: &[usize], place_of: &[usize], from: usize) {
+    /// Times of the whole order. `place_of` tells where a step is in it.
+    pub(super) fn pass(&mut self, model: &Model, order: &[usize], place_of: &[usize]) {
         self.forget_delays();
-        if from == 0 {
-            self.clear(model);
-            self.snapshots[0].take(&self.air);
-        } else {
-            self.rewind(model, order, from);
-        }
+        self.clear(model);
+        self.go(model, order, place_of, 0, None);
+        self.tally(model, order);
+    }
+
+    /// Times of an order that differs from that of `old` only in the positions `from..to`, where
+    /// no longest lag spans `from`, and this decoder stood as `old` does. Gives the position from
+    /// which on nothing has changed.
+    pub(super) fn pass_local(
+        &mut self,
+        model: &Model,
+        order: &[usize],
+        place_of: &[usize],
+        (from, to): (usize, usize),
+        old: &Self,
+    ) -> usize {
+        self.forget_delays();
+        self.rewind(model, order, from);
+        let until = self.go(model, order, place_of, from, Some((to, old)));
+        self.tally_local(model, order, (from, until), old);
+        until
+    }
+
+    fn go(
+        &mut self,
+        model: &Model,
+        order: &[usize],
+        place_of: &[usize],
+        from: usize,
+        old: Option<(usize, &Self)>,
+    ) -> usize {
         let mut repairs = 0;
         let mut at = from;
+        // The last position that a changed end reaches by an arc.
+        let mut reach = 0;
         while at < order.len() {
             if at % STRIDE == 0 {
-                self.snapshots[at / STRIDE].take(&self.air);
+                let snapshot = &mut self.snapshots[at / STRIDE];
+                if let Some((to, old)) = old
+                    && at > to
+                    && at > reach
+                    && self.end[order[at - 1]] == old.end[order[at - 1]]
+                    && self.air == old.snapshots[at / STRIDE]
+                {
+                    return at;
+                }
+                snapshot.take(&self.air);
             }
             let step = order[at];
             let prev = if at == 0 { NONE } else { order[at - 1] };
@@ -262,9 +299,16 @@ impl Decoder {
                 continue;
             }
             self.place(model, step, times);
+            if let Some((_, old)) = old
+                && times.1 != old.end[step]
+            {
+                for &next in model.succs(step) {
+                    reach = reach.max(place_of[next]);
+                }
+            }
             at += 1;
         }
-        self.tally(model, order);
+        at
     }
 
     /// Start of the first and end of the last of `chain`, one right after the other from where the
@@ -316,35 +360,84 @@ impl Decoder {
         None
     }
 
+    /// Minutes by which longest lags into a step are missed.
+    fn missed_by(&self, model: &Model, step: usize) -> i64 {
+        let preds = model.preds(step).iter();
+        let over = preds.map(|pred| self.start[step] - self.end[pred.from] - pred.max);
+        over.map(|over| over.max(0)).sum()
+    }
+
+    fn overrun(&self, model: &Model, order: &[usize]) -> i64 {
+        let last = order.last().map_or(-NEVER, |&last| self.end[last]);
+        (last - model.calendar.end()).max(0)
+    }
+
+    /// The pull of one step, see [`Decoder::pull`].
+    #[inline]
+    fn pull_of(&self, model: &Model, step: usize) -> i64 {
+        let row = &model.steps[step];
+        let slip = (self.start[step] - row.latest).max(0);
+        (self.end[step] - model.from + SLIP * slip).wrapping_mul(row.share)
+    }
+
     fn tally(&mut self, model: &Model, order: &[usize]) {
         for (end, job) in self.job_end.iter_mut().zip(&model.jobs) {
             *end = job.done;
         }
         let mut broken = 0;
-        let mut smooth = 0i64;
-        let mut slip = 0i64;
+        self.pull = 0;
         for &step in order {
-            smooth += (self.end[step] - model.calendar.first()) * model.steps[step].share;
-            slip += (self.start[step] - self.latest[step]).max(0) * model.steps[step].share;
             let row = &model.steps[step];
-            let end = self.end[step];
-            self.job_end[row.job] = self.job_end[row.job].max(end);
+            self.job_end[row.job] = self.job_end[row.job].max(self.end[step]);
+            self.pull = self.pull.wrapping_add(self.pull_of(model, step));
             if row.bound {
-                for pred in model.preds(step) {
-                    broken += (self.start[step] - self.end[pred.from] - pred.max).max(0);
-                }
+                broken += self.missed_by(model, step);
             }
         }
         let (mut late, mut ends) = (0i64, 0i64);
         for (job, &end) in model.jobs.iter().zip(&self.job_end) {
-            late = late.saturating_add(job.weight.saturating_mul((end - job.due).max(0)));
+            late = late.saturating_add(job.late(end));
             ends = ends.saturating_add(end);
         }
-        if let Some(&last) = order.last() {
-            broken += (self.end[last] - model.calendar.end()).max(0);
+        self.missed = broken;
+        broken += self.overrun(model, order);
+        self.cost = Cost { broken, late, ends };
+    }
+
+    fn tally_local(
+        &mut self,
+        model: &Model,
+        order: &[usize],
+        (from, until): (usize, usize),
+        old: &Self,
+    ) {
+        let Cost {
+            mut late, mut ends, ..
+        } = old.cost;
+        (self.missed, self.pull) = (old.missed, old.pull);
+        for &step in &order[from..until] {
+            let row = &model.steps[step];
+            if row.bound {
+                self.missed += self.missed_by(model, step) - old.missed_by(model, step);
+            }
+            if self.start[step] == old.start[step] && self.end[step] == old.end[step] {
+                continue;
+            }
+            let more = self
+                .pull_of(model, step)
+                .wrapping_sub(old.pull_of(model, step));
+            self.pull = self.pull.wrapping_add(more);
+            if row.last {
+                let job = &model.jobs[row.job];
+                let before = self.job_end[row.job];
+                let lasts = job.lasts.iter().map(|&last| self.end[last]);
+                let end = lasts.fold(job.done, i64::max);
+                self.job_end[row.job] = end;
+                late = late.saturating_add(job.late(end) - job.late(before));
+                ends = ends.saturating_add(end - before);
+            }
         }
-        self.smooth = smooth / 64;
-        self.slip = slip / 64;
+        let broken = self.missed + self.overrun(model, order);
         self.cost = Cost { broken, late, ends };
     }
 
@@ -353,18 +446,18 @@ impl Decoder {
         &self.job_end
     }
 
-    /// Takes over the times and rooms of another from position `from` of the order on.
-    pub(super) fn take(&mut self, other: &Self, order: &[usize], from: usize) {
-        for &step in &order[from..] {
+    /// Takes over the times and rooms of another in the positions `from..until` of the order.
+    pub(super) fn take(&mut self, other: &Self, order: &[usize], (from, until): (usize, usize)) {
+        for &step in &order[from..until] {
             self.start[step] = other.start[step];
             self.end[step] = other.end[step];
         }
-        for slot in from / STRIDE..self.snapshots.len() {
+        for slot in from / STRIDE..until.div_ceil(STRIDE).min(self.snapshots.len()) {
             self.snapshots[slot].take(&other.snapshots[slot]);
         }
         self.cost = other.cost;
-        self.smooth = other.smooth;
-        self.slip = other.slip;
+        self.pull = other.pull;
+        self.missed = other.missed;
         self.job_end.copy_from_slice(&other.job_end);
     }
 }

@@ -7,14 +7,13 @@
 
 use super::calendar::NEVER;
 use super::decode::Decoder;
+use super::groups::Groups;
 use super::model::{Model, NONE};
 
-/// Steps that are tied by longest lags and follow each other, by their first one.
+/// Lays orders by a rule.
 #[derive(Debug, Clone)]
 pub(super) struct Dispatcher {
-    groups: Vec<Vec<usize>>,
-    group_of: Vec<usize>,
-    /// How many steps outside the group, still to do, it waits for.
+    /// How many steps outside the group, still to do, each group waits for.
     waits: Vec<usize>,
     left: Vec<usize>,
     ready: Vec<usize>,
@@ -23,34 +22,16 @@ pub(super) struct Dispatcher {
 }
 
 impl Dispatcher {
-    pub(super) fn new(model: &Model) -> Self {
+    pub(super) fn new(model: &Model, groups: &Groups) -> Self {
         let n = model.len();
-        let mut group_of: Vec<usize> = (0..n).collect();
-        for &step in &model.topological {
-            for pred in model.preds(step) {
-                if pred.max < NEVER && pred.from < n {
-                    let (keep, gone) = (group_of[pred.from], group_of[step]);
-                    for group in &mut group_of {
-                        if *group == gone {
-                            *group = keep;
-                        }
-                    }
-                }
-            }
-        }
-        let mut groups = vec![Vec::new(); n];
-        for &step in &model.topological {
-            groups[group_of[step]].push(step);
-        }
         let mut waits = vec![0; n];
         for step in 0..n {
-            let outside = |from: usize| from < n && group_of[from] != group_of[step];
+            let group = groups.number(step);
+            let outside = |from: usize| from < n && groups.number(from) != group;
             let count = model.preds(step).iter().filter(|p| outside(p.from)).count();
-            waits[group_of[step]] += count;
+            waits[group] += count;
         }
         Self {
-            groups,
-            group_of,
             left: waits.clone(),
             waits,
             ready: Vec::with_capacity(n),
@@ -59,16 +40,12 @@ impl Dispatcher {
         }
     }
 
-    /// The steps that are moved together with a step, itself among them.
-    pub(super) fn group(&self, step: usize) -> &[usize] {
-        &self.groups[self.group_of[step]]
-    }
-
     /// An order by `urgency` (the least first). `patience`, zero to one, says how long the hands
     /// wait for an urgent step: zero never, one until a step at hand would be done meanwhile.
     pub(super) fn run(
         &mut self,
         model: &Model,
+        groups: &Groups,
         decoder: &mut Decoder,
         urgency: &[i64],
         patience: f64,
@@ -77,21 +54,21 @@ impl Dispatcher {
         self.left.copy_from_slice(&self.waits);
         self.order.clear();
         self.ready.clear();
-        for (group, steps) in self.groups.iter().enumerate() {
-            if !steps.is_empty() && self.left[group] == 0 {
+        for group in 0..model.len() {
+            if !groups.steps(group).is_empty() && self.left[group] == 0 {
                 self.ready.push(group);
             }
         }
         while !self.ready.is_empty() {
             let prev = self.order.last().copied().unwrap_or(NONE);
-            let chosen = self.choose(model, decoder, urgency, patience, prev);
+            let chosen = self.choose(model, groups, decoder, urgency, patience, prev);
             let group = self.ready.swap_remove(chosen);
-            times(model, decoder, &self.groups[group], prev, true);
-            for k in 0..self.groups[group].len() {
-                let step = self.groups[group][k];
+            let steps = groups.steps(group);
+            times(model, decoder, steps, prev, true);
+            for &step in steps {
                 self.order.push(step);
                 for &next in model.succs(step) {
-                    let other = self.group_of[next];
+                    let other = groups.number(next);
                     if other != group {
                         self.left[other] -= 1;
                         if self.left[other] == 0 {
@@ -107,6 +84,7 @@ impl Dispatcher {
     fn choose(
         &mut self,
         model: &Model,
+        groups: &Groups,
         decoder: &mut Decoder,
         urgency: &[i64],
         patience: f64,
@@ -115,7 +93,7 @@ impl Dispatcher {
         let (mut soonest, mut done_first) = (NEVER, NEVER);
         self.spans.clear();
         for &group in &self.ready {
-            let span = times(model, decoder, &self.groups[group], prev, false);
+            let span = times(model, decoder, groups.steps(group), prev, false);
             soonest = soonest.min(span.0);
             done_first = done_first.min(span.1);
             self.spans.push(span.0);
@@ -126,7 +104,7 @@ impl Dispatcher {
             if start > soonest && (start - soonest) as f64 >= wait {
                 continue;
             }
-            let first = self.groups[group][0];
+            let first = groups.steps(group)[0];
             if (urgency[first], start) < (best.1, best.2) {
                 best = (k, urgency[first], start);
             }

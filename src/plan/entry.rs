@@ -76,7 +76,7 @@ fn places(order: &[usize]) -> Vec<usize> {
 
 fn sheet(instance: &Instance, model: &Model, order: &[usize]) -> Sheet {
     let mut decoder = Decoder::new(model);
-    decoder.pass(model, order, &places(order), 0);
+    decoder.pass(model, order, &places(order));
     let times = Times {
         start: &decoder.start,
         end: &decoder.end,
@@ -167,9 +167,7 @@ impl Replayer {
 
     /// The ends of the jobs with the figures as they stand, in the order of the instance.
     pub fn run(&mut self) -> impl Iterator<Item = (JobId, Minute)> + '_ {
-        self.decoder.clear(&self.model);
-        self.decoder
-            .pass(&self.model, &self.order, &self.place_of, 0);
+        self.decoder.pass(&self.model, &self.order, &self.place_of);
         let ends = self.decoder.job_ends().iter().map(|&end| Minute(end));
         self.jobs.iter().copied().zip(ends)
     }

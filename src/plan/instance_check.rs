@@ -91,9 +91,6 @@ pub enum InstanceError {
     /// Steps that wait for each other in a ring.
     #[error("step {} waits for itself, by way of others", .0.0)]
     Ring(OpId),
-    /// A step that no bench window holds, or more work than the calendar has.
-    #[error("step {} fits no bench window that is left; split it or give a longer window", .0.0)]
-    NeverFits(OpId),
     /// A rack with no place for a coat that needs one.
     #[error("step {} needs a rack place in a room that has none", .0.0)]
     NoRack(OpId),

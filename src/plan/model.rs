@@ -44,9 +44,12 @@ pub(super) struct Step {
     pub(super) binds: usize,
     pred: (usize, usize),
     succ: (usize, usize),
-    /// Least time from its end to the end of its job, by lags and work alone.
-    pub(super) tail: i64,
+    /// What it weighs in the pull of the search, in [`SHARE`] parts of its job's weight.
     pub(super) share: i64,
+    /// Its latest start that keeps the promise of its job, by lags and bench hours alone.
+    pub(super) latest: i64,
+    /// Whether no other step of its job waits for it.
+    pub(super) last: bool,
 }
 
 /// What a step that is done left in its room.
@@ -59,13 +62,26 @@ pub(super) struct Left {
     pub(super) hold: i64,
 }
 
-#[derive(Debug, Clone, Copy)]
+#[derive(Debug, Clone)]
 pub(super) struct JobRow {
     pub(super) weight: i64,
     pub(super) due: i64,
     /// The latest end among its steps that are done.
     pub(super) done: i64,
+    /// The steps to do that no other step of the job waits for.
+    pub(super) lasts: Vec<usize>,
 }
+
+impl JobRow {
+    /// Weight times minutes late, when it ends at `end`.
+    #[inline]
+    pub(super) fn late(&self, end: i64) -> i64 {
+        self.weight.saturating_mul((end - self.due).max(0))
+    }
+}
+
+/// In how many parts a job's weight is shared out among its steps.
+pub(super) const SHARE: i64 = 1024;
 
 /// An instance made ready: steps to do are `0..len()`, done ones follow.
 #[derive(Debug, Clone)]
@@ -82,7 +98,6 @@ pub(super) struct Model {
     /// When the hands are first free.
     pub(super) from: i64,
     pub(super) ids: Vec<OpId>,
-    pub(super) rooms: usize,
     /// When dust has settled, and when coats are dust-free, in each room, as things stand.
     pub(super) dust_until: Vec<i64>,
     pub(super) wet_until: Vec<i64>,
@@ -96,16 +111,17 @@ pub(super) struct Model {
 
 impl Model {
     pub(super) fn new(instance: &Instance) -> Result<Self, InstanceError> {
+        instance.check()?;
         Self::with(instance, on_grid(instance))
     }
 
     /// Ready for figures that will be changed, on the grid or off it.
     pub(super) fn free(instance: &Instance) -> Result<Self, InstanceError> {
+        instance.check()?;
         Self::with(instance, instance.grid.0 == 1)
     }
 
     fn with(instance: &Instance, on_grid: bool) -> Result<Self, InstanceError> {
-        instance.check()?;
         let calendar = Calendar::new(instance, on_grid);
         let (todo, done): (Vec<&Op>, Vec<&Op>) =
             instance.ops.iter().partition(|op| op.done.is_none());
@@ -125,6 +141,7 @@ impl Model {
                 weight: job.weight,
                 due: job.due.0,
                 done: -NEVER,
+                lasts: Vec::new(),
             });
         }
         for (op, &(_, end)) in done.iter().zip(&done_times) {
@@ -142,13 +159,18 @@ impl Model {
             });
         }
         let topological = arcs.topological(todo.len());
-        arcs.set_tails(&mut steps, &topological);
+        arcs.tie(&mut steps);
         let mut by_job = vec![Vec::new(); jobs.len()];
         for &step in &topological {
             by_job[steps[step].job].push(step);
         }
-        for step in &mut steps {
-            step.share = 64 * jobs[step.job].weight / by_job[step.job].len() as i64;
+        for (k, step) in steps.iter_mut().enumerate() {
+            let job = &mut jobs[step.job];
+            let count = i64::try_from(by_job[step.job].len()).unwrap_or(1).max(1);
+            step.share = (SHARE * job.weight / count).clamp(1, 64 * SHARE);
+            if step.last {
+                job.lasts.push(k);
+            }
         }
         let left = |op: &&Op| Left {
             room: rooms.names.get(&op.room).copied().unwrap_or_default(),
@@ -157,7 +179,7 @@ impl Model {
             wet: op.wet.0,
             hold: op.hold.0,
         };
-        Ok(Self {
+        let mut model = Self {
             left: done.iter().map(left).collect(),
             from,
             calendar,
@@ -167,13 +189,34 @@ impl Model {
             succs: arcs.succs,
             done: done_times,
             ids,
-            rooms: rooms.names.len(),
             dust_until: rooms.dust_until,
             wet_until: rooms.wet_until,
             places: rooms.places,
             by_job,
             topological,
-        })
+        };
+        let mut latest = vec![0; model.len()];
+        model.latest(&vec![0; model.jobs.len()], &mut latest, false);
+        for (step, latest) in model.steps.iter_mut().zip(latest) {
+            step.latest = latest;
+        }
+        Ok(model)
+    }
+
+    /// Latest starts (or ends) that keep promises moved by `offset` of each job.
+    pub(super) fn latest(&self, offset: &[i64], latest: &mut [i64], ends: bool) {
+        let mut finish = vec![NEVER; self.len()];
+        for &step in self.topological.iter().rev() {
+            let row = &self.steps[step];
+            let by = finish[step].min(self.jobs[row.job].due + offset[row.job]);
+            let start = self.calendar.fit_before(by, row.work, row.split);
+            latest[step] = if ends { by } else { start };
+            for pred in self.preds(step) {
+                if pred.from < self.len() {
+                    finish[pred.from] = finish[pred.from].min(start - pred.min);
+                }
+            }
+        }
     }
 
     /// How many steps are still to do.
@@ -323,14 +366,17 @@ impl Arcs {
         order
     }
 
-    fn set_tails(&self, steps: &mut [Step], topological: &[usize]) {
-        for &step in topological.iter().rev() {
+    /// Tells each step what of its own job waits for it, and what must follow it soon.
+    fn tie(&self, steps: &mut [Step]) {
+        for step in 0..steps.len() {
             for pred in self.preds(step) {
-                let tail = pred.min + steps[step].work + steps[step].tail;
-                if pred.from < steps.len() && steps[pred.from].job == steps[step].job {
-                    steps[pred.from].tail = steps[pred.from].tail.max(tail);
+                if pred.from >= steps.len() {
+                    continue;
                 }
-                if pred.from < steps.len() && pred.max < NEVER {
+                if steps[pred.from].job == steps[step].job {
+                    steps[pred.from].last = false;
+                }
+                if pred.max < NEVER {
                     steps[pred.from].binds += 1;
                 }
             }
@@ -434,8 +480,9 @@ impl Rooms {
             binds: 0,
             pred: arcs.pred_of[k],
             succ: arcs.succ_of[k],
-            tail: 0,
             share: 0,
+            latest: 0,
+            last: true,
         }
     }
 }
