@@ -5,10 +5,27 @@
 //! back. May not live here: pieces and products (the shop brings its tickets here as an instance),
 //! the store, the screen, any reading of a clock, or randomness save from a seed that is passed in.
 
+mod bound;
+mod calendar;
+mod decode;
+mod dispatch;
+mod entry;
+mod groups;
 mod instance;
+mod instance_check;
+mod line_up;
+mod model;
+mod refit;
+mod rng;
+mod search;
+mod sheet;
+mod why;
 
+pub use bound::{Bound, bound};
+pub use entry::{Plan, Replayer, SearchSettings, replay};
 pub use instance::{
     Arc, Family, FamilyId, Instance, Job, JobId, Minute, Op, OpId, Room, RoomId, Window,
 };
-mod instance_check;
 pub use instance_check::InstanceError;
+pub use sheet::{Broken, JobEnd, Line, Order, Sheet};
+pub use why::Held;
