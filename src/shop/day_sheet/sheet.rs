@@ -3,7 +3,7 @@
 use super::floor::Floor;
 use super::lags::{self, PieceLags, Times};
 use super::sheet_read::{lines, outlooks, pieces};
-use super::solve::{Effort, solve};
+use super::solve::{Effort, again, solve};
 use super::to_plan::{Built, OpIs, Pin, build};
 use super::todo::PieceWork;
 use super::todo_walk::remaining;
@@ -134,6 +134,10 @@ pub struct Made {
     pub lags: Vec<PieceLags>,
 }
 
+/// How often a sheet with its order held is tried again with later drying, at the most; a few times
+/// are enough.
+const SETTLES: usize = 40;
+
 /// Makes the sheet. Two runs over the same state with the same effort give the same sheet, unless
 /// `stop` is set meanwhile: then it is the best found so far.
 pub fn make(floor: &Floor<'_>, effort: Effort, stop: &AtomicBool) -> Made {
@@ -151,6 +155,18 @@ pub fn make(floor: &Floor<'_>, effort: Effort, stop: &AtomicBool) -> Made {
     let mut doubts = Vec::new();
     let (mut built, mut times, mut kept_order) =
         (build(floor, &works, &lags, &pins, &[]), None, false);
+    let raise = |built: &Built, times: &[(i64, i64)], lags: &mut [PieceLags]| {
+        let mut raised = false;
+        for (place, work) in works.iter().enumerate() {
+            let known = step_times(built, times, place, work);
+            let count = known.len();
+            let mut full = lags::alone(floor, work, floor.now);
+            full[..count].copy_from_slice(&known);
+            raised |= lags::raise(floor, work, &full, &mut lags[place]);
+        }
+        raised
+    };
+    let mut raised = false;
     for round in 0..=effort.refine {
         let effort = Effort {
             // The first rounds only feel out when coats will dry.
@@ -163,17 +179,23 @@ pub fn make(floor: &Floor<'_>, effort: Effort, stop: &AtomicBool) -> Made {
         };
         (built, times, kept_order) = best(floor, (&works, &lags, &pins), &chain, effort, stop);
         let Some(times) = &times else { break };
-        let mut raised = false;
-        for (place, work) in works.iter().enumerate() {
-            let known = step_times(&built, times, place, work);
-            let count = known.len();
-            let mut full = lags::alone(floor, work, floor.now);
-            full[..count].copy_from_slice(&known);
-            raised |= lags::raise(floor, work, &full, &mut lags[place]);
-        }
+        raised = raise(&built, times, &mut lags);
         if !raised && round > 0 {
             break;
         }
+    }
+    // A new search may always find a new order that runs into other lags. With the order held,
+    // steps only move later and lags only grow: it comes to rest.
+    for _ in 0..SETTLES {
+        let Some(found) = times.as_ref().filter(|_| raised) else {
+            break;
+        };
+        let held: &[(usize, usize)] = if kept_order { &chain } else { &[] };
+        built = build(floor, &works, &lags, &pins, held);
+        times = again(&built, found);
+        raised = times
+            .as_ref()
+            .is_some_and(|times| raise(&built, times, &mut lags));
     }
     let times = times.unwrap_or_else(|| {
         if works.iter().any(|work| !work.todos.is_empty()) {
@@ -231,11 +253,11 @@ fn best(
         return (free, times, false);
     }
     let held = build(floor, works, lags, pins, chain);
-    let again = solve(&held, effort, stop);
+    let held_times = solve(&held, effort, stop);
     let late = |times: &Option<Vec<(i64, i64)>>| times.as_ref().map(|times| free.lateness(times));
-    match (late(&again), late(&times)) {
-        (Some(held_late), Some(late)) if held_late <= late => (held, again, true),
-        (Some(_), None) => (held, again, true),
+    match (late(&held_times), late(&times)) {
+        (Some(held_late), Some(late)) if held_late <= late => (held, held_times, true),
+        (Some(_), None) => (held, held_times, true),
         _ => (free, times, false),
     }
 }
