@@ -35,6 +35,7 @@ mod settings;
 mod site;
 mod size;
 mod slots;
+mod slots_time;
 mod span;
 mod use_book;
 mod windows;

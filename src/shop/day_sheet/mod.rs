@@ -17,6 +17,7 @@ mod solve;
 mod to_plan;
 mod to_plan_calendar;
 mod todo;
+mod todo_below;
 mod todo_walk;
 mod why;
 mod worked;

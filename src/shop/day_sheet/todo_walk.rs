@@ -1,7 +1,7 @@
 //! Leading a copy of the ticket through the rest of its schedule.
 
 use super::todo::{After, Before, Lag, Laid, PieceWork, Todo, is_flat};
-use crate::coating::{ProductId, Recoat};
+use crate::coating::ProductId;
 use crate::shape::FaceKey;
 use crate::shop::Blocker;
 use crate::shop::check::{Gates, Strictness};
@@ -47,15 +47,15 @@ pub fn remaining(file: &PieceFile, gates: &Gates<'_>, now: DateTime<Utc>) -> Pie
 }
 
 /// A copy of the ticket on its way through the rest of its schedule.
-struct Walk<'a, 'g> {
-    gates: &'a Gates<'g>,
-    now: DateTime<Utc>,
-    ticket: Ticket,
+pub(super) struct Walk<'a, 'g> {
+    pub(super) gates: &'a Gates<'g>,
+    pub(super) now: DateTime<Utc>,
+    pub(super) ticket: Ticket,
     /// The step that laid the last coat of a face.
-    last: HashMap<FaceKey, usize>,
+    pub(super) last: HashMap<FaceKey, usize>,
     /// The step that wipes down.
-    wiped: Option<usize>,
-    work: PieceWork,
+    pub(super) wiped: Option<usize>,
+    pub(super) work: PieceWork,
 }
 
 impl Walk<'_, '_> {
@@ -75,7 +75,7 @@ impl Walk<'_, '_> {
         }
     }
 
-    fn laid(&mut self, coat: &Coat) -> usize {
+    pub(super) fn laid(&mut self, coat: &Coat) -> usize {
         let known = self
             .work
             .laid
@@ -250,70 +250,6 @@ impl Walk<'_, '_> {
         });
     }
 
-    /// What lies under the faces due for a coat, and what that asks.
-    fn below(&mut self, kind: CoatKind, due: &[FaceKey]) -> Below {
-        let mut below = Below::default();
-        for key in due {
-            let Some(face) = self.ticket.face(*key).cloned() else {
-                continue;
-            };
-            match (face.last_coat(), self.last.get(key).copied()) {
-                (Some(coat), Some(at)) => {
-                    below.add(Before::Todo(at), Lag::Recoat(coat.product), None);
-                    let by_schedule = self.ticket.schedule.scuff.is_some()
-                        && coat.kind == CoatKind::Topcoat
-                        && kind == CoatKind::Topcoat;
-                    let by_label = coat.kind.is_film()
-                        && self
-                            .gates
-                            .product(coat.product)
-                            .and_then(|product| product.label.windows.first())
-                            .is_some_and(|window| window.scuff);
-                    if by_schedule || by_label {
-                        below.scuffs.push(*key);
-                    }
-                }
-                (Some(coat), None) => self.on_the_wood(kind, &face, coat, &mut below),
-                (None, _) => {
-                    if let Some(at) = self.wiped
-                        && let WipeDown::With(product) = self.ticket.schedule.wipe_down
-                    {
-                        below.add(Before::Todo(at), Lag::Flash(product), None);
-                    }
-                    let real = self.wiped.is_none();
-                    let ready = self.gates.wipe_ready(&self.ticket, &face);
-                    below.ready = below.ready.max(ready.filter(|_| real));
-                }
-            }
-        }
-        below
-    }
-
-    /// What a coat that is on the wood already asks of the next.
-    fn on_the_wood(&mut self, kind: CoatKind, face: &FaceState, coat: &Coat, below: &mut Below) {
-        let place = self.laid(coat);
-        let ready = match self.gates.recoat(face, self.now) {
-            Some(Recoat::Wait { ready } | Recoat::Lifts { ready, .. }) => Some(ready),
-            _ => None,
-        };
-        below.ready = below.ready.max(ready);
-        let at = ready.unwrap_or(self.now).max(self.now);
-        if self.gates.wants_abrading(face, at).is_some() {
-            below.scuffs.push(face.key);
-            below.abrades = true;
-            below.add(Before::Laid(place), Lag::Order, None);
-            return;
-        }
-        if self.gates.wants_scuff(&self.ticket, face, kind, at) {
-            below.scuffs.push(face.key);
-        }
-        let shuts = match self.gates.recoat(face, at) {
-            Some(Recoat::Open { shuts, .. }) => shuts,
-            _ => None,
-        };
-        below.add(Before::Laid(place), Lag::Order, shuts);
-    }
-
     fn set(&mut self) {
         if self.ticket.finished.is_some() {
             return;
@@ -419,27 +355,5 @@ impl Walk<'_, '_> {
             what,
         };
         self.ticket.fold(&event);
-    }
-}
-
-/// What lies under faces due for a coat.
-#[derive(Default)]
-struct Below {
-    after: Vec<After>,
-    ready: Option<DateTime<Utc>>,
-    scuffs: Vec<FaceKey>,
-    abrades: bool,
-}
-
-impl Below {
-    fn add(&mut self, from: Before, lag: Lag, shuts: Option<DateTime<Utc>>) {
-        let known = self
-            .after
-            .iter_mut()
-            .find(|after| after.from == from && after.lag == lag);
-        match known {
-            Some(after) => after.shuts = [after.shuts, shuts].into_iter().flatten().min(),
-            None => self.after.push(After { from, lag, shuts }),
-        }
     }
 }

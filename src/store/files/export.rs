@@ -18,7 +18,7 @@ use super::table::{pour, write};
 use super::tomls;
 use super::use_book;
 use super::wood;
-use super::{bench, can_log, cans};
+use super::{bench, bench_write, can_log, cans};
 use super::{layout, layout_write};
 use crate::desk::{Books, Scope, Shop};
 use crate::shop::{CanRecords, What};
@@ -61,7 +61,7 @@ pub fn export(books: &dyn Books, folder: &Path, zone: Tz) -> Result<ExportReport
     let air = AirBook::of(books)?;
     let records = books.cans(Scope::All)?;
     texts.extend(can_texts(&records, &shop).map_err(|error| cannot(folder, &error.to_string()))?);
-    texts.extend(bench::write(&shop.plan).map(|text| (bench::FILE, text.into_bytes())));
+    texts.extend(bench_write::write(&shop.plan).map(|text| (bench::FILE, text.into_bytes())));
     texts.extend(air_texts(&air).map_err(|error| cannot(folder, &error.to_string()))?);
     let of_use = use_book::write(&shop.use_book);
     texts.extend(of_use.map(|text| (use_book::FILE, text.into_bytes())));

@@ -10,6 +10,7 @@
 
 mod air;
 mod bench;
+mod bench_write;
 mod can_log;
 mod cans;
 mod days;
