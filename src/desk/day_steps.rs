@@ -2,6 +2,7 @@
 
 use super::action::{AmountDraft, FacePick, PassDraft};
 use super::books::{Row, Scope};
+use super::can_action::DrawnDraft;
 use super::day_sheet::with_floor;
 use super::error::DeskError;
 use super::perform::{Desk, Done};
@@ -12,12 +13,14 @@ use crate::shop::{
 use chrono::{DateTime, Utc};
 
 /// How a step from the sheet ended.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct StepEnd {
     /// When.
     pub at: DateTime<Utc>,
     /// How much a coat used.
     pub amount: AmountDraft,
+    /// Which cans a coat came from, what was lost, how it was put on.
+    pub drawn: DrawnDraft,
     /// What a touch test found.
     pub verdict: Option<TouchVerdict>,
 }
@@ -93,7 +96,7 @@ impl Desk<'_> {
                     amount: end.amount,
                     air: None,
                     scuffed_first: None,
-                    drawn: super::can_action::DrawnDraft::default(),
+                    drawn: end.drawn.clone(),
                 };
                 let done = self.log_pass(&draft)?;
                 if kind == CoatKind::Stain {

@@ -334,6 +334,7 @@ fn the_kept_order_of_the_day_stays_when_a_step_ran_late() {
     hand.done(&Action::FinishStep(tackfree::desk::StepEnd {
         at,
         amount: tackfree::desk::AmountDraft::Estimate,
+        drawn: tackfree::desk::DrawnDraft::default(),
         verdict: None,
     }));
     let again = sheet(&hand);

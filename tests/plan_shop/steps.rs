@@ -19,6 +19,7 @@ fn end(at: DateTime<Utc>) -> Action {
     Action::FinishStep(StepEnd {
         at,
         amount: AmountDraft::Estimate,
+        drawn: tackfree::desk::DrawnDraft::default(),
         verdict: None,
     })
 }

@@ -41,6 +41,23 @@ pub struct PassArgs {
     /// How much: "4 oz", "120 mL", or the can before and after, "1042 g > 884 g".
     #[arg(long, value_name = "AMOUNT", allow_hyphen_values = true)]
     pub used: Option<String>,
+    /// Which cans, what was lost, how it was put on.
+    #[command(flatten)]
+    pub drawn: DrawnArgs,
+    /// Shop air: "68F 45%".
+    #[arg(long, allow_hyphen_values = true)]
+    pub air: Option<String>,
+    /// Scuffed just before, with a grit like 320, pad or "brown paper".
+    #[arg(long, value_name = "MEANS", allow_hyphen_values = true)]
+    pub scuffed: Option<String>,
+    /// Only tells the checks and the cautions; logs nothing.
+    #[arg(long)]
+    pub check: bool,
+}
+
+/// Where what a pass used came from and how it was put on, as typed.
+#[derive(Debug, clap::Args)]
+pub struct DrawnArgs {
     /// The can it came from, with how much where it came from several: 7, "7: 1042 g > 884 g".
     #[arg(long, value_name = "CAN", conflicts_with = "no_can")]
     pub can: Vec<String>,
@@ -56,15 +73,6 @@ pub struct PassArgs {
     /// Says yes to what was asked.
     #[arg(long)]
     pub sure: bool,
-    /// Shop air: "68F 45%".
-    #[arg(long, allow_hyphen_values = true)]
-    pub air: Option<String>,
-    /// Scuffed just before, with a grit like 320, pad or "brown paper".
-    #[arg(long, value_name = "MEANS", allow_hyphen_values = true)]
-    pub scuffed: Option<String>,
-    /// Only tells the checks and the cautions; logs nothing.
-    #[arg(long)]
-    pub check: bool,
 }
 
 /// The kind of coat laid where this piece stands, or next after it: the desk then says what is
@@ -104,7 +112,7 @@ pub fn run(args: &PassArgs, session: &mut Session<'_>) -> Result<Answer, Failure
         air: read_air(args.air.as_deref().unwrap_or(""), settings)?,
         scuffed_first: read_scuff(args.scuffed.as_deref().unwrap_or(""))
             .map_err(|error| error.at("scuffed"))?,
-        drawn: drawn(args, &shop)?,
+        drawn: drawn(&args.drawn, &shop)?,
     };
     let told = told(&shop, &draft, session);
     if args.check {
@@ -123,7 +131,7 @@ pub fn run(args: &PassArgs, session: &mut Session<'_>) -> Result<Answer, Failure
 }
 
 /// Which cans, what was lost, how it was put on.
-fn drawn(args: &PassArgs, shop: &Shop) -> Result<DrawnDraft, Failure> {
+pub(super) fn drawn(args: &DrawnArgs, shop: &Shop) -> Result<DrawnDraft, Failure> {
     Ok(DrawnDraft {
         cans: picked(&args.can, args.no_can, shop)?.unwrap_or_default(),
         lost: lost(args.lost.as_deref())?,

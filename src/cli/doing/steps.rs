@@ -1,5 +1,6 @@
 //! Steps begun and finished from the day sheet, and the sheet made anew and kept.
 
+use super::pass::{DrawnArgs, drawn};
 use crate::cli::answer::Answer;
 use crate::cli::failure::Failure;
 use crate::cli::find;
@@ -39,6 +40,9 @@ pub struct FinishArgs {
     /// How much a coat used: estimated unless said.
     #[arg(long, value_name = "AMOUNT")]
     pub amount: Option<String>,
+    /// Which cans, what was lost, how it was put on.
+    #[command(flatten)]
+    pub drawn: DrawnArgs,
     /// What a touch test found.
     #[arg(long, value_name = "VERDICT")]
     pub found: Option<String>,
@@ -84,11 +88,15 @@ pub fn finish(args: &FinishArgs, session: &mut Session<'_>) -> Result<Answer, Fa
         None => AmountDraft::Estimate,
     };
     let verdict = args.found.as_deref().map(read_verdict).transpose()?;
-    session.perform(&Action::FinishStep(StepEnd {
+    let end = StepEnd {
         at,
         amount,
+        drawn: drawn(&args.drawn, &shop)?,
         verdict,
-    }))
+    };
+    session
+        .perform(&Action::FinishStep(end))
+        .map_err(Failure::named_sure)
 }
 
 #[derive(Serialize)]
