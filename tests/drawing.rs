@@ -54,7 +54,15 @@ fn counter() -> Shape {
 fn picture(shape: &Shape) -> Picture {
     let (standing, rules) = (Standing::default(), RuleBook::default());
     let wood = Construction::EdgeGrain;
-    let found = findings(shape, wood, &standing, &rules, mm(12), &[]);
+    let found = findings(
+        shape,
+        wood,
+        &standing,
+        &rules,
+        mm(12),
+        LengthStyle::Sixteenths,
+        &[],
+    );
     Picture::new(shape, wood, &standing, &found, LengthStyle::Millimetres)
 }
 

@@ -18,7 +18,7 @@ pub fn picture(shop: &Shop, file: &PieceFile) -> Picture {
         &piece.shape,
         piece.construction,
         &layout.standing,
-        &shop.layout.findings(file, &layout),
+        &shop.findings(file),
         shop.settings.length,
     )
 }
