@@ -8,7 +8,8 @@ use tackfree::shape::drawing::{
 };
 use tackfree::shape::layout::{RuleBook, Seen, Standing, findings};
 use tackfree::shape::{
-    Construction, EdgeProfile, Opening, OpeningKind, OpeningName, Outline, Place, Purpose, Shape,
+    Construction, Corner, Corners, EdgeProfile, Ell, Opening, OpeningKind, OpeningName, Outline,
+    Place, Purpose, Shape,
 };
 use tackfree::units::{Length, LengthStyle};
 
@@ -240,6 +241,89 @@ fn one_opening_takes_only_its_own_sheets() {
     assert_eq!(all.len(), 10);
     let none = TemplateOf::Opening(OpeningName::Cutout(2));
     assert!(tiles(&counter(), none, extra, Page::A4, "3A").is_none());
+}
+
+/// The template for an outside cut lies inside the part by the offset: a rectangle loses it on every
+/// side, a circle on its radius, and an L keeps it off its inside corner, rounded there.
+#[test]
+fn the_outline_has_its_template_line() {
+    let points = |outline: Outline, offset: i64| -> Vec<(f64, f64)> {
+        let shape = Shape::new(outline, mm(38), EdgeProfile::Square, Vec::new(), None);
+        let extra = Extra {
+            guide_offset: Some(mm(offset)),
+            from_below: false,
+        };
+        let shape = shape.expect("a shape");
+        let svg = full_size(&shape, TemplateOf::Piece, extra, "3A").expect("a template");
+        let doc = Document::parse(&svg).expect("sound XML");
+        let line = doc
+            .descendants()
+            .find(|node| node.attribute("id") == Some("outline-template"))
+            .expect("the template's line");
+        let d = line.attribute("d").expect("a path");
+        d.trim_end_matches('Z')
+            .split(['M', 'L'])
+            .filter(|pair| !pair.is_empty())
+            .map(|pair| {
+                let (x, y) = pair.split_once(' ').expect("two numbers");
+                (x.parse().expect("x"), y.parse().expect("y"))
+            })
+            .collect()
+    };
+    let within = |points: &[(f64, f64)]| {
+        let least = |of: fn(&(f64, f64)) -> f64| points.iter().map(of).fold(f64::MAX, f64::min);
+        let most = |of: fn(&(f64, f64)) -> f64| points.iter().map(of).fold(f64::MIN, f64::max);
+        [least(|p| p.0), most(|p| p.0), least(|p| p.1), most(|p| p.1)]
+    };
+    let (length, width) = (mm(600), mm(400));
+    let rectangle = points(Outline::Rectangle { length, width }, 3);
+    assert_eq!(rectangle.len(), 4);
+    // 15 mm are kept round the drawing.
+    assert_eq!(within(&rectangle), [18.0, 612.0, 18.0, 412.0]);
+
+    let circle = points(Outline::Circle { diameter: mm(900) }, 3);
+    for (x, y) in &circle {
+        let radius = (x - 465.0).hypot(y - 465.0);
+        assert!((radius - 447.0).abs() < 0.01, "{radius}");
+    }
+
+    // A run 300 deep over 1200, a leg 250 wide to 900: its inside corner is at 250 or 950, 300.
+    let ell = Ell {
+        length: mm(1200),
+        width: mm(900),
+        run: mm(300),
+        leg: mm(250),
+        open: Corner::FrontRight,
+        corners: Corners::SHARP,
+    };
+    let line = points(Outline::L(ell.clone()), 4);
+    let sides = within(&line);
+    for (has, wanted) in sides.iter().zip([19.0, 1211.0, 19.0, 911.0]) {
+        assert!((has - wanted).abs() < 1e-3, "{sides:?}");
+    }
+    let shape = Shape::new(
+        Outline::L(ell),
+        mm(38),
+        EdgeProfile::Square,
+        Vec::new(),
+        None,
+    );
+    let seen = Seen::of(&shape.expect("an L"));
+    let off = |run: &tackfree::shape::layout::Run, (x, y): (f64, f64)| {
+        let (x, y) = (x - 15.0, 915.0 - y);
+        let (dx, dy) = (run.to.x - run.from.x, run.to.y - run.from.y);
+        let part = ((x - run.from.x) * dx + (y - run.from.y) * dy) / (dx * dx + dy * dy);
+        let part = part.clamp(0.0, 1.0);
+        (x - run.from.x - part * dx).hypot(y - run.from.y - part * dy)
+    };
+    for point in line {
+        let near = seen
+            .runs
+            .iter()
+            .map(|run| off(run, point))
+            .fold(f64::MAX, f64::min);
+        assert!((near - 4.0).abs() < 0.01, "{point:?} is {near} off");
+    }
 }
 
 #[test]

@@ -237,7 +237,7 @@ pub fn template_lines(plan: &CutPlan, router: &Router, settings: &Settings) -> V
             out.push(format!("template {} across", say(diameter)));
         }
         None => out.push(format!(
-            "template: the outline, {} smaller all round; print it full size",
+            "template: the outline, {} smaller all round: the dashed line of the full-size template drawn with its guide",
             say(plan.offset)
         )),
     }

@@ -115,12 +115,9 @@ impl DrawingScreen {
             CutOf::Opening(name) => TemplateOf::Opening(name),
         };
         // The line to cut the router's template to, where this router can cut it at all.
-        let guide_offset = match of {
-            CutOf::Outline => None,
-            CutOf::Opening(_) => cut_plan(file, of, &shop.layout.router)
-                .ok()
-                .map(|plan| plan.offset),
-        };
+        let guide_offset = cut_plan(file, of, &shop.layout.router)
+            .ok()
+            .map(|plan| plan.offset);
         let extra = Extra {
             guide_offset,
             from_below: self.from_below,
