@@ -8,8 +8,8 @@ use tackfree::shape::drawing::{
 };
 use tackfree::shape::layout::{RuleBook, Seen, Standing, findings};
 use tackfree::shape::{
-    Construction, Corner, Corners, EdgeProfile, Ell, Opening, OpeningKind, OpeningName, Outline,
-    Place, Purpose, Shape,
+    Construction, Corner, Corners, Cup, EdgeProfile, Ell, LiveEdges, LiveSlab, Opening,
+    OpeningKind, OpeningName, Outline, Place, Purpose, Quad, Shape, Station,
 };
 use tackfree::units::{Length, LengthStyle};
 
@@ -324,6 +324,106 @@ fn the_outline_has_its_template_line() {
             .fold(f64::MAX, f64::min);
         assert!((near - 4.0).abs() < 0.01, "{point:?} is {near} off");
     }
+}
+
+/// Outlines that their box does not tell are drawn with the measures they were made from, on the
+/// screen and on the sheet: a run and its legs, four sides and the diagonals, widths at stations.
+#[test]
+fn every_outline_is_dimensioned() {
+    let corners = Corners::SHARP;
+    let (run, length, width) = (mm(640), mm(2400), mm(1800));
+    let ell = Outline::L(Ell {
+        length,
+        width,
+        run,
+        leg: mm(610),
+        open: Corner::FrontRight,
+        corners: corners.clone(),
+    });
+    let cup = Outline::U(Cup {
+        length,
+        width,
+        run,
+        left: mm(610),
+        right: mm(590),
+        corners: corners.clone(),
+    });
+    // 3, 4, 5 and 1199 for the other diagonal: a trapezium a little out of square.
+    let quad = Outline::Quad(Quad {
+        front: mm(1600),
+        right: mm(1200),
+        back: mm(1601),
+        left: mm(1199),
+        rising: Some(mm(2000)),
+        falling: Some(mm(1998)),
+        corners,
+    });
+    let station = |at: i64, width: i64| Station {
+        at: mm(at),
+        width: mm(width),
+        front: None,
+    };
+    let live = Outline::Live(LiveSlab {
+        edges: LiveEdges::Both,
+        stations: vec![station(0, 540), station(800, 610), station(2000, 575)],
+    });
+    let box_is = ["2400 mm", "1800 mm"];
+    for (outline, texts, box_texts) in [
+        (ell, &["run 640 mm", "leg 610 mm"][..], &box_is[..]),
+        (
+            cup,
+            &["run 640 mm", "left leg 610 mm", "right leg 590 mm"],
+            &box_is,
+        ),
+        (
+            quad,
+            &[
+                "front 1600 mm",
+                "right 1200 mm",
+                "back 1601 mm",
+                "left 1199 mm",
+                "diagonal 2000 mm",
+                "diagonal 1998 mm",
+            ],
+            &["over all"],
+        ),
+        (
+            live,
+            &["540 mm", "610 mm", "at 800 mm", "575 mm", "at 2000 mm"],
+            &["2000 mm over all", "610 mm over all"],
+        ),
+    ] {
+        let shape = Shape::new(outline, mm(38), EdgeProfile::Square, Vec::new(), None);
+        let shape = shape.expect("a shape");
+        let drawn = picture(&shape);
+        let screen = Plot::new(&drawn, View::default(), 100, 40, Signs::Ascii);
+        let screen = screen.lines().join("\n");
+        let seen = Seen::of(&shape);
+        let style = LengthStyle::Millimetres;
+        let svg = sheet(&drawn, &seen, style, Page::A4, &[], &[]);
+        let doc = Document::parse(&svg).expect("sound XML");
+        let on_sheet: Vec<&str> = doc.descendants().filter_map(|node| node.text()).collect();
+        for text in texts {
+            assert!(on_sheet.contains(text), "{text}: {on_sheet:?}");
+            assert!(screen.contains(text), "{text}:\n{screen}");
+        }
+        for text in box_texts {
+            let found = on_sheet.iter().any(|has| has.contains(text));
+            assert!(found, "{text}: {on_sheet:?}");
+        }
+    }
+}
+
+/// What is run along an opening's edge stands beside it.
+#[test]
+fn the_edge_of_an_opening_is_told_on_the_drawing() {
+    let mut openings = counter().openings().to_vec();
+    openings[0].profile = EdgeProfile::RoundOver(mm(6));
+    let outline = counter().outline().clone();
+    let shape = Shape::new(outline, mm(38), EdgeProfile::Square, openings, None);
+    let drawn = picture(&shape.expect("a shape"));
+    let told = |text: &str| drawn.labels.iter().any(|label| label.text == text);
+    assert!(told("edge round-over 6 mm"), "{:?}", drawn.labels);
 }
 
 #[test]

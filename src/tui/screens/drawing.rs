@@ -340,7 +340,7 @@ impl Screen for DrawingScreen {
 fn style(ink: Option<Ink>, ctx: &Ctx<'_>) -> Style {
     match ink {
         Some(Ink::Finding) => ctx.theme.warn,
-        Some(Ink::Outline | Ink::Opening | Ink::Size) => ctx.theme.text,
+        Some(Ink::Outline | Ink::Opening | Ink::Size | Ink::Whole) => ctx.theme.text,
         Some(Ink::Grain) => ctx.theme.accent,
         _ => ctx.theme.dim,
     }
