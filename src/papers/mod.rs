@@ -27,6 +27,7 @@ pub use drawings::{TemplateFiles, drawing_paper, named_files, picture, sheet_svg
 pub use figures::{piece_weight, shape_figures};
 pub use findings::{
     checks_paper, figure_words, finding_mark, finding_source, finding_words, findings_paper,
+    not_checked,
 };
 pub use ready::{ReadyRow, ready_paper, ready_rows};
 pub use shapes::{opening_words, shape_words};

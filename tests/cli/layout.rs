@@ -151,3 +151,58 @@ fn drawings_are_written_once_and_never_over_anything() {
         none.err
     );
 }
+
+/// An L on paper: the longest face names keep a blank before their areas, its strips have lengths
+/// that a tape shows, none lies in the trim alone, and what is bought follows its formula.
+#[test]
+fn an_l_and_a_round_top_read_well_on_paper() {
+    let b = Bench::with_top(NOW);
+    let piece = |name: &str, size: &str| {
+        b.ok(
+            NOW,
+            &[
+                "piece",
+                "1",
+                name,
+                "--size",
+                size,
+                "--thickness",
+                "1 1/2",
+                "--species",
+                "hard maple",
+                "--construction",
+                "edge",
+                "--recipe",
+                "gel stain under a wiped film",
+            ],
+        )
+    };
+    piece("ell", "L 120 x 96, run 25 1/2, leg 24, open front right");
+    piece("disc", "circle 61");
+    let ticket = b.ok(NOW, &["ticket", "1B"]);
+    let named = ticket
+        .lines()
+        .find(|line| line.trim_start().starts_with("inner edge, front right "))
+        .expect("the whole name, a blank behind it");
+    assert!(named.contains(" sq ft"), "{named}");
+    let times = ticket.matches("inner edge, front right").count();
+    assert!(times >= 2, "the coats have it whole as well: {ticket}");
+    assert!(ticket.lines().all(|line| line.chars().count() <= 80));
+
+    let list = b.ok(NOW, &["cutlist", "1C"]);
+    for line in list.lines().filter(|line| line.contains("[ ]")) {
+        assert!(!line.contains('.') && !line.contains("1/4\" x"), "{line}");
+    }
+    let figures = list.lines().find(|line| line.contains("(net /"));
+    let figures: Vec<f64> = figures
+        .expect("the waste figure")
+        .split([' ', ':', ',', '(', ')'])
+        .filter_map(|word| word.parse().ok())
+        .collect();
+    // Net, gross, waste in percent, what net is divided by, what is bought.
+    let [net, gross, _, part, buy] = figures[..] else {
+        panic!("{list}");
+    };
+    assert!((net / part - gross).abs() < 0.02, "{list}");
+    assert!(buy >= gross - 0.005 && buy - gross < 0.25, "{list}");
+}

@@ -6,6 +6,7 @@ use super::super::kit::key::Key;
 use super::super::kit::text::wrap;
 use super::super::screen::{Ctx, Screen, Wish};
 use super::drawing_keys::{Do, KEYS};
+use super::drawing_words::{Foot, figures, nothing_found};
 use crate::desk::Action;
 use crate::papers::{
     CutOf, cut_list_paper, cut_plan, cutting_paper, finding_mark, finding_source, finding_words,
@@ -159,7 +160,7 @@ impl DrawingScreen {
             return out;
         }
         let Some(finding) = found.get(self.finding) else {
-            return vec![("The layout checks found nothing.".to_owned(), theme.good)];
+            return nothing_found(file, width, ctx);
         };
         let no = self.finding + 1;
         let head = format!("finding {no} of {}", found.len());
@@ -187,8 +188,6 @@ impl DrawingScreen {
         out
     }
 }
-
-type Foot = Vec<(String, Style)>;
 
 fn tell(words: &str) -> Wish {
     Wish::Tell(vec![words.to_owned()])
@@ -256,6 +255,7 @@ impl Screen for DrawingScreen {
                     lines: findings_paper(ctx.shop, file),
                 }];
             }
+            Do::Figures => return vec![figures(file, ctx)],
             Do::Cutting => self.picking = Some((For::Cutting, 0)),
             Do::Template => self.picking = Some((For::Template, 0)),
             Do::CutList => return vec![cut_list(file, ctx)],
@@ -325,11 +325,15 @@ impl Screen for DrawingScreen {
         }
     }
 
-    fn hints(&self, width: usize, _: &Ctx<'_>) -> String {
+    fn hints(&self, width: usize, ctx: &Ctx<'_>) -> String {
         if self.picking.is_some() {
             return "up down pick  enter do it  esc back".to_owned();
         }
-        KEYS.hint_line(width, |_| true)
+        let file = ctx.shop.file(self.piece);
+        let any = file.is_some_and(|file| !ctx.shop.findings(file).is_empty());
+        KEYS.hint_line(width, |action| {
+            any || !matches!(action, Do::Next | Do::Accept)
+        })
     }
 
     fn help(&self, width: usize) -> Vec<String> {
