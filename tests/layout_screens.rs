@@ -113,7 +113,7 @@ fn a_piece_without_findings_says_what_was_not_checked() {
         "board feet",
         "round the edge",
         "balances",
-        "moisture",
+        "weight",
     ] {
         assert!(picture.contains(words), "{words}: {picture}");
     }

@@ -21,7 +21,7 @@ mod words;
 
 pub use cautions::ticket_cautions;
 pub use cut_list::{PieceLumber, cut_list_paper, lumber_to_buy, piece_lumber};
-pub use cutting::{CutOf, cut_plan, cutting_paper, fine, template_lines};
+pub use cutting::{CutOf, cut_cautions, cut_plan, cutting_paper, fine, template_lines};
 pub use day::{call_words, day_paper, day_state_words};
 pub use drawings::{TemplateFiles, drawing_paper, named_files, picture, sheet_svg, template_files};
 pub use figures::{piece_weight, shape_figures};

@@ -206,3 +206,35 @@ fn an_l_and_a_round_top_read_well_on_paper() {
     assert!((net / part - gross).abs() < 0.02, "{list}");
     assert!(buy >= gross - 0.005 && buy - gross < 0.25, "{list}");
 }
+
+/// Small words: one sheet is not sheets, a caution for undermounts stands at undermounts, a band
+/// round openings is understood as it is said, a figure below nothing is answered in words.
+#[test]
+fn small_words_fit_what_they_are_said_of() {
+    let b = Bench::with_top(NOW);
+    let caution = "Cut an undermount opening from the underside";
+    assert!(!b.ok(NOW, &["cutplan", "1A", "outline"]).contains(caution));
+    let cutout = "20 x 14 r 1 at 40, 12 profile round-over 1/4 sink undermount zero";
+    let change = ["piece", "--change", "1A", "--cutout", cutout];
+    b.ok(NOW, &change);
+    assert!(b.ok(NOW, &["cutplan", "1A", "cutout-1"]).contains(caution));
+    assert!(!b.ok(NOW, &["cutplan", "1A", "outline"]).contains(caution));
+    b.ok(
+        NOW,
+        &["piece", "--change", "1A", "--band", "2 and round openings"],
+    );
+    assert!(
+        b.ok(NOW, &["ticket", "1A"])
+            .contains("round the openings too")
+    );
+    let below = b.run(NOW, &["checks", "span", "--figure", "-3"]);
+    assert_eq!(below.code, 1);
+    assert!(!below.err.contains("use '--"), "{}", below.err);
+    let wrong = "20 x 14 r 1 at centre sink undermount zero";
+    let wrong = b.run(NOW, &["piece", "--change", "1A", "--cutout", wrong]);
+    assert!(
+        wrong.err.contains("Only an apron-front sink"),
+        "{}",
+        wrong.err
+    );
+}

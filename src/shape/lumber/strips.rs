@@ -116,12 +116,12 @@ pub fn glue_up(
     if let Some(left) = left_out {
         let left = left.show_inches(crate::units::LengthStyle::Sixteenths);
         minds.push(format!(
-            "One strip more would lie in the trim alone and is left out: {left} are left to trim at that side."
+            "One strip more would lie in the trim alone and is left out: that leaves {left} to trim at that side."
         ));
     }
     Ok(GlueUp {
         minds,
-        even: Length::from_nm(blank.nm() / (runs.len() as i64).max(1)),
+        even: Length::from_nm(blank.nm() / i64::try_from(runs.len()).unwrap_or(1).max(1)),
         strips,
         blank,
     })
