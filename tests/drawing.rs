@@ -8,7 +8,8 @@ use tackfree::shape::drawing::{
 };
 use tackfree::shape::layout::{RuleBook, Seen, Standing, findings};
 use tackfree::shape::{
-    Construction, EdgeProfile, Opening, OpeningKind, OpeningName, Outline, Place, Purpose, Shape,
+    Construction, Corner, Corners, Cup, EdgeProfile, Ell, LiveEdges, LiveSlab, Opening,
+    OpeningKind, OpeningName, Outline, Place, Purpose, Quad, Shape, Station,
 };
 use tackfree::units::{Length, LengthStyle};
 
@@ -54,7 +55,15 @@ fn counter() -> Shape {
 fn picture(shape: &Shape) -> Picture {
     let (standing, rules) = (Standing::default(), RuleBook::default());
     let wood = Construction::EdgeGrain;
-    let found = findings(shape, wood, &standing, &rules, mm(12), &[]);
+    let found = findings(
+        shape,
+        wood,
+        &standing,
+        &rules,
+        mm(12),
+        LengthStyle::Sixteenths,
+        &[],
+    );
     Picture::new(shape, wood, &standing, &found, LengthStyle::Millimetres)
 }
 
@@ -232,6 +241,189 @@ fn one_opening_takes_only_its_own_sheets() {
     assert_eq!(all.len(), 10);
     let none = TemplateOf::Opening(OpeningName::Cutout(2));
     assert!(tiles(&counter(), none, extra, Page::A4, "3A").is_none());
+}
+
+/// The template for an outside cut lies inside the part by the offset: a rectangle loses it on every
+/// side, a circle on its radius, and an L keeps it off its inside corner, rounded there.
+#[test]
+fn the_outline_has_its_template_line() {
+    let points = |outline: Outline, offset: i64| -> Vec<(f64, f64)> {
+        let shape = Shape::new(outline, mm(38), EdgeProfile::Square, Vec::new(), None);
+        let extra = Extra {
+            guide_offset: Some(mm(offset)),
+            from_below: false,
+        };
+        let shape = shape.expect("a shape");
+        let svg = full_size(&shape, TemplateOf::Piece, extra, "3A").expect("a template");
+        let doc = Document::parse(&svg).expect("sound XML");
+        let line = doc
+            .descendants()
+            .find(|node| node.attribute("id") == Some("outline-template"))
+            .expect("the template's line");
+        let d = line.attribute("d").expect("a path");
+        d.trim_end_matches('Z')
+            .split(['M', 'L'])
+            .filter(|pair| !pair.is_empty())
+            .map(|pair| {
+                let (x, y) = pair.split_once(' ').expect("two numbers");
+                (x.parse().expect("x"), y.parse().expect("y"))
+            })
+            .collect()
+    };
+    let within = |points: &[(f64, f64)]| {
+        let least = |of: fn(&(f64, f64)) -> f64| points.iter().map(of).fold(f64::MAX, f64::min);
+        let most = |of: fn(&(f64, f64)) -> f64| points.iter().map(of).fold(f64::MIN, f64::max);
+        [least(|p| p.0), most(|p| p.0), least(|p| p.1), most(|p| p.1)]
+    };
+    let (length, width) = (mm(600), mm(400));
+    let rectangle = points(Outline::Rectangle { length, width }, 3);
+    assert_eq!(rectangle.len(), 4);
+    // 15 mm are kept round the drawing.
+    assert_eq!(within(&rectangle), [18.0, 612.0, 18.0, 412.0]);
+
+    let circle = points(Outline::Circle { diameter: mm(900) }, 3);
+    for (x, y) in &circle {
+        let radius = (x - 465.0).hypot(y - 465.0);
+        assert!((radius - 447.0).abs() < 0.01, "{radius}");
+    }
+
+    // A run 300 deep over 1200, a leg 250 wide to 900: its inside corner is at 250 or 950, 300.
+    let ell = Ell {
+        length: mm(1200),
+        width: mm(900),
+        run: mm(300),
+        leg: mm(250),
+        open: Corner::FrontRight,
+        corners: Corners::SHARP,
+    };
+    let line = points(Outline::L(ell.clone()), 4);
+    let sides = within(&line);
+    for (has, wanted) in sides.iter().zip([19.0, 1211.0, 19.0, 911.0]) {
+        assert!((has - wanted).abs() < 1e-3, "{sides:?}");
+    }
+    let shape = Shape::new(
+        Outline::L(ell),
+        mm(38),
+        EdgeProfile::Square,
+        Vec::new(),
+        None,
+    );
+    let seen = Seen::of(&shape.expect("an L"));
+    let off = |run: &tackfree::shape::layout::Run, (x, y): (f64, f64)| {
+        let (x, y) = (x - 15.0, 915.0 - y);
+        let (dx, dy) = (run.to.x - run.from.x, run.to.y - run.from.y);
+        let part = ((x - run.from.x) * dx + (y - run.from.y) * dy) / (dx * dx + dy * dy);
+        let part = part.clamp(0.0, 1.0);
+        (x - run.from.x - part * dx).hypot(y - run.from.y - part * dy)
+    };
+    for point in line {
+        let near = seen
+            .runs
+            .iter()
+            .map(|run| off(run, point))
+            .fold(f64::MAX, f64::min);
+        assert!((near - 4.0).abs() < 0.01, "{point:?} is {near} off");
+    }
+}
+
+/// Outlines that their box does not tell are drawn with the measures they were made from, on the
+/// screen and on the sheet: a run and its legs, four sides and the diagonals, widths at stations.
+#[test]
+fn every_outline_is_dimensioned() {
+    let corners = Corners::SHARP;
+    let (run, length, width) = (mm(640), mm(2400), mm(1800));
+    let ell = Outline::L(Ell {
+        length,
+        width,
+        run,
+        leg: mm(610),
+        open: Corner::FrontRight,
+        corners: corners.clone(),
+    });
+    let cup = Outline::U(Cup {
+        length,
+        width,
+        run,
+        left: mm(610),
+        right: mm(590),
+        corners: corners.clone(),
+    });
+    // 3, 4, 5 and 1199 for the other diagonal: a trapezium a little out of square.
+    let quad = Outline::Quad(Quad {
+        front: mm(1600),
+        right: mm(1200),
+        back: mm(1601),
+        left: mm(1199),
+        rising: Some(mm(2000)),
+        falling: Some(mm(1998)),
+        corners,
+    });
+    let station = |at: i64, width: i64| Station {
+        at: mm(at),
+        width: mm(width),
+        front: None,
+    };
+    let live = Outline::Live(LiveSlab {
+        edges: LiveEdges::Both,
+        stations: vec![station(0, 540), station(800, 610), station(2000, 575)],
+    });
+    let box_is = ["2400 mm", "1800 mm"];
+    for (outline, texts, box_texts) in [
+        (ell, &["run 640 mm", "leg 610 mm"][..], &box_is[..]),
+        (
+            cup,
+            &["run 640 mm", "left leg 610 mm", "right leg 590 mm"],
+            &box_is,
+        ),
+        (
+            quad,
+            &[
+                "front 1600 mm",
+                "right 1200 mm",
+                "back 1601 mm",
+                "left 1199 mm",
+                "diagonal 2000 mm",
+                "diagonal 1998 mm",
+            ],
+            &["over all"],
+        ),
+        (
+            live,
+            &["540 mm", "610 mm", "at 800 mm", "575 mm", "at 2000 mm"],
+            &["2000 mm over all", "610 mm over all"],
+        ),
+    ] {
+        let shape = Shape::new(outline, mm(38), EdgeProfile::Square, Vec::new(), None);
+        let shape = shape.expect("a shape");
+        let drawn = picture(&shape);
+        let screen = Plot::new(&drawn, View::default(), 100, 40, Signs::Ascii);
+        let screen = screen.lines().join("\n");
+        let seen = Seen::of(&shape);
+        let style = LengthStyle::Millimetres;
+        let svg = sheet(&drawn, &seen, style, Page::A4, &[], &[]);
+        let doc = Document::parse(&svg).expect("sound XML");
+        let on_sheet: Vec<&str> = doc.descendants().filter_map(|node| node.text()).collect();
+        for text in texts {
+            assert!(on_sheet.contains(text), "{text}: {on_sheet:?}");
+            assert!(screen.contains(text), "{text}:\n{screen}");
+        }
+        for text in box_texts {
+            let found = on_sheet.iter().any(|has| has.contains(text));
+            assert!(found, "{text}: {on_sheet:?}");
+        }
+    }
+}
+
+/// What is run along an opening's edge stands beside it.
+#[test]
+fn the_edge_of_an_opening_is_told_on_the_drawing() {
+    let mut openings = counter().openings().to_vec();
+    openings[0].profile = EdgeProfile::RoundOver(mm(6));
+    let outline = counter().outline().clone();
+    let shape = Shape::new(outline, mm(38), EdgeProfile::Square, openings, None);
+    let drawn = picture(&shape.expect("a shape"));
+    let told = |text: &str| drawn.labels.iter().any(|label| label.text == text);
+    assert!(told("edge round-over 6 mm"), "{:?}", drawn.labels);
 }
 
 #[test]

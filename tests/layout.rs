@@ -10,7 +10,7 @@ use tackfree::shape::{
     Cabinet, Construction, Corners, EdgeProfile, FaceKey, Mount, Opening, OpeningKind, Outline,
     Place, Purpose, Quad, Reveal, Shape, Sink,
 };
-use tackfree::units::Length;
+use tackfree::units::{Length, LengthStyle};
 
 fn mm(mm: i64) -> Length {
     Length::from_mm(mm)
@@ -65,6 +65,7 @@ fn found(shape: &Shape, standing: &Standing) -> Vec<Finding> {
         &standing,
         &rules,
         mm(12),
+        LengthStyle::Sixteenths,
         &[],
     )
 }
@@ -161,7 +162,8 @@ fn corners_against_standard_and_bit() {
     );
     let bit = of(&found, Rule::CornerBit).expect("the bit is too large");
     assert_eq!((bit.has, bit.asks), (Some(mm(5)), Some(mm(6))));
-    assert!(bit.cure.contains("10 mm"), "{}", bit.cure);
+    // Twice 5 mm is 0.394 in: 3/8 in is the next smaller by sixteenths.
+    assert!(bit.cure.contains("a bit of 3/8\" or less"), "{}", bit.cure);
 }
 
 #[test]
@@ -404,7 +406,15 @@ fn a_bowl_counts_against_its_cabinet_and_each_side_is_a_finding_of_its_own() {
     let numbers = |accepted: &[Accepted]| {
         let rules = RuleBook::default();
         let wood = Construction::EdgeGrain;
-        findings(&shape, wood, &Standing::default(), &rules, mm(12), accepted)
+        findings(
+            &shape,
+            wood,
+            &Standing::default(),
+            &rules,
+            mm(12),
+            LengthStyle::Sixteenths,
+            accepted,
+        )
     };
     let before = numbers(&[]);
     let taken = before
@@ -634,7 +644,18 @@ fn the_shop_changes_figures_weights_and_what_is_checked() {
         ..Standing::default()
     };
     let wood = Construction::EdgeGrain;
-    assert!(findings(&shape, wood, &standing, &rules, mm(12), &[]).is_empty());
+    assert!(
+        findings(
+            &shape,
+            wood,
+            &standing,
+            &rules,
+            mm(12),
+            LengthStyle::Sixteenths,
+            &[]
+        )
+        .is_empty()
+    );
     assert_eq!(rules.kind(Rule::StripFront), SourceKind::Shop);
     let percent = RuleSetting {
         figure: Figure::Percent(50),
@@ -672,6 +693,7 @@ fn accepted_holds_until_it_gets_worse() {
             &standing,
             &rules,
             mm(12),
+            LengthStyle::Sixteenths,
             std::slice::from_ref(&taken),
         );
         of(&found, Rule::StripFront).and_then(|finding| finding.accepted.clone())
@@ -885,7 +907,7 @@ proptest! {
             ..Standing::default()
         };
         let rules = RuleBook::default();
-        let all = findings(&shape, Construction::EdgeGrain, &standing, &rules, mm(12), &[]);
+        let all = findings(&shape, Construction::EdgeGrain, &standing, &rules, mm(12), LengthStyle::Sixteenths, &[]);
         for (at, finding) in all.iter().enumerate() {
             let same = |other: &&Finding| other.rule == finding.rule && other.about == finding.about;
             prop_assert!(!all[at + 1..].iter().any(|other| same(&other)), "{finding:?} twice");
@@ -895,4 +917,51 @@ proptest! {
             prop_assert!(!finding.cure.is_empty());
         }
     }
+}
+
+/// A cure tells its length in the shop's own unit, and rounded up: doing as it says is enough.
+#[test]
+fn cures_speak_the_shops_unit() {
+    // 30.4 mm in front of 50: 19.6 mm are missing, 0.7717 in, so 13/16 in by sixteenths.
+    let mut opening = cutout(1, (600, 0), (400, 300, 0));
+    opening.place.y = Length::from_nm(180_400_000);
+    let shape = top(1200, 635, vec![opening]);
+    let cure = |style, rule| {
+        let wood = Construction::EdgeGrain;
+        let (stand, rules) = (Standing::default(), RuleBook::default());
+        let found = findings(&shape, wood, &stand, &rules, inches(8), style, &[]);
+        of(&found, rule).expect("a finding").cure.clone()
+    };
+    for (style, by, bit, groove) in [
+        (LengthStyle::Sixteenths, "13/16\"", "1/4\"", "1/8 by 1/8 in"),
+        (
+            LengthStyle::ThirtySeconds,
+            "25/32\"",
+            "1/4\"",
+            "1/8 by 1/8 in",
+        ),
+        (LengthStyle::Millimetres, "19.6 mm", "6.4 mm", "3 by 3 mm"),
+    ] {
+        let front = cure(style, Rule::StripFront);
+        assert!(
+            front.starts_with(&format!("move it {by} towards")),
+            "{front}"
+        );
+        // No bit is of no size: a sharp corner is not cured by one.
+        let sharp = cure(style, Rule::CornerBit);
+        assert!(
+            sharp.starts_with(&format!("make the corner {bit},")),
+            "{sharp}"
+        );
+        assert!(!sharp.contains("bit of"), "{sharp}");
+        let drip = cure(style, Rule::Drip);
+        assert!(drip.contains(groove), "{drip}");
+    }
+    // Every cure of a shop in millimetres is without an inch sign.
+    let rules = RuleBook::default();
+    let stand = Standing::default();
+    let style = LengthStyle::Millimetres;
+    let wood = Construction::EdgeGrain;
+    let all = findings(&shape, wood, &stand, &rules, inches(8), style, &[]);
+    assert!(all.len() > 3 && all.iter().all(|finding| !finding.cure.contains('"')));
 }

@@ -91,3 +91,30 @@ fn cutting_cut_list_template_and_sheet_are_a_key_away() {
     rig.press(&["esc"]);
     assert!(rig.picture(80, 24).contains("Ticket 1A"));
 }
+
+/// Where nothing is found, the screen says what was not looked at, offers no finding to go to, and
+/// tells the piece in figures.
+#[test]
+fn a_piece_without_findings_says_what_was_not_checked() {
+    let mut rig = Rig::demo(NOW);
+    rig.press(&["enter", "v"]);
+    let picture = rig.picture(80, 24);
+    assert!(picture.contains("found nothing"), "{picture}");
+    assert!(
+        picture.contains("overhangs, appliances and height"),
+        "{picture}"
+    );
+    assert!(picture.contains("board feet"), "{picture}");
+    assert!(!picture.contains("next finding"), "{picture}");
+    rig.press(&["g"]);
+    let picture = rig.picture(80, 24);
+    for words in [
+        "in figures",
+        "board feet",
+        "round the edge",
+        "balances",
+        "weight",
+    ] {
+        assert!(picture.contains(words), "{words}: {picture}");
+    }
+}

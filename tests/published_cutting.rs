@@ -416,3 +416,24 @@ fn inside_corners_of_an_outline_are_half_the_bit() {
             .any(|mind| mind.contains("has a radius of 0.125 in"))
     );
 }
+
+/// 23 6/10 across with a quarter inch a side: twelve strips of 2 reach 23 3/4 from the near trim, past
+/// the outline; a thirteenth would be trimmed off again.
+#[test]
+fn no_strip_lies_in_the_trim_alone() {
+    let rules = LumberRules {
+        strip: inches(2, 0, 1),
+        side_trim: inches(0, 1, 4),
+        ..LumberRules::default()
+    };
+    let across = inches(23, 5, 8);
+    let wood = Construction::FaceGrain;
+    let made = glue_up(across, inches(1, 1, 2), wood, &rules, |_, _| {
+        inches(60, 0, 1)
+    });
+    let made = made.expect("strips");
+    assert_eq!(made.strips.iter().map(|strip| strip.count).sum::<u32>(), 12);
+    assert_eq!(made.blank, inches(24, 0, 1));
+    let told = made.minds.iter().any(|mind| mind.contains("leaves 1/8\""));
+    assert!(told, "{:?}", made.minds);
+}

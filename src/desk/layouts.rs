@@ -40,7 +40,7 @@ impl Desk<'_> {
             });
         }
         let mut layout = shop.layout_of(piece);
-        let found = shop.layout.findings(&file, &layout);
+        let found = shop.findings(&file);
         let finding = found
             .iter()
             .find(|finding| finding.rule == rule && finding.about == *about)
@@ -78,7 +78,7 @@ impl Desk<'_> {
             .accepted
             .retain(|other| other.rule != rule || other.about != *about);
         if layout.accepted.len() == before {
-            let found = shop.layout.findings(&file, &layout);
+            let found = shop.findings(&file);
             let open = found
                 .iter()
                 .any(|finding| finding.rule == rule && finding.about == *about);
@@ -109,7 +109,7 @@ impl Desk<'_> {
         self.books.put(Row::PieceLayout(layout))?;
         let book = self.books.layout_book()?.unwrap_or_default();
         let open = book
-            .findings(file, layout)
+            .findings(file, layout, self.settings()?.length)
             .into_iter()
             .filter(|finding| finding.accepted.is_none())
             .count();
@@ -167,7 +167,7 @@ impl Desk<'_> {
         let (Some(file), Some(layout)) = (files.first(), layouts.first()) else {
             return Ok(());
         };
-        let found = book.findings(file, layout);
+        let found = book.findings(file, layout, self.settings()?.length);
         let mut kept = layout.clone();
         kept.accepted.retain(|taken| {
             found

@@ -222,7 +222,8 @@ impl Shop {
 
     /// What the layout checks find on a piece.
     pub fn findings(&self, file: &PieceFile) -> Vec<Finding> {
-        self.layout.findings(file, &self.layout_of(file.piece.id))
+        let layout = self.layout_of(file.piece.id);
+        self.layout.findings(file, &layout, self.settings.length)
     }
 
     /// A client.

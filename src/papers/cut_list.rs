@@ -10,7 +10,7 @@ use crate::shape::lumber::{
     round_up_quarter,
 };
 use crate::shop::PieceFile;
-use crate::units::Length;
+use crate::units::{Length, LengthStyle};
 
 /// The strips of one piece and what they come to.
 #[derive(Debug, Clone, PartialEq)]
@@ -23,7 +23,8 @@ pub struct PieceLumber {
     pub gross: f64,
 }
 
-/// Reckons the strips of a piece, lying as asked.
+/// Reckons the strips of a piece, lying as asked; lengths that follow from the form are rounded up
+/// to what the shop's tape shows.
 ///
 /// # Errors
 /// What cannot be reckoned: see [`LumberError`].
@@ -31,6 +32,7 @@ pub fn piece_lumber(
     file: &PieceFile,
     lay: Lay,
     rules: &LumberRules,
+    style: LengthStyle,
 ) -> Result<PieceLumber, LumberError> {
     let piece = &file.piece;
     let seen = Seen::of(&piece.shape);
@@ -42,11 +44,14 @@ pub fn piece_lumber(
         (low.y, high.y - low.y)
     };
     let reach = |from: Length, to: Length| {
-        length_of_mm(seen.reach(start + from.mm(), start + to.mm(), crossways))
+        on_tape(
+            seen.reach(start + from.mm(), start + to.mm(), crossways),
+            style,
+        )
     };
     let thickness = piece.shape.thickness();
     let glue_up = glue_up(
-        length_of_mm(across),
+        on_tape(across, style),
         thickness,
         piece.construction,
         rules,
@@ -58,6 +63,12 @@ pub fn piece_lumber(
         net,
         gross: gross_board_feet(net, rules.waste_percent)?,
     })
+}
+
+/// A length that follows from the form, up to the next step of the tape; a micrometre over one is
+/// the reckoning's, not the wood's.
+fn on_tape(mm: f64, style: LengthStyle) -> Length {
+    length_of_mm(mm - 0.001).up_to_step(style)
 }
 
 /// The boards for the strips of several pieces together.
@@ -87,7 +98,7 @@ pub fn cut_list_paper(
     let mut all = Vec::new();
     for file in files {
         let piece = &file.piece;
-        let lumber = piece_lumber(file, lay, rules)?;
+        let lumber = piece_lumber(file, lay, rules, shop.settings.length)?;
         if !out.is_empty() {
             out.push(String::new());
         }
@@ -128,11 +139,12 @@ pub fn cut_list_paper(
             ),
         ));
         out.push(format!(
-            "  {:.2} board feet net, {:.2} to buy at {} % waste (net / {:.2})",
+            "  {:.2} board feet net, {:.2} at {} % waste (net / {:.2}): buy {:.2}, by quarters",
             lumber.net,
-            round_up_quarter(lumber.gross),
+            lumber.gross,
             rules.waste_percent,
-            f64::from(100 - rules.waste_percent.min(100)) / 100.0
+            f64::from(100 - rules.waste_percent.min(100)) / 100.0,
+            round_up_quarter(lumber.gross)
         ));
         let minds = lumber.glue_up.minds.iter();
         out.extend(minds.flat_map(|line| indented(&format!("mind: {line}"))));
@@ -152,7 +164,7 @@ fn lumber_lines(
     let net: f64 = all.iter().map(|piece| piece.net).sum();
     let gross: f64 = all.iter().map(|piece| piece.gross).sum();
     let mut out = vec![format!(
-        "  {net:.2} board feet net, {:.2} by the waste figure",
+        "  {net:.2} board feet net, {gross:.2} by the waste figure: {:.2}, by quarters",
         round_up_quarter(gross)
     )];
     match lumber_to_buy(all, rules) {

@@ -4,9 +4,10 @@ use super::PAPER_WIDTH;
 use super::layout::{Columns, wrap};
 use crate::desk::Shop;
 use crate::shape::cutting::{
-    CUT_CAUTIONS, CutError, CutPlan, CutSide, Guide, Router, TemplateForm, plan, plan_outline,
+    CUT_CAUTIONS, CutCaution, CutError, CutPlan, CutSide, Guide, Router, TemplateForm,
+    UNDERMOUNT_CAUTION, plan, plan_outline,
 };
-use crate::shape::{OpeningKind, OpeningName, Outline};
+use crate::shape::{Mount, OpeningKind, OpeningName, Outline};
 use crate::shop::{PieceFile, Settings};
 use crate::units::{Length, LengthStyle};
 
@@ -101,6 +102,20 @@ pub fn cut_plan(file: &PieceFile, of: CutOf, router: &Router) -> Result<CutPlan,
             plan(shape.thickness(), form, CutSide::Inside, router)
         }
     }
+}
+
+/// What is minded at a cut of a piece: that of an undermount only where one is cut.
+pub fn cut_cautions(file: &PieceFile, of: CutOf) -> Vec<CutCaution> {
+    let mut out = CUT_CAUTIONS.to_vec();
+    let undermount = file.piece.shape.openings().iter().any(|opening| {
+        let sink = opening.purpose.sink();
+        of == CutOf::Opening(opening.name())
+            && sink.is_some_and(|sink| matches!(sink.mount, Mount::Undermount(_)))
+    });
+    if undermount {
+        out.insert(1, UNDERMOUNT_CAUTION);
+    }
+    out
 }
 
 /// A length of a cut: exactly on the tape, or to a ten-thousandth of an inch, or a hundredth of a
@@ -203,7 +218,7 @@ pub fn cutting_paper(
     out.push(String::new());
     out.push("MIND".to_owned());
     out.extend(plan.minds.iter().flat_map(|line| indented(line)));
-    for caution in &CUT_CAUTIONS {
+    for caution in cut_cautions(file, of) {
         out.extend(indented(&format!("{} ({})", caution.line, caution.source)));
     }
     Ok(out)
@@ -237,7 +252,7 @@ pub fn template_lines(plan: &CutPlan, router: &Router, settings: &Settings) -> V
             out.push(format!("template {} across", say(diameter)));
         }
         None => out.push(format!(
-            "template: the outline, {} smaller all round; print it full size",
+            "template: the outline, {} smaller all round: the dashed line of the full-size template drawn with its guide",
             say(plan.offset)
         )),
     }

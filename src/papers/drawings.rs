@@ -4,6 +4,7 @@ use super::findings::{finding_mark, finding_words};
 use super::layout::wrap;
 use super::shapes::shape_words;
 use crate::desk::Shop;
+use crate::desk::typed::echo_closing;
 use crate::shape::drawing::{
     Extra, Page, Picture, Plot, Signs, TemplateOf, Tile, View, full_size, print_page, sheet, tiles,
 };
@@ -18,7 +19,7 @@ pub fn picture(shop: &Shop, file: &PieceFile) -> Picture {
         &piece.shape,
         piece.construction,
         &layout.standing,
-        &shop.layout.findings(file, &layout),
+        &shop.findings(file),
         shop.settings.length,
     )
 }
@@ -57,6 +58,7 @@ pub fn drawing_paper(
 /// Size, openings and findings in words: what stands below a drawing.
 fn below(shop: &Shop, file: &PieceFile) -> Vec<String> {
     let mut out = shape_words(&file.piece.shape, &shop.settings);
+    out.extend(echo_closing(file.piece.shape.outline(), &shop.settings));
     for (no, finding) in (1..).zip(&shop.findings(file)) {
         let words = finding_words(finding, &shop.settings);
         out.push(format!("{} {words}", finding_mark(no, finding)));

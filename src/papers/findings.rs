@@ -59,16 +59,19 @@ pub fn finding_source(finding: &Finding) -> String {
     }
 }
 
+/// What the checks could not look at, where nothing was said of how the piece will stand.
+pub fn not_checked(shop: &Shop, file: &PieceFile) -> Option<&'static str> {
+    shop.layout_of(file.piece.id).standing.is_unsaid().then_some(
+        "Nothing was said of how it will stand: joints, overhangs, appliances and height are not checked.",
+    )
+}
+
 /// Every finding of a piece, each with its number, source and, where it was accepted, the reason.
 pub fn findings_paper(shop: &Shop, file: &PieceFile) -> Vec<String> {
     let found = shop.findings(file);
     let mut out = vec![format!("Layout of {}", shop.called(file))];
-    if shop.layout_of(file.piece.id).standing.is_unsaid() {
-        out.extend(wrap(
-            "Nothing was said of how it will stand: joints, overhangs, appliances and height are not checked.",
-            PAPER_WIDTH,
-            2,
-        ));
+    if let Some(words) = not_checked(shop, file) {
+        out.extend(wrap(words, PAPER_WIDTH, 2));
     }
     if found.is_empty() {
         out.push("Nothing was found.".to_owned());

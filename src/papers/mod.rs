@@ -31,7 +31,7 @@ mod words;
 pub use cans::{batches_used, can_paper, can_row_words, cans_paper, line_words, short_code};
 pub use cautions::ticket_cautions;
 pub use cut_list::{PieceLumber, cut_list_paper, lumber_to_buy, piece_lumber};
-pub use cutting::{CutOf, cut_plan, cutting_paper, fine, template_lines};
+pub use cutting::{CutOf, cut_cautions, cut_plan, cutting_paper, fine, template_lines};
 pub use day::{call_words, day_paper, day_state_words};
 pub use day_sheet::{SheetPaper, day_sheet_paper, job_lines, load_lines, piece_lines, show_hours};
 pub use day_sheet_words::SheetWords;
@@ -39,6 +39,7 @@ pub use drawings::{TemplateFiles, drawing_paper, named_files, picture, sheet_svg
 pub use figures::{piece_weight, shape_figures};
 pub use findings::{
     checks_paper, figure_words, finding_mark, finding_source, finding_words, findings_paper,
+    not_checked,
 };
 pub use finish_record::{difference_words, differences_paper, value_words};
 pub use money::{

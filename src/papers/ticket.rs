@@ -11,7 +11,7 @@ use crate::desk::Shop;
 use crate::shop::{
     CoatKind, FaceState, Grit, PieceFile, SetItem, Stage, Ticket, WipeDown, waiting,
 };
-use crate::units::{show_date, show_moment};
+use crate::units::{display_width, show_date, show_moment};
 use chrono::{DateTime, Utc};
 
 /// Grits side by side on the sanding sheet.
@@ -154,13 +154,31 @@ fn stages(ticket: &Ticket, waits: &str) -> Vec<String> {
     columns.lines(2, PAPER_WIDTH)
 }
 
+/// One more than the widest of some texts, which is `least` at the least.
+fn widest(texts: impl Iterator<Item = String>, least: usize) -> usize {
+    texts
+        .map(|text| display_width(&text))
+        .fold(least, usize::max)
+        + 1
+}
+
 fn sanding_sheet(ticket: &Ticket, shop: &Shop) -> Vec<String> {
     let mut out = Vec::new();
     let grits = ticket.grits();
-    let blocks: Vec<&[Grit]> = grits.chunks(GRITS_ACROSS).collect();
+    let areas: Vec<String> = ticket
+        .faces
+        .iter()
+        .map(|face| face.area.show(shop.settings.area()))
+        .collect();
+    // Names and areas as wide as the widest, with a blank behind; fewer grits beside long names.
+    let name_wide = widest(ticket.faces.iter().map(|face| face.key.to_string()), 16);
+    let area_wide = widest(areas.iter().cloned(), 11);
+    let room = PAPER_WIDTH.saturating_sub(2 + name_wide + area_wide + 5);
+    let across = (room / 5).clamp(1, GRITS_ACROSS);
+    let blocks: Vec<&[Grit]> = grits.chunks(across).collect();
     for (at, block) in blocks.iter().enumerate() {
         let last = at + 1 == blocks.len();
-        let mut line = pad("  face", 31);
+        let mut line = pad("  face", 2 + name_wide + area_wide);
         for grit in *block {
             line.push_str(&pad(&grit.to_string(), 5));
         }
@@ -168,10 +186,9 @@ fn sanding_sheet(ticket: &Ticket, shop: &Shop) -> Vec<String> {
             line.push_str("wiped");
         }
         out.push(line.trim_end().to_owned());
-        for face in &ticket.faces {
-            let area = face.area.show(shop.settings.area());
-            let mut line = pad(&format!("  {}", pad(&face.key.to_string(), 17)), 19);
-            line.push_str(&pad(&area, 12));
+        for (face, area) in ticket.faces.iter().zip(&areas) {
+            let mut line = format!("  {}", pad(&face.key.to_string(), name_wide));
+            line.push_str(&pad(area, area_wide));
             for grit in *block {
                 let asked = ticket.plan(face).grits.contains(grit);
                 let cell = if asked {
@@ -224,7 +241,7 @@ fn boxes(face: &FaceState, ticket: &Ticket, kind: CoatKind) -> String {
 }
 
 fn coats(ticket: &Ticket) -> Vec<String> {
-    let mut columns = Columns::at_most(&[17, 24, 14]);
+    let mut columns = Columns::at_most(&[40, 24, 14]);
     columns.row(["face", "seal coats", "stain", "topcoats"]);
     for face in &ticket.faces {
         columns.row([

@@ -23,6 +23,23 @@ pub(super) fn inset(ring: &Ring, by: f64) -> MultiPolygon<f64> {
     polygon.buffer_with_style(style)
 }
 
+/// The lines, in millimetres from the left and from the front, that lie `by` inside an outline: what
+/// a router's template for its outside edge is cut to. More than one where it is narrow, none where
+/// nothing is left.
+pub(super) fn inner_lines(outline: &Outline, by: Length) -> Vec<Vec<(f64, f64)>> {
+    let drawn = outline.ring().map_or_else(
+        |_| MultiPolygon::new(Vec::new()),
+        |ring| inset(&ring, by.metres()),
+    );
+    let line = |polygon: &Polygon<f64>| {
+        let ring = polygon.exterior();
+        let last = ring.0.len().saturating_sub(usize::from(ring.is_closed()));
+        let points = ring.0.iter().take(last);
+        points.map(|at| (at.x * 1e3, at.y * 1e3)).collect()
+    };
+    drawn.iter().map(line).collect()
+}
+
 /// What is left of an outline after an inset.
 pub(super) enum Inner {
     /// Exactly this.

@@ -98,7 +98,7 @@ pub enum OutlineError {
         least: Length,
     },
     /// Too few stations, or too many.
-    #[error("There are {count} stations: a live edge takes from 2 to {most}.")]
+    #[error("The stations are {count} in number: a live edge takes from 2 to {most}.")]
     Stations {
         /// As given.
         count: usize,

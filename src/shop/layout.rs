@@ -7,6 +7,7 @@ use crate::shape::cutting::Router;
 use crate::shape::drawing::Page;
 use crate::shape::layout::{Accepted, Finding, RuleBook, Standing, findings};
 use crate::shape::lumber::LumberRules;
+use crate::units::LengthStyle;
 use serde::{Deserialize, Serialize};
 
 /// The shop's own figures for layout and cutting.
@@ -50,8 +51,13 @@ impl PieceLayout {
 }
 
 impl LayoutBook {
-    /// What the checks find on a piece.
-    pub fn findings(&self, file: &PieceFile, layout: &PieceLayout) -> Vec<Finding> {
+    /// What the checks find on a piece; their cures tell lengths in `style`.
+    pub fn findings(
+        &self,
+        file: &PieceFile,
+        layout: &PieceLayout,
+        style: LengthStyle,
+    ) -> Vec<Finding> {
         let piece = &file.piece;
         findings(
             &piece.shape,
@@ -59,6 +65,7 @@ impl LayoutBook {
             &layout.standing,
             &self.rules,
             self.router.bit,
+            style,
             &layout.accepted,
         )
     }

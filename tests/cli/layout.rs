@@ -151,3 +151,90 @@ fn drawings_are_written_once_and_never_over_anything() {
         none.err
     );
 }
+
+/// An L on paper: the longest face names keep a blank before their areas, its strips have lengths
+/// that a tape shows, none lies in the trim alone, and what is bought follows its formula.
+#[test]
+fn an_l_and_a_round_top_read_well_on_paper() {
+    let b = Bench::with_top(NOW);
+    let piece = |name: &str, size: &str| {
+        b.ok(
+            NOW,
+            &[
+                "piece",
+                "1",
+                name,
+                "--size",
+                size,
+                "--thickness",
+                "1 1/2",
+                "--species",
+                "hard maple",
+                "--construction",
+                "edge",
+                "--recipe",
+                "gel stain under a wiped film",
+            ],
+        )
+    };
+    piece("ell", "L 120 x 96, run 25 1/2, leg 24, open front right");
+    piece("disc", "circle 61");
+    let ticket = b.ok(NOW, &["ticket", "1B"]);
+    let named = ticket
+        .lines()
+        .find(|line| line.trim_start().starts_with("inner edge, front right "))
+        .expect("the whole name, a blank behind it");
+    assert!(named.contains(" sq ft"), "{named}");
+    let times = ticket.matches("inner edge, front right").count();
+    assert!(times >= 2, "the coats have it whole as well: {ticket}");
+    assert!(ticket.lines().all(|line| line.chars().count() <= 80));
+
+    let list = b.ok(NOW, &["cutlist", "1C"]);
+    for line in list.lines().filter(|line| line.contains("[ ]")) {
+        assert!(!line.contains('.') && !line.contains("1/4\" x"), "{line}");
+    }
+    let figures = list.lines().find(|line| line.contains("(net /"));
+    let figures: Vec<f64> = figures
+        .expect("the waste figure")
+        .split([' ', ':', ',', '(', ')'])
+        .filter_map(|word| word.parse().ok())
+        .collect();
+    // Net, gross, waste in percent, what net is divided by, what is bought.
+    let [net, gross, _, part, buy] = figures[..] else {
+        panic!("{list}");
+    };
+    assert!((net / part - gross).abs() < 0.02, "{list}");
+    assert!(buy >= gross - 0.005 && buy - gross < 0.25, "{list}");
+}
+
+/// Small words: one sheet is not sheets, a caution for undermounts stands at undermounts, a band
+/// round openings is understood as it is said, a figure below nothing is answered in words.
+#[test]
+fn small_words_fit_what_they_are_said_of() {
+    let b = Bench::with_top(NOW);
+    let caution = "Cut an undermount opening from the underside";
+    assert!(!b.ok(NOW, &["cutplan", "1A", "outline"]).contains(caution));
+    let cutout = "20 x 14 r 1 at 40, 12 profile round-over 1/4 sink undermount zero";
+    let change = ["piece", "--change", "1A", "--cutout", cutout];
+    b.ok(NOW, &change);
+    assert!(b.ok(NOW, &["cutplan", "1A", "cutout-1"]).contains(caution));
+    assert!(!b.ok(NOW, &["cutplan", "1A", "outline"]).contains(caution));
+    b.ok(
+        NOW,
+        &["piece", "--change", "1A", "--band", "2 and round openings"],
+    );
+    assert!(
+        b.ok(NOW, &["ticket", "1A"])
+            .contains("round the openings too")
+    );
+    let below = b.run(NOW, &["checks", "span", "--figure", "-3"]);
+    assert_eq!(below.code, 1);
+    assert!(!below.err.contains("use '--"), "{}", below.err);
+    let wrong = "20 x 14 r 1 at centre sink undermount zero";
+    let wrong = b.run(NOW, &["piece", "--change", "1A", "--cutout", wrong]);
+    assert!(
+        wrong.err.contains("Only an apron-front sink"),
+        "{}",
+        wrong.err
+    );
+}

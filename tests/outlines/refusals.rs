@@ -157,7 +157,7 @@ fn stations_out_of_order_or_negative_are_told() {
     );
     assert_eq!(
         refusal(slab(LiveEdges::Both, &[(0.0, 20.0)])),
-        "There are 1 stations: a live edge takes from 2 to 200."
+        "The stations are 1 in number: a live edge takes from 2 to 200."
     );
     let apart = Outline::Live(LiveSlab {
         edges: LiveEdges::Both,

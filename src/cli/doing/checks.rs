@@ -28,7 +28,7 @@ pub struct ChecksArgs {
     /// The check to change.
     pub check: Option<String>,
     /// Its figure.
-    #[arg(long, requires = "check")]
+    #[arg(long, requires = "check", allow_hyphen_values = true)]
     pub figure: Option<String>,
     /// How much a finding weighs: note, warning or serious.
     #[arg(long, requires = "check")]

@@ -8,7 +8,7 @@ use crate::cli::session::Session;
 use crate::papers::{CutOf, cut_plan, named_files, sheet_svg, template_files};
 use crate::shape::drawing::{Extra, Page, TemplateOf};
 use crate::store::{write_paper, write_papers};
-use crate::units::clean_line;
+use crate::units::{clean_line, counted};
 use clap::Args;
 use serde::Serialize;
 use std::path::PathBuf;
@@ -109,8 +109,9 @@ pub fn run(args: &TemplateArgs, session: &mut Session<'_>) -> Result<Answer, Fai
     let sheets = made.tiles.len() - blank;
     let folder = clean_line(&args.to.display().to_string()).0;
     let done = format!(
-        "Wrote the template of {} to {folder}: {sheets} sheets of {}",
+        "Wrote the template of {} to {folder}: {} of {}",
         made.heading,
+        counted(sheets, "sheet", "sheets"),
         page.word()
     );
     let mut notes = Vec::new();

@@ -126,7 +126,7 @@ pub fn run(args: &CutlistArgs, session: &mut Session<'_>) -> Result<Answer, Fail
     let lines = cut_list_paper(&shop, &files, lay, &rules).map_err(said)?;
     let lumber: Vec<PieceLumber> = files
         .iter()
-        .map(|file| piece_lumber(file, lay, &rules))
+        .map(|file| piece_lumber(file, lay, &rules, shop.settings.length))
         .collect::<Result<_, _>>()
         .map_err(said)?;
     let bought = lumber_to_buy(&lumber, &rules);

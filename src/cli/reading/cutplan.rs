@@ -6,8 +6,8 @@ use crate::cli::failure::Failure;
 use crate::cli::find;
 use crate::cli::session::Session;
 use crate::desk::typed::{RouterTyped, read_router};
-use crate::papers::{CutOf, cut_plan, cutting_paper};
-use crate::shape::cutting::{CUT_CAUTIONS, CutPlan, TemplateForm};
+use crate::papers::{CutOf, cut_cautions, cut_plan, cutting_paper};
+use crate::shape::cutting::{CutCaution, CutPlan, TemplateForm};
 use crate::units::Length;
 use clap::Args;
 use serde::Serialize;
@@ -175,7 +175,15 @@ pub fn run(args: &CutplanArgs, session: &mut Session<'_>) -> Result<Answer, Fail
     let said = |error: crate::shape::cutting::CutError| Failure::said(error.to_string());
     let plan = cut_plan(file, of, &router).map_err(said)?;
     let lines = cutting_paper(&shop, file, of, &router).map_err(said)?;
-    Answer::new(lines, json(PieceJson::of(&shop, file), of, &plan))
+    Answer::new(
+        lines,
+        json(
+            PieceJson::of(&shop, file),
+            of,
+            &plan,
+            cut_cautions(file, of),
+        ),
+    )
 }
 
 /// The cut meant.
@@ -190,7 +198,7 @@ pub fn cut(file: &crate::shop::PieceFile, text: &str) -> Result<CutOf, Failure> 
     })
 }
 
-fn json(piece: PieceJson, of: CutOf, plan: &CutPlan) -> CutplanJson {
+fn json(piece: PieceJson, of: CutOf, plan: &CutPlan, cautions: Vec<CutCaution>) -> CutplanJson {
     let passes = plan.passes.iter().map(|pass| PassJson {
         no: pass.no,
         takes_mm: mm(pass.takes),
@@ -217,8 +225,8 @@ fn json(piece: PieceJson, of: CutOf, plan: &CutPlan) -> CutplanJson {
         template: plan.template.map(|made| template(made.form)),
         chip_by_hand_mm: [mm(plan.chip_by_hand.0), mm(plan.chip_by_hand.1)],
         minds: plan.minds.clone(),
-        cautions: CUT_CAUTIONS
-            .iter()
+        cautions: cautions
+            .into_iter()
             .map(|caution| CautionJson {
                 line: caution.line,
                 source: caution.source,

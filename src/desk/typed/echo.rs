@@ -12,7 +12,7 @@ use crate::desk::AmountDraft;
 use crate::shape::{FaceKey, Opening, Outline, Place, Purpose, Shape};
 use crate::shop::Settings;
 use crate::units::{
-    Area, Length, Volume, clean_line, parse_date, show_date, show_moment, show_span,
+    Area, Length, LengthStyle, Volume, clean_line, parse_date, show_date, show_moment, show_span,
 };
 use chrono::{DateTime, NaiveDate, Utc};
 use chrono_tz::Tz;
@@ -52,7 +52,10 @@ pub fn echo_closing(outline: &Outline, settings: &Settings) -> Option<String> {
     let sign = if error < Length::ZERO { "-" } else { "+" };
     let size = Length::from_nm(error.nm().abs());
     let size = if size < Length::from_nm(500_000) {
-        "under 1/32\"".to_owned()
+        match settings.length {
+            LengthStyle::Millimetres => "under 0.5 mm".to_owned(),
+            _ => "under 1/32\"".to_owned(),
+        }
     } else {
         format!("{sign}{}", show(size))
     };

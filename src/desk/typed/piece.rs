@@ -155,7 +155,11 @@ pub(super) fn read_band(
     }
     let lower = text.to_lowercase();
     let (width, round) = match lower.find("round").filter(|at| text.is_char_boundary(*at)) {
-        Some(at) => (&text[..at], true),
+        Some(at) => {
+            let width = text[..at].trim().trim_end_matches([',', ';']).trim_end();
+            let joined = width.strip_suffix("and").or(width.strip_suffix("AND"));
+            (joined.unwrap_or(width), true)
+        }
         None => (text, false),
     };
     read_length("band", width.trim(), settings).map(|band| (Some(band), round))

@@ -17,7 +17,7 @@ pub struct Onto<'a> {
     pub openings: &'a [Opening],
 }
 
-const CURE: &str = "after at, type the centre from the left end, a comma, and from the front edge, for example at 49 1/4, 12 3/4; or by centre lines, at cutout 1, 2 1/2 from back.";
+const CURE: &str = "after at, type the centre from the left end, a comma, and from the front edge, for example at 49 1/4, 12 3/4; or by centre lines, at cutout 1, 2 1/2 from back. Only an apron-front sink, which lies at the front, takes at centre alone.";
 
 fn fail<T>(field: &'static str, message: impl Into<String>) -> Result<T, FieldError> {
     Err(FieldError::new(field, message))

@@ -59,7 +59,7 @@ pub enum CutError {
         guide: Length,
     },
     /// The bit cannot make so small an inside corner.
-    #[error("An inside corner of {} radius cannot be cut with a {} bit, which leaves {}: take a bit of {} or less, or a larger corner.", say(*.radius), say(*.bit), say(half(*.bit)), say(Length::from_nm(radius.nm().saturating_mul(2))))]
+    #[error("{}", inside_corner(*.radius, *.bit))]
     InsideCorner {
         /// Wanted.
         radius: Length,
@@ -69,6 +69,20 @@ pub enum CutError {
     /// A template of less than nothing.
     #[error("The part is too small for this guide: its template would be {} across. Take a guide nearer the size of the bit.", say(*.0))]
     Template(Length),
+}
+
+/// What a bit leaves where a tighter corner was wanted. No bit leaves a sharp one.
+fn inside_corner(radius: Length, bit: Length) -> String {
+    let (wanted, bit, left) = (say(radius), say(bit), say(half(bit)));
+    if radius <= Length::ZERO {
+        return format!(
+            "A sharp inside corner cannot be cut with a router, whose {bit} bit leaves {left}: give the corner a radius of {left} or more, or square it by hand after the router."
+        );
+    }
+    let widest = say(radius * 2);
+    format!(
+        "An inside corner of {wanted} radius cannot be cut with a {bit} bit, which leaves {left}: take a bit of {widest} or less, or a larger corner."
+    )
 }
 
 /// Half of a length.

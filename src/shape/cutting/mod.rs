@@ -14,5 +14,5 @@ pub use error::CutError;
 pub use feed::{Derate, Feed, chip_band, derate, feed_per_minute};
 pub use guide::{CutSide, Guide, Template, TemplateForm, offset};
 pub use passes::{CleanUp, CutPass, DepthRule, passes};
-pub use plan::{CUT_CAUTIONS, CutCaution, CutPlan, plan, plan_outline};
+pub use plan::{CUT_CAUTIONS, CutCaution, CutPlan, UNDERMOUNT_CAUTION, plan, plan_outline};
 pub use router::Router;

@@ -18,13 +18,9 @@ pub struct CutCaution {
 }
 
 /// What is minded at every cut through a top. The router's and the bit's own sheets win.
-pub const CUT_CAUTIONS: [CutCaution; 5] = [
+pub const CUT_CAUTIONS: [CutCaution; 4] = [
     CutCaution {
         line: "Hold the drop so that it can neither fall nor pinch the bit.",
-        source: "magazine and trade forums on sink cutouts",
-    },
-    CutCaution {
-        line: "Cut an undermount opening from the underside, top face down, where it is laid out from below.",
         source: "magazine and trade forums on sink cutouts",
     },
     CutCaution {
@@ -40,6 +36,12 @@ pub const CUT_CAUTIONS: [CutCaution; 5] = [
         source: "architectural woodwork standard (2009), p. 306",
     },
 ];
+
+/// What is minded besides at an opening for a sink set from below.
+pub const UNDERMOUNT_CAUTION: CutCaution = CutCaution {
+    line: "Cut an undermount opening from the underside, top face down, where it is laid out from below.",
+    source: "magazine and trade forums on sink cutouts",
+};
 
 /// How a cut is made.
 #[derive(Debug, Clone, PartialEq, Serialize)]

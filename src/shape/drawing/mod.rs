@@ -4,6 +4,7 @@
 //! Lives here: what is drawn and where, from a piece seen from above; all text escaped. May not
 //! live here: who the piece is for (headings are handed in as text), files, colours of a screen.
 
+mod measures;
 mod picture;
 mod plot;
 mod plot_labels;

@@ -1,8 +1,9 @@
 //! What a drawing shows, in millimetres on the piece: strokes and labels, for any renderer.
 
+use super::measures::has_own_box;
 use crate::shape::layout::{Finding, JointWay, Point, Seen, Serves, Standing, length_of_mm};
-use crate::shape::{Construction, FaceKey, Shape};
-use crate::units::LengthStyle;
+use crate::shape::{Construction, FaceKey, OpeningKind, Outline, Shape};
+use crate::units::{Length, LengthStyle};
 
 /// What a stroke or label stands for.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
@@ -23,6 +24,8 @@ pub enum Ink {
     Face,
     /// A size.
     Size,
+    /// The whole length or width of the piece's box.
+    Whole,
     /// A finding still open.
     Finding,
     /// A finding taken as it is.
@@ -71,6 +74,8 @@ pub struct Label {
 pub struct Picture {
     /// Lower left and upper right of the piece.
     pub extent: (Point, Point),
+    /// Whether the piece's box is made of its own sizes.
+    pub own_box: bool,
     /// Lines.
     pub strokes: Vec<Stroke>,
     /// Texts, the most needful first.
@@ -97,6 +102,7 @@ impl Picture {
         let extent = seen.extent();
         let mut picture = Self {
             extent,
+            own_box: has_own_box(shape.outline()),
             strokes: Vec::new(),
             labels: Vec::new(),
         };
@@ -104,17 +110,18 @@ impl Picture {
         picture.openings(&seen);
         picture.standing(standing);
         picture.findings(findings);
-        picture.sizes(&seen, style);
+        picture.sizes(&seen, shape.outline(), style);
+        picture.edges(shape, style);
         picture.faces(&seen, construction);
         picture.grain(&seen);
         picture
     }
 
-    fn stroke(&mut self, ink: Ink, points: Vec<Point>) {
+    pub(super) fn stroke(&mut self, ink: Ink, points: Vec<Point>) {
         self.strokes.push(Stroke { ink, points });
     }
 
-    fn label(&mut self, ink: Ink, at: Point, anchor: Anchor, text: impl Into<String>) {
+    pub(super) fn label(&mut self, ink: Ink, at: Point, anchor: Anchor, text: impl Into<String>) {
         self.labels.push(Label {
             ink,
             at,
@@ -214,13 +221,19 @@ impl Picture {
             .sort_by_key(|label| !matches!(label.ink, Ink::Finding | Ink::Taken));
     }
 
-    fn sizes(&mut self, seen: &Seen, style: LengthStyle) {
+    fn sizes(&mut self, seen: &Seen, outline: &Outline, style: LengthStyle) {
         let (low, high) = self.extent;
         let show = |mm: f64| length_of_mm(mm).show(style);
         let along = at(f64::midpoint(low.x, high.x), low.y);
         let across = at(low.x, f64::midpoint(low.y, high.y));
-        self.label(Ink::Size, along, Anchor::Below, show(high.x - low.x));
-        self.label(Ink::Size, across, Anchor::Left, show(high.y - low.y));
+        // A top out of square has no such sides: its own figures are told instead.
+        if has_own_box(outline) {
+            self.label(Ink::Whole, along, Anchor::Below, show(high.x - low.x));
+            self.label(Ink::Whole, across, Anchor::Left, show(high.y - low.y));
+        } else if matches!(outline, Outline::Live(_)) {
+            self.label(Ink::Whole, along, Anchor::Below, show(high.x - low.x));
+        }
+        self.measures(outline, style);
         for void in seen.voids.iter().filter(|void| void.hx > 0.0) {
             let (half_x, half_y) = void.half();
             let text = format!("{} x {}", show(half_x * 2.0), show(half_y * 2.0));
@@ -233,6 +246,25 @@ impl Picture {
             );
             let lower = at(void.mid.x, void.mid.y - half_y * 0.75);
             self.label(Ink::Size, lower, Anchor::On, text);
+        }
+    }
+
+    /// What is run along the edges of openings.
+    fn edges(&mut self, shape: &Shape, style: LengthStyle) {
+        for opening in shape.openings() {
+            let Some(words) = opening.profile_words(&|length: Length| length.show_inches(style))
+            else {
+                continue;
+            };
+            let (x, y) = (opening.place.x.mm(), opening.place.y.mm());
+            let (spot, anchor) = match opening.what {
+                OpeningKind::Cutout { depth, .. } => (at(x, y + depth.mm() * 0.36), Anchor::On),
+                OpeningKind::Hole { diameter } => {
+                    let half = diameter.mm() / 2.0;
+                    (at(x + half, y - half), Anchor::Right)
+                }
+            };
+            self.label(Ink::Opening, spot, anchor, words);
         }
     }
 

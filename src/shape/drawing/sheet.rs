@@ -92,7 +92,7 @@ pub fn sheet(
     }
     strokes(&mut svg, picture, &paper);
     labels(&mut svg, picture, &paper);
-    sizes(&mut svg, (&along, &across), &paper, style);
+    sizes(&mut svg, (&along, &across), &paper, style, picture.own_box);
     below(&mut svg, (words, shown), scale, (wide, tall));
     svg.finish(heading.first().map_or("piece", String::as_str))
 }
@@ -117,7 +117,7 @@ fn strokes(svg: &mut Svg, picture: &Picture, paper: &Paper) {
 fn labels(svg: &mut Svg, picture: &Picture, paper: &Paper) {
     for label in &picture.labels {
         // The sheet has its own rows of sizes round the piece.
-        if label.ink == Ink::Size && label.anchor != Anchor::On {
+        if label.ink == Ink::Whole {
             continue;
         }
         let at = paper.of(label.at);
@@ -164,19 +164,33 @@ fn rows(centres: impl Iterator<Item = f64>, whole: f64) -> Vec<f64> {
 }
 
 /// Sizes along the front and the left: the centre of each opening from the corner, then the whole.
-fn sizes(svg: &mut Svg, (along, across): (&[f64], &[f64]), paper: &Paper, style: LengthStyle) {
+fn sizes(
+    svg: &mut Svg,
+    (along, across): (&[f64], &[f64]),
+    paper: &Paper,
+    style: LengthStyle,
+    own_box: bool,
+) {
     let corner = paper.of(paper.low);
+    // What is not measured at the piece itself says that it is the box round it.
+    let words = |no: usize, rows: &[f64], mm: f64| {
+        if own_box || no < rows.len() {
+            show(mm, style)
+        } else {
+            format!("{} over all", show(mm, style))
+        }
+    };
     for (no, mm) in (1..).zip(along) {
-        let y = corner.y + ROUND - 3.0 + ROW * f64::from(no - 1);
+        let y = corner.y + ROUND - 3.0 + ROW * (no - 1) as f64;
         let to = corner.x + mm / paper.scale;
         let (from, to) = (Point { x: corner.x, y }, Point { x: to, y });
-        dimension(svg, from, to, corner, &show(*mm, style));
+        dimension(svg, from, to, corner, &words(no, along, *mm));
     }
     for (no, mm) in (1..).zip(across) {
-        let x = corner.x - ROUND + 3.0 - ROW * f64::from(no - 1);
+        let x = corner.x - ROUND + 3.0 - ROW * (no - 1) as f64;
         let to = corner.y - mm / paper.scale;
         let (from, to) = (Point { x, y: corner.y }, Point { x, y: to });
-        dimension(svg, from, to, corner, &show(*mm, style));
+        dimension(svg, from, to, corner, &words(no, across, *mm));
     }
 }
 

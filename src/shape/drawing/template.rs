@@ -1,6 +1,7 @@
 //! The full-size template: one millimetre on paper for each on the piece.
 
 use super::svg::{Pen, Stand, Svg, mm, through};
+use crate::shape::inset::inner_lines;
 use crate::shape::layout::{Point, Seen, Serves, Void};
 use crate::shape::{OpeningName, Shape};
 use crate::units::Length;
@@ -17,7 +18,8 @@ pub enum TemplateOf {
 /// What is drawn besides.
 #[derive(Debug, Clone, Copy, Default, PartialEq, Eq)]
 pub struct Extra {
-    /// The line to cut the template to, so far outside an opening's finished line.
+    /// The line to cut the router's template to: so far outside an opening's finished line, and so
+    /// far inside the outline.
     pub guide_offset: Option<Length>,
     /// Drawn as seen from the underside, left and right changed over.
     pub from_below: bool,
@@ -114,6 +116,23 @@ pub(super) fn full(shape: &Shape, of: TemplateOf, extra: Extra) -> Option<Full> 
             ink(paper.of(run.from), paper.of(run.to));
         }
         svg.path(Pen::Cut, "outline", &through(&points));
+        // What is cut round the outside lies outside its template.
+        let by = extra.guide_offset.filter(|by| *by > Length::ZERO);
+        let lines = by.map_or_else(Vec::new, |by| inner_lines(shape.outline(), by));
+        for (no, line) in (1..).zip(lines) {
+            let on_paper = |(x, y): (f64, f64)| paper.of(Point { x, y });
+            let points: Vec<Point> = line.into_iter().map(on_paper).collect();
+            let after = points.iter().skip(1).chain(points.first());
+            for (from, to) in points.iter().zip(after) {
+                ink(*from, *to);
+            }
+            let id = if no == 1 {
+                "outline-template".to_owned()
+            } else {
+                format!("outline-template-{no}")
+            };
+            svg.path(Pen::Dashed, &id, &through(&points));
+        }
     }
     for void in seen
         .voids

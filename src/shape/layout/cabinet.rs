@@ -4,7 +4,6 @@ use super::cutouts::code;
 use super::finding::Notebook;
 use super::rule::Rule;
 use super::seen::{Point, Serves, Void};
-use crate::shape::words::say;
 use crate::shape::{Cabinet, Mount, Opening, OpeningKind, OpeningName, Sink};
 use crate::units::Length;
 
@@ -86,6 +85,7 @@ fn hangs(opening: &Opening, sink: &Sink) -> Option<Body> {
 /// Width against width, sides and rails, for every sink with a measured cabinet; and every hole
 /// against every sink.
 pub(super) fn check(openings: &[Opening], voids: &[Void], book: &mut Notebook<'_>) {
+    let say = book.by();
     for (opening, void) in openings.iter().zip(voids) {
         let Some(sink) = opening.purpose.sink() else {
             continue;
@@ -113,6 +113,7 @@ pub(super) fn check(openings: &[Opening], voids: &[Void], book: &mut Notebook<'_
 }
 
 fn holes(opening: &Opening, sink: &Sink, body: Body, voids: &[Void], book: &mut Notebook<'_>) {
+    let say = book.by();
     let drop_in = sink.mount == Mount::DropIn;
     let rim = match sink.overall {
         Some((wide, deep)) => body.with(Body::about(opening, wide, deep)),
@@ -137,6 +138,7 @@ fn holes(opening: &Opening, sink: &Sink, body: Body, voids: &[Void], book: &mut 
 }
 
 fn walls(cabinet: &Cabinet, mid: Point, body: Body, name: &str, book: &mut Notebook<'_>) {
+    let say = book.by();
     let from = match cabinet.left {
         Some(left) => left.mm(),
         None => mid.x - cabinet.width.mm() / 2.0,
@@ -175,6 +177,7 @@ fn walls(cabinet: &Cabinet, mid: Point, body: Body, name: &str, book: &mut Noteb
 }
 
 fn rails(cabinet: &Cabinet, void: &Void, body: Body, name: &str, book: &mut Notebook<'_>) {
+    let say = book.by();
     // The front of an apron-front sink takes the front rail's place.
     let apron = void.serves == Serves::Apron;
     let has_front = cabinet.front_rail > Length::ZERO && !apron;

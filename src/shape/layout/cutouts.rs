@@ -6,7 +6,6 @@ use super::rule::Rule;
 use super::seen::{Looks, Point, Seen, Serves, Void};
 use super::standing::{Joint, JointWay};
 use crate::shape::OpeningName;
-use crate::shape::words::say;
 use crate::units::Length;
 
 /// A hole this near a sink is taken for a faucet's when nothing was said.
@@ -54,6 +53,7 @@ pub(super) fn check(
     bit: Length,
     book: &mut Notebook<'_>,
 ) {
+    let say = book.by();
     for cutout in seen.voids.iter().filter(|void| is_cutout(void)) {
         strips(seen, cutout, book);
         for (no, joint) in (1..).zip(joints) {
@@ -84,6 +84,7 @@ pub(super) fn check(
 }
 
 fn strips(seen: &Seen, cutout: &Void, book: &mut Notebook<'_>) {
+    let say = book.by();
     let about = [code(cutout.name)];
     let looking = |looks| seen.runs.iter().filter(move |run| run.looks() == looks);
     let end = if cutout.serves == Serves::Apron {
@@ -110,6 +111,7 @@ fn strips(seen: &Seen, cutout: &Void, book: &mut Notebook<'_>) {
 }
 
 fn joint_strip(cutout: &Void, no: usize, joint: &Joint, book: &mut Notebook<'_>) {
+    let say = book.by();
     let (half_x, half_y) = cutout.half();
     let (mid, half) = match joint.way {
         JointWay::Across => (cutout.mid.x, half_x),
@@ -139,6 +141,7 @@ fn joint_strip(cutout: &Void, no: usize, joint: &Joint, book: &mut Notebook<'_>)
 }
 
 fn corners(cutout: &Void, bit: Length, book: &mut Notebook<'_>) {
+    let say = book.by();
     let about = [code(cutout.name)];
     let (half_x, half_y) = cutout.half();
     let corner = Point {
@@ -152,7 +155,7 @@ fn corners(cutout: &Void, bit: Length, book: &mut Notebook<'_>) {
             say(missing)
         )
     });
-    let asks = Length::from_nm(bit.nm() / 2);
+    let (asks, style) = (Length::from_nm(bit.nm() / 2), book.style);
     if cutout.r + 0.000_5 < asks.mm() && book.rules.setting(Rule::CornerBit).made {
         let has = super::finding::length(cutout.r);
         book.write(
@@ -162,17 +165,24 @@ fn corners(cutout: &Void, bit: Length, book: &mut Notebook<'_>) {
             Some((has, asks)),
             asks - has,
             |_| {
-                format!(
-                    "take a bit of {} or less, or a corner of {}.",
-                    say(has * 2),
-                    say(asks)
-                )
+                let corner = say(asks);
+                // No bit is small enough for a sharp corner, or for one that reads as nothing.
+                let widest = (has * 2).down_to_step(style);
+                if widest > Length::ZERO {
+                    let widest = widest.show_inches(style);
+                    format!("take a bit of {widest} or less, or a corner of {corner}.")
+                } else {
+                    format!(
+                        "make the corner {corner}, or square it by hand after the router: no bit leaves a sharp corner."
+                    )
+                }
             },
         );
     }
 }
 
 fn faucet(hole: &Void, sink: &Void, thickness: Length, book: &mut Notebook<'_>) {
+    let say = book.by();
     let about = [code(hole.name)];
     let across = super::finding::length(hole.r * 2.0);
     let place = Some((hole.mid, hole.mid));
@@ -202,6 +212,7 @@ fn faucet(hole: &Void, sink: &Void, thickness: Length, book: &mut Notebook<'_>) 
 
 /// Behind each sink that a faucet serves: wood enough for the faucet's base.
 fn faucet_decks(seen: &Seen, book: &mut Notebook<'_>) {
+    let say = book.by();
     for sink in seen.voids.iter().filter(|void| is_sink(void)) {
         let behind = |hole: &&Void| hole.mid.y > sink.mid.y + sink.half().1;
         let serves = |hole: &&Void| sink_of(seen, hole).is_some_and(|of| of.name == sink.name);

@@ -4,7 +4,7 @@ use super::rule::{Rule, SourceKind, Weight};
 use super::rule_book::RuleBook;
 use super::seen::Point;
 use super::standing::{About, Accepted};
-use crate::units::Length;
+use crate::units::{Length, LengthStyle};
 
 /// What a check found.
 #[derive(Debug, Clone, PartialEq)]
@@ -50,6 +50,8 @@ impl Finding {
 /// Gathers findings while the checks are made.
 pub(super) struct Notebook<'a> {
     pub rules: &'a RuleBook,
+    /// How this shop writes lengths.
+    pub style: LengthStyle,
     pub found: Vec<Finding>,
 }
 
@@ -59,6 +61,13 @@ pub fn length(mm: f64) -> Length {
 }
 
 impl Notebook<'_> {
+    /// How a cure tells by how much: in the shop's own unit, rounded up, so that doing as it says
+    /// is enough.
+    pub fn by(&self) -> impl Fn(Length) -> String + Copy + use<> {
+        let style = self.style;
+        move |length: Length| length.up_to_step(style).show_inches(style)
+    }
+
     /// There must be at least what the check asks.
     pub fn at_least(
         &mut self,

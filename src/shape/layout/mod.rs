@@ -25,22 +25,25 @@ pub use standing::{
 };
 
 use crate::shape::{Construction, Shape};
-use crate::units::Length;
+use crate::units::{Length, LengthStyle};
 use finding::Notebook;
 
 /// What the checks find on a piece: the heaviest first. What is taken as it is keeps its place, so
-/// that the numbers of the others stand. `bit` is the shop's router bit.
+/// that the numbers of the others stand. `bit` is the shop's router bit; cures tell lengths in
+/// `style`.
 pub fn findings(
     shape: &Shape,
     construction: Construction,
     standing: &Standing,
     rules: &RuleBook,
     bit: Length,
+    style: LengthStyle,
     accepted: &[Accepted],
 ) -> Vec<Finding> {
     let seen = Seen::of(shape);
     let mut book = Notebook {
         rules,
+        style,
         found: Vec::new(),
     };
     cutouts::check(&seen, &standing.joints, shape.thickness(), bit, &mut book);

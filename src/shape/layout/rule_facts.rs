@@ -226,7 +226,7 @@ impl Rule {
             ),
             Self::Drip => facts(
                 "drip",
-                "drip groove behind the front edge, by a sink",
+                "drip groove behind the front edge, by a sink or cutout",
                 EIGHTHS(3),
                 Standard,
                 "architectural woodwork standard (2009): 1/8 x 1/8 in, 3/8 in behind the edge, sealed",

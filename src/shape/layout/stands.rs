@@ -5,9 +5,8 @@ use super::finding::{Notebook, length};
 use super::rule::{Figure, Rule};
 use super::seen::{Point, Seen};
 use super::standing::{JointWay, Overhang, Standing};
-use crate::shape::words::say;
 use crate::shape::{Construction, FaceKey};
-use crate::units::Length;
+use crate::units::{Length, LengthStyle};
 
 /// Everything about how a piece stands.
 pub(super) fn check(
@@ -16,6 +15,7 @@ pub(super) fn check(
     standing: &Standing,
     book: &mut Notebook<'_>,
 ) {
+    let say = book.by();
     for hang in &standing.overhangs {
         overhang(seen, construction, hang, book);
     }
@@ -46,6 +46,7 @@ pub(super) fn check(
 }
 
 fn overhang(seen: &Seen, construction: Construction, hang: &Overhang, book: &mut Notebook<'_>) {
+    let say = book.by();
     let about = [format!("overhang-{}", hang.side.code())];
     let along = matches!(hang.side, FaceKey::Left | FaceKey::Right)
         && construction != Construction::EndGrain;
@@ -101,6 +102,7 @@ fn across_overhang(seen: &Seen, hang: &Overhang) -> (Point, Point) {
 }
 
 fn appliances(seen: &Seen, standing: &Standing, book: &mut Notebook<'_>) {
+    let say = book.by();
     let (low, high) = seen.extent();
     for (no, appliance) in (1..).zip(&standing.appliances) {
         let (from, to) = (appliance.from.mm(), appliance.to.mm());
@@ -152,14 +154,19 @@ fn appliances(seen: &Seen, standing: &Standing, book: &mut Notebook<'_>) {
 }
 
 fn drip(standing: &Standing, book: &mut Notebook<'_>) {
+    let say = book.by();
     let about = ["front".to_owned()];
     match standing.drip {
-        None => book.whether(
-            Rule::Drip,
-            &about,
-            None,
-            "run a groove 1/8 by 1/8 under the front edge and seal it, so that water drips off.",
-        ),
+        None => {
+            let groove = match book.style {
+                LengthStyle::Millimetres => "3 by 3 mm",
+                _ => "1/8 by 1/8 in",
+            };
+            let cure = format!(
+                "run a groove {groove} under the front edge and seal it, so that water drips off."
+            );
+            book.whether(Rule::Drip, &about, None, &cure);
+        }
         Some(behind) => book.at_least(Rule::Drip, &about, behind.mm(), None, |missing| {
             format!("run the groove {} further in.", say(missing))
         }),

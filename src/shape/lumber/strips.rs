@@ -90,10 +90,17 @@ pub fn glue_up(
         return Err(LumberError::TooMany { count, each: wide });
     }
     let mut runs = Vec::new();
+    let (mut blank, mut left_out) = (blank, None);
     for at in 0..count {
         let from = wide * at - rules.side_trim;
         let to = (from + wide).min(across + rules.side_trim);
-        // A strip that lies in the trim alone is as long as the outline is at that side.
+        // Nobody glues on a strip that is all trimmed off again.
+        if at > 0 && from >= across {
+            blank = wide * at;
+            left_out = Some(from - across);
+            break;
+        }
+        // The first may begin in the trim, and be that alone.
         let within = |at: Length| at.clamp(Length::ZERO, across);
         let reach = reach(within(from), within(to));
         runs.push(StripRun {
@@ -105,9 +112,16 @@ pub fn glue_up(
         Construction::EndGrain => blocks(&runs, thickness, board),
         _ => sticks(&runs, thickness, construction, rules),
     };
+    let mut minds = minds(thickness, construction, rules, board, &runs);
+    if let Some(left) = left_out {
+        let left = left.show_inches(crate::units::LengthStyle::Sixteenths);
+        minds.push(format!(
+            "One strip more would lie in the trim alone and is left out: that leaves {left} to trim at that side."
+        ));
+    }
     Ok(GlueUp {
-        minds: minds(thickness, construction, rules, board, &runs),
-        even: Length::from_nm(blank.nm() / count.max(1)),
+        minds,
+        even: Length::from_nm(blank.nm() / i64::try_from(runs.len()).unwrap_or(1).max(1)),
         strips,
         blank,
     })

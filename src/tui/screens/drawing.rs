@@ -6,6 +6,7 @@ use super::super::kit::key::Key;
 use super::super::kit::text::wrap;
 use super::super::screen::{Ctx, Screen, Wish};
 use super::drawing_keys::{Do, KEYS};
+use super::drawing_words::{Foot, figures, nothing_found};
 use crate::desk::Action;
 use crate::papers::{
     CutOf, cut_list_paper, cut_plan, cutting_paper, finding_mark, finding_source, finding_words,
@@ -115,12 +116,9 @@ impl DrawingScreen {
             CutOf::Opening(name) => TemplateOf::Opening(name),
         };
         // The line to cut the router's template to, where this router can cut it at all.
-        let guide_offset = match of {
-            CutOf::Outline => None,
-            CutOf::Opening(_) => cut_plan(file, of, &shop.layout.router)
-                .ok()
-                .map(|plan| plan.offset),
-        };
+        let guide_offset = cut_plan(file, of, &shop.layout.router)
+            .ok()
+            .map(|plan| plan.offset);
         let extra = Extra {
             guide_offset,
             from_below: self.from_below,
@@ -162,7 +160,7 @@ impl DrawingScreen {
             return out;
         }
         let Some(finding) = found.get(self.finding) else {
-            return vec![("The layout checks found nothing.".to_owned(), theme.good)];
+            return nothing_found(file, width, ctx);
         };
         let no = self.finding + 1;
         let head = format!("finding {no} of {}", found.len());
@@ -190,8 +188,6 @@ impl DrawingScreen {
         out
     }
 }
-
-type Foot = Vec<(String, Style)>;
 
 fn tell(words: &str) -> Wish {
     Wish::Tell(vec![words.to_owned()])
@@ -259,6 +255,7 @@ impl Screen for DrawingScreen {
                     lines: findings_paper(ctx.shop, file),
                 }];
             }
+            Do::Figures => return vec![figures(file, ctx)],
             Do::Cutting => self.picking = Some((For::Cutting, 0)),
             Do::Template => self.picking = Some((For::Template, 0)),
             Do::CutList => return vec![cut_list(file, ctx)],
@@ -328,11 +325,15 @@ impl Screen for DrawingScreen {
         }
     }
 
-    fn hints(&self, width: usize, _: &Ctx<'_>) -> String {
+    fn hints(&self, width: usize, ctx: &Ctx<'_>) -> String {
         if self.picking.is_some() {
             return "up down pick  enter do it  esc back".to_owned();
         }
-        KEYS.hint_line(width, |_| true)
+        let file = ctx.shop.file(self.piece);
+        let any = file.is_some_and(|file| !ctx.shop.findings(file).is_empty());
+        KEYS.hint_line(width, |action| {
+            any || !matches!(action, Do::Next | Do::Accept)
+        })
     }
 
     fn help(&self, width: usize) -> Vec<String> {
@@ -343,7 +344,7 @@ impl Screen for DrawingScreen {
 fn style(ink: Option<Ink>, ctx: &Ctx<'_>) -> Style {
     match ink {
         Some(Ink::Finding) => ctx.theme.warn,
-        Some(Ink::Outline | Ink::Opening | Ink::Size) => ctx.theme.text,
+        Some(Ink::Outline | Ink::Opening | Ink::Size | Ink::Whole) => ctx.theme.text,
         Some(Ink::Grain) => ctx.theme.accent,
         _ => ctx.theme.dim,
     }

@@ -19,6 +19,7 @@ pub(super) enum Do {
     Signs,
     Stands,
     Findings,
+    Figures,
     Cutting,
     CutList,
     Template,
@@ -95,6 +96,12 @@ pub(super) const KEYS: Keymap<Do> = Keymap(&[
         action: Do::Sheet,
         hint: "sheet",
         help: "Writes the dimensioned sheet for paper.",
+    },
+    Binding {
+        keys: &["g"],
+        action: Do::Figures,
+        hint: "figures",
+        help: "The piece in figures: area, board feet, weight, where it balances, edge length.",
     },
     Binding {
         keys: &["f"],

@@ -10,6 +10,7 @@ mod bench_view;
 pub mod day_end;
 pub mod drawing;
 mod drawing_keys;
+mod drawing_words;
 pub mod job_book;
 mod job_book_detail;
 mod job_book_rows;

@@ -83,6 +83,23 @@ impl Length {
         format!("{sign}{whole}{point}{places} mm")
     }
 
+    /// The next longer length that this style writes without rounding; itself where it is one.
+    #[must_use]
+    pub const fn up_to_step(self, style: LengthStyle) -> Self {
+        let over = self.0.rem_euclid(style.step());
+        if over == 0 {
+            self
+        } else {
+            Self(self.0.saturating_add(style.step() - over))
+        }
+    }
+
+    /// The next shorter length that this style writes without rounding; itself where it is one.
+    #[must_use]
+    pub const fn down_to_step(self, style: LengthStyle) -> Self {
+        Self(self.0.saturating_sub(self.0.rem_euclid(style.step())))
+    }
+
     /// What stands in front (`~`, `-`) and the size in steps of the style.
     fn steps(self, style: LengthStyle) -> (String, u128) {
         let step = i128::from(style.step());
