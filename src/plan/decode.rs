@@ -270,7 +270,7 @@ impl Decoder {
         // The last position that a changed end reaches by an arc.
         let mut reach = 0;
         while at < order.len() {
-            if at % STRIDE == 0 {
+            if at.is_multiple_of(STRIDE) {
                 let snapshot = &mut self.snapshots[at / STRIDE];
                 if let Some((to, old)) = old
                     && at > to

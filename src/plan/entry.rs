@@ -98,15 +98,14 @@ fn merged(model: &Model, order: &Order) -> Vec<usize> {
         while let Some(&top) = stack.last() {
             let missing = |from: &usize| *from < model.len() && !taken.contains(from);
             let waits = model.preds(top).iter().map(|pred| pred.from).find(missing);
-            match waits {
-                Some(from) => stack.push(from),
-                None => {
-                    if taken.insert(top) {
-                        merged.push(top);
-                    }
-                    stack.pop();
-                }
+            if let Some(from) = waits {
+                stack.push(from);
+                continue;
             }
+            if taken.insert(top) {
+                merged.push(top);
+            }
+            stack.pop();
         }
     }
     merged

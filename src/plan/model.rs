@@ -19,6 +19,10 @@ pub(super) struct Pred {
 }
 
 /// A step that is still to do.
+#[allow(
+    clippy::struct_excessive_bools,
+    reason = "each says another thing of the step, read in the innermost loop"
+)]
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Step {
     pub(super) work: i64,
@@ -112,16 +116,16 @@ pub(super) struct Model {
 impl Model {
     pub(super) fn new(instance: &Instance) -> Result<Self, InstanceError> {
         instance.check()?;
-        Self::with(instance, on_grid(instance))
+        Ok(Self::with(instance, on_grid(instance)))
     }
 
     /// Ready for figures that will be changed, on the grid or off it.
     pub(super) fn free(instance: &Instance) -> Result<Self, InstanceError> {
         instance.check()?;
-        Self::with(instance, instance.grid.0 == 1)
+        Ok(Self::with(instance, instance.grid.0 == 1))
     }
 
-    fn with(instance: &Instance, on_grid: bool) -> Result<Self, InstanceError> {
+    fn with(instance: &Instance, on_grid: bool) -> Self {
         let calendar = Calendar::new(instance, on_grid);
         let (todo, done): (Vec<&Op>, Vec<&Op>) =
             instance.ops.iter().partition(|op| op.done.is_none());
@@ -200,7 +204,7 @@ impl Model {
         for (step, latest) in model.steps.iter_mut().zip(latest) {
             step.latest = latest;
         }
-        Ok(model)
+        model
     }
 
     /// Latest starts (or ends) that keep promises moved by `offset` of each job.

@@ -12,6 +12,12 @@ use super::model::NONE;
 
 /// Most steps that are taken from a job at once, when not all of it goes.
 const RUN: usize = 6;
+/// How often all that is done in the same time goes, not only runs of some jobs.
+const ALL_OF_A_TIME: f64 = 0.25;
+/// How often it begins with a job that is late.
+const OF_A_LATE_JOB: f64 = 0.5;
+/// One gap in so many is passed over.
+const BLINKS: usize = 32;
 /// A job before all others.
 const FIRST: i64 = -1_000_000;
 
@@ -52,7 +58,7 @@ impl LineUp<'_> {
     /// Chooses what goes: a run of one job, and some or all of what is done in the same time.
     fn take_out(&mut self) -> Option<usize> {
         let n = self.order.len();
-        let seed = self.order[self.chance.below(n)];
+        let seed = self.seed_step();
         let job = self.model.steps[seed].job;
         let row = &self.model.by_job[job];
         let at = row.iter().position(|&step| step == seed)?;
@@ -71,7 +77,7 @@ impl LineUp<'_> {
         }
         let from = from.saturating_sub(self.chance.below(8));
         let to = (to + self.chance.below(8)).min(n - 1);
-        if self.chance.below(4) == 0 {
+        if self.chance.unit() < ALL_OF_A_TIME {
             for place in from..=to {
                 for &member in self.groups.of(self.order[place]) {
                     self.is_out[member] = true;
@@ -81,6 +87,23 @@ impl LineUp<'_> {
             self.take_others(from, to);
         }
         Some(job)
+    }
+
+    /// A step to begin with: any, or one of a late job, the later the likelier.
+    fn seed_step(&mut self) -> usize {
+        let late = self.now.cost.late;
+        if late > 0 && self.chance.unit() < OF_A_LATE_JOB {
+            let mut pick =
+                i64::try_from(self.chance.below(usize::try_from(late).unwrap_or(1))).unwrap_or(0);
+            for (number, job) in self.model.jobs.iter().enumerate() {
+                pick -= job.late(self.now.job_ends()[number]);
+                let row = &self.model.by_job[number];
+                if pick < 0 && !row.is_empty() {
+                    return row[self.chance.below(row.len())];
+                }
+            }
+        }
+        self.order[self.chance.below(self.order.len())]
     }
 
     /// Up to three runs of jobs that have steps in `from..=to`.
@@ -206,7 +229,7 @@ impl LineUp<'_> {
             .partition_point(|&step| starts[step] <= at)
             .min(before);
         let (mut dust_until, mut wet_until) = (-NEVER, -NEVER);
-        let mut leave = |step: usize, dust_until: &mut i64, wet_until: &mut i64| {
+        let leave = |step: usize, dust_until: &mut i64, wet_until: &mut i64| {
             let row = &model.steps[step];
             if row.room == head.room {
                 if row.dust {
@@ -240,7 +263,8 @@ impl LineUp<'_> {
             if wet > 0 {
                 from = from.max(dust_until);
             }
-            if from < next_start || best.is_none() {
+            let at_least = from + head.work + more - next_start;
+            if best.as_ref().is_none_or(|best| at_least < best.push) {
                 let mut work = head.work + more;
                 if head.family != NONE && prev.is_none_or(|p| model.steps[p].family != head.family)
                 {
@@ -270,7 +294,7 @@ impl LineUp<'_> {
                     push = clash.map_or(0, |&other| until - starts[other]);
                 }
                 // Now and then a gap is passed over.
-                let seen = best.is_none() || self.chance.below(32) > 0;
+                let seen = best.is_none() || self.chance.below(BLINKS) > 0;
                 if seen && best.as_ref().is_none_or(|best| push < best.push) {
                     let start = start.min(next_start);
                     best = Some(Gap {

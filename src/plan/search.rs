@@ -1,4 +1,5 @@
-//! The search for a good order: a first one by rules, then annealing.
+//! The search for a good order: first ones by rules, then annealing, again and again and longer each
+//! time, from the best found.
 //!
 //! Simulated annealing after S. Kirkpatrick, C. D. Gelatt and M. P. Vecchi, "Optimization by
 //! simulated annealing", Science 220 (1983) 671-680, on the order of the hands.
@@ -9,22 +10,31 @@ use super::entry::SearchSettings;
 use super::line_up::LineUp;
 use super::model::{Model, SHARE};
 
-fn env(name: &str, or: f64) -> f64 {
-    std::env::var(name)
-        .ok()
-        .and_then(|v| v.parse().ok())
-        .unwrap_or(or)
-}
+/// A minute of weighted lateness against a minute of the jobs' ends while annealing. The best is
+/// kept by lateness alone, then ends.
+const LATE_WEIGHS: i64 = 4;
+/// What a rule that is broken weighs while annealing: more than any sheet is late.
+const BROKEN_WEIGHS: i64 = 1_000_000;
+/// How many first orders are made by rule.
+const FIRST_ORDERS: usize = 50;
+/// How far a promise is moved when a first order is tried, minutes either way.
+const MOVED: i64 = 3 * 24 * 60;
+/// Moves of the first annealing; each later one has half as many again.
+const FIRST_MOVES: u64 = 20_000;
+/// Temperature at the start of an annealing and at its end, in minutes.
+const HOT: f64 = 2_000.0;
+const COLD: f64 = 5.0;
+/// The share of moves that take a step out and put it back where it fits best.
+const REFITS: f64 = 0.5;
+/// Moves between two looks at the temperature and at whether to stop.
+const EVERY: u32 = 64;
 
+/// A search under way.
 pub(super) struct Search<'a> {
     model: &'a Model,
     line_up: LineUp<'a>,
     best: Vec<usize>,
     best_cost: Cost,
-    lw: i64,
-    mu: f64,
-    pr: f64,
-    tried: u64,
 }
 
 impl<'a> Search<'a> {
@@ -34,20 +44,17 @@ impl<'a> Search<'a> {
             line_up: LineUp::new(model, seed),
             best: Vec::with_capacity(model.len()),
             best_cost: Cost::WORST,
-            lw: env("LW", 4.0) as i64,
-            mu: env("MU", 1.0),
-            pr: env("PR", 0.5),
-            tried: 0,
         }
     }
 
-    fn scalar(&self, decoder: &Decoder) -> i64 {
+    /// What annealing goes down: one figure of minutes.
+    fn height(decoder: &Decoder) -> i64 {
         let cost = decoder.cost;
         cost.broken
-            .saturating_mul(1_000_000)
-            .saturating_add(cost.late.saturating_mul(self.lw))
+            .saturating_mul(BROKEN_WEIGHS)
+            .saturating_add(cost.late.saturating_mul(LATE_WEIGHS))
             .saturating_add(cost.ends)
-            .saturating_add((decoder.pull as f64 * self.mu) as i64 / SHARE)
+            .saturating_add(decoder.pull / SHARE)
     }
 
     fn note(&mut self) {
@@ -59,27 +66,28 @@ impl<'a> Search<'a> {
     }
 
     /// First orders by rules, promises moved by chance.
-    fn construct(&mut self, tries: usize, stop: &mut dyn FnMut() -> bool) {
+    fn construct(&mut self, stop: &mut dyn FnMut() -> bool) {
         let jobs = self.model.jobs.len();
         let mut dispatcher = Dispatcher::new(self.model, &self.line_up.groups);
         let mut urgency = vec![0; self.model.len()];
-        let mut offset = vec![0i64; jobs];
+        let mut offset = vec![0_i64; jobs];
         let mut best_offset = offset.clone();
         let mut best = Cost::WORST;
-        for turn in 0..tries {
+        for turn in 0..FIRST_ORDERS {
             offset.copy_from_slice(&best_offset);
             if turn > 3 {
                 for _ in 0..=self.line_up.chance.below(2) {
                     let job = self.line_up.chance.below(jobs);
-                    offset[job] += (self.line_up.chance.below(8641) as i64) - 4320;
+                    offset[job] += minutes_either_way(&mut self.line_up);
                 }
             }
             self.model.latest(&offset, &mut urgency, turn == 3);
-            let patience = [0.0, 1.0, 0.5][if turn < 3 {
+            let rule = if turn < 3 {
                 turn
             } else {
                 self.line_up.chance.below(3)
-            }];
+            };
+            let patience = [0.0, 1.0, 0.5][rule];
             let LineUp { groups, now, .. } = &mut self.line_up;
             let order = dispatcher.run(self.model, groups, now, &urgency, patience);
             self.line_up.set(order);
@@ -94,35 +102,36 @@ impl<'a> Search<'a> {
         }
     }
 
-    /// Annealing over `rounds` moves from the temperature `hot` down to `cold`.
-    fn anneal(&mut self, rounds: u64, hot: f64, cold: f64, stop: &mut dyn FnMut() -> bool) -> bool {
-        let mut heat = hot;
-        let every = 64;
-        let cool = (cold / hot).powf(every as f64 / rounds.max(1) as f64);
-        let mut current = self.scalar(&self.line_up.now);
-        for round in 0..rounds {
-            if round % every == every - 1 {
+    /// One annealing of so many moves; false when it was stopped.
+    fn anneal(&mut self, moves: u64, stop: &mut dyn FnMut() -> bool) -> bool {
+        let mut heat = HOT;
+        let cool = (COLD / HOT).powf(f64::from(EVERY) / moves.max(1) as f64);
+        let mut current = Self::height(&self.line_up.now);
+        let mut till_look = EVERY;
+        for _ in 0..moves {
+            till_look -= 1;
+            if till_look == 0 {
+                till_look = EVERY;
                 heat *= cool;
                 if stop() {
                     return false;
                 }
             }
-            let moved = if self.line_up.chance.unit() < self.pr {
+            let change = if self.line_up.chance.unit() < REFITS {
                 self.line_up.refit()
             } else {
                 self.line_up.shift()
             };
-            let Some(changed) = moved else {
+            let Some(changed) = change else {
                 continue;
             };
-            self.tried += 1;
             let reckoned = self.line_up.try_change(changed);
-            let cost = self.scalar(&self.line_up.trial);
-            let more = cost - current;
-            let take = more <= 0 || (more as f64) < -heat * (1.0 - self.line_up.chance.unit()).ln();
-            if take {
+            let height = Self::height(&self.line_up.trial);
+            let more = height - current;
+            let dared = -heat * (1.0 - self.line_up.chance.unit()).ln();
+            if more <= 0 || (more as f64) < dared {
                 self.line_up.keep(changed, reckoned);
-                current = cost;
+                current = height;
                 self.note();
             } else {
                 self.line_up.undo(changed, reckoned);
@@ -147,37 +156,31 @@ impl<'a> Search<'a> {
             kept_cost = self.line_up.now.cost;
             self.note();
         }
-        self.construct(env("TRIES", 50.0) as usize, stop);
-        if std::env::var("V").is_ok() {
-            eprintln!("constructed {:?}", self.best_cost);
-        }
-        let mut rounds = env("R0", 20000.0) as u64;
+        self.construct(stop);
+        let mut moves = FIRST_MOVES;
         let mut left = settings.iterations;
         while left > 0 {
-            let best = std::mem::take(&mut self.best);
-            self.line_up.set(&best);
-            self.best = best;
-            assert_eq!(self.line_up.now.cost, self.best_cost);
+            self.line_up.set(&self.best);
             self.line_up.begin_trials();
-            let now = rounds.min(left);
-            if !self.anneal(now, env("HOT", 2000.0), env("COLD", 5.0), stop) {
+            let now = moves.min(left);
+            if !self.anneal(now, stop) {
                 break;
             }
             left -= now;
-            if std::env::var("V").is_ok() {
-                eprintln!("{rounds} {:?} evals {}", self.best_cost, self.tried);
-            }
-            rounds = (rounds as f64 * env("GROW", 1.5)) as u64;
-        }
-        if std::env::var("V").is_ok() {
-            eprintln!("tried {}", self.tried);
+            moves = moves.saturating_add(moves / 2);
         }
         let worth_it = (self.best_cost.broken, self.best_cost.late)
             < (kept_cost.broken, kept_cost.late)
-            || self.best_cost.ends < kept_cost.ends - settings.worth.0;
+            || self.best_cost.ends < kept_cost.ends.saturating_sub(settings.worth.0);
         match kept {
             Some(kept) if !worth_it => kept.to_vec(),
             _ => self.best.clone(),
         }
     }
+}
+
+/// By how much a promise is moved.
+fn minutes_either_way(line_up: &mut LineUp<'_>) -> i64 {
+    let span = usize::try_from(2 * MOVED + 1).unwrap_or(1);
+    i64::try_from(line_up.chance.below(span)).map_or(0, |minutes| minutes - MOVED)
 }

@@ -6,6 +6,7 @@ use tackfree::plan::{
     Broken, Held, Instance, Minute, OpId, Order, Plan, SearchSettings, Sheet, replay,
 };
 
+#[allow(clippy::needless_pass_by_value, reason = "the calls read better")]
 fn op(id: i64, work: i64, more: Value) -> Value {
     let mut op = json!({
         "id": id, "job": 0, "work": work, "room": 0, "split": false, "dust": false, "settle": 0,
@@ -17,6 +18,7 @@ fn op(id: i64, work: i64, more: Value) -> Value {
     op
 }
 
+#[allow(clippy::needless_pass_by_value, reason = "the calls read better")]
 fn sheet(ops: Vec<Value>, arcs: Value) -> Sheet {
     let order = Order(
         ops.iter()

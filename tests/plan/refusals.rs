@@ -24,10 +24,12 @@ fn refusal(change: impl FnOnce(&mut Value)) -> String {
     }
 }
 
+type Change = fn(&mut Value);
+
 #[test]
 fn each_fault_has_its_sentence() {
     assert_eq!(refusal(|_| {}), "none");
-    let cases: Vec<(fn(&mut Value), &str)> = vec![
+    let cases: Vec<(Change, &str)> = vec![
         (|v| v["grid"] = json!(0), "grid"),
         (|v| v["calendar"] = json!([[480, 480]]), "480 to 480"),
         (
@@ -67,7 +69,7 @@ fn each_fault_has_its_sentence() {
         (
             |v| {
                 v["jobs"] =
-                    json!([{"id": 0, "weight": 1, "due": 9}, {"id": 1, "weight": 1, "due": 9}])
+                    json!([{"id": 0, "weight": 1, "due": 9}, {"id": 1, "weight": 1, "due": 9}]);
             },
             "job 1 has no steps",
         ),
