@@ -3,8 +3,8 @@
 use proptest::prelude::*;
 use roxmltree::Document;
 use tackfree::shape::drawing::{
-    Extra, Ink, Page, Picture, Plot, Signs, TemplateOf, View, escape, full_size, print_page, sheet,
-    tiles,
+    Anchor, Extra, Ink, Label, Page, Picture, Plot, Signs, TemplateOf, View, escape, full_size,
+    print_page, sheet, tiles,
 };
 use tackfree::shape::layout::{RuleBook, Seen, Standing, findings};
 use tackfree::shape::{
@@ -279,7 +279,9 @@ fn the_outline_has_its_template_line() {
     let rectangle = points(Outline::Rectangle { length, width }, 3);
     assert_eq!(rectangle.len(), 4);
     // 15 mm are kept round the drawing.
-    assert_eq!(within(&rectangle), [18.0, 612.0, 18.0, 412.0]);
+    for (has, wanted) in within(&rectangle).iter().zip([18.0, 612.0, 18.0, 412.0]) {
+        assert!((has - wanted).abs() < 1e-6, "{rectangle:?}");
+    }
 
     let circle = points(Outline::Circle { diameter: mm(900) }, 3);
     for (x, y) in &circle {
@@ -433,7 +435,7 @@ fn the_sheet_has_sizes_faces_and_heading() {
         "3A <counter> & \"more\"".to_owned(),
         "for 'them'".to_owned(),
     ];
-    let words: Vec<String> = (0..20).map(|no| format!("line {no}")).collect();
+    let words: Vec<String> = (0..28).map(|no| format!("line {no}")).collect();
     let seen = Seen::of(&shape);
     let svg = sheet(
         &picture(&shape),
@@ -468,6 +470,40 @@ fn the_sheet_has_sizes_faces_and_heading() {
     assert!(texts.iter().any(|text| text.starts_with("scale 1 : ")));
 }
 
+/// Marks of findings at one spot stand apart on the sheet, each to be read.
+#[test]
+fn marks_of_findings_do_not_cover_each_other() {
+    let mut drawn = picture(&counter());
+    let spot = tackfree::shape::layout::Point { x: 700.0, y: 300.0 };
+    for no in 1..=9 {
+        drawn.labels.push(Label {
+            ink: Ink::Finding,
+            at: spot,
+            anchor: Anchor::On,
+            text: format!("!{no}0"),
+        });
+    }
+    let seen = Seen::of(&counter());
+    let svg = sheet(&drawn, &seen, LengthStyle::Millimetres, Page::A4, &[], &[]);
+    let doc = Document::parse(&svg).expect("sound XML");
+    let number = |node: &roxmltree::Node<'_, '_>, name: &str| -> f64 {
+        let value = node.attribute(name).expect("a place");
+        value.parse().expect("a number")
+    };
+    let marks: Vec<(f64, f64)> = doc
+        .descendants()
+        .filter(|node| node.is_element() && node.text().is_some_and(|text| text.starts_with('!')))
+        .map(|node| (number(&node, "x"), number(&node, "y")))
+        .collect();
+    assert!(marks.len() >= 9, "{marks:?}");
+    for (no, one) in marks.iter().enumerate() {
+        for other in &marks[no + 1..] {
+            let apart = (one.0 - other.0).abs() >= 6.0 || (one.1 - other.1).abs() >= 3.0;
+            assert!(apart, "{one:?} and {other:?}");
+        }
+    }
+}
+
 proptest! {
     /// Whatever a name holds, the file stays sound XML and the text reads back as it was, control
     /// characters aside.
@@ -484,6 +520,37 @@ proptest! {
         prop_assert_eq!(elements, plain.descendants().filter(roxmltree::Node::is_element).count());
         let escaped = escape(&heading);
         prop_assert!(!escaped.contains(['<', '>', '"', '\'']));
+    }
+
+    /// The same for the words below a sheet, for reasons among them, and for the page to print.
+    #[test]
+    fn words_and_the_print_page_are_escaped(name in "\\PC{0,40}", wild in any::<String>()) {
+        let hostile = format!("{name}</text></svg><script>\"'&{wild}");
+        let shape = counter();
+        let (drawn, seen) = (picture(&shape), Seen::of(&shape));
+        let made = |text: &str| {
+            let lines = [text.to_owned(), format!("accepted: {text}")];
+            sheet(&drawn, &seen, LengthStyle::Millimetres, Page::Letter, &lines[..1], &lines)
+        };
+        let (svg, plain) = (made(&hostile), made("plain"));
+        let doc = Document::parse(&svg).expect("sound XML");
+        let plain = Document::parse(&plain).expect("sound XML");
+        let elements = |doc: &Document<'_>| {
+            doc.descendants().filter(roxmltree::Node::is_element).count()
+        };
+        prop_assert_eq!(elements(&doc), elements(&plain));
+        let told = doc.descendants().filter_map(|node| node.text());
+        prop_assert!(told.filter(|text| text.contains("</svg><script>\"'&")).count() >= 3);
+
+        let of = TemplateOf::Opening(OpeningName::Hole(1));
+        let page = |text: &str| {
+            let sheets = tiles(&shape, of, Extra::default(), Page::A4, text).expect("sheets");
+            print_page(&sheets, Page::A4, text)
+        };
+        let (html, plain) = (page(&hostile), page("plain"));
+        prop_assert!(!html.contains("<script"));
+        prop_assert_eq!(html.matches('<').count(), plain.matches('<').count());
+        prop_assert_eq!(html.matches('>').count(), plain.matches('>').count());
     }
 
     /// A plot never panics and never runs over its box, wherever one looks.

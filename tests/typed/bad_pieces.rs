@@ -149,7 +149,7 @@ fn openings() {
         ),
         (
             "20 x 10 at 20",
-            "\"20\" is not a place: after at, type the centre from the left end, a comma, and from the front edge, for example at 49 1/4, 12 3/4; or by centre lines, at cutout 1, 2 1/2 from back.",
+            "\"20\" is not a place: after at, type the centre from the left end, a comma, and from the front edge, for example at 49 1/4, 12 3/4; or by centre lines, at cutout 1, 2 1/2 from back. Only an apron-front sink, which lies at the front, takes at centre alone.",
         ),
         (
             "300: 20 x 10 at 20, 12",

@@ -22,6 +22,11 @@ const TEXT: f64 = 3.0;
 /// Below the piece: rows of words, each so tall.
 const WORDS: f64 = 4.2;
 
+/// The most rows of words: what is left keeps half of the sheet for the drawing.
+const WORDS_MOST: usize = 20;
+/// How far marks of findings keep from each other, side by side.
+const MARK_WIDE: f64 = 6.5;
+
 struct Paper {
     low: Point,
     high: Point,
@@ -53,8 +58,8 @@ pub fn sheet(
     let mut svg = Svg::new(wide, tall);
     let (low, high) = picture.extent;
     let head = MARGIN + 5.5 * heading.len() as f64;
-    // A third of the sheet at most is for words.
-    let most_words = 12_usize;
+    // Half of the sheet at most is for words.
+    let most_words = WORDS_MOST;
     let shown = words.len().min(most_words);
     let foot = MARGIN + WORDS * (shown + 2) as f64;
     let along = rows(
@@ -115,6 +120,7 @@ fn strokes(svg: &mut Svg, picture: &Picture, paper: &Paper) {
 }
 
 fn labels(svg: &mut Svg, picture: &Picture, paper: &Paper) {
+    let mut marks: Vec<Point> = Vec::new();
     for label in &picture.labels {
         // The sheet has its own rows of sizes round the piece.
         if label.ink == Ink::Whole {
@@ -145,10 +151,23 @@ fn labels(svg: &mut Svg, picture: &Picture, paper: &Paper) {
             Anchor::Left => (-off, TEXT / 3.0, Stand::End, 0.0),
             Anchor::Right => (off, TEXT / 3.0, Stand::Start, 0.0),
         };
-        let at = Point {
+        let mut at = Point {
             x: at.x + dx,
             y: at.y + dy,
         };
+        if matches!(label.ink, Ink::Finding | Ink::Taken) {
+            let covers = |at: Point| {
+                let near = |mark: &Point| {
+                    (mark.x - at.x).abs() < MARK_WIDE && (mark.y - at.y).abs() < TEXT * 1.1
+                };
+                marks.iter().any(near)
+            };
+            // Upwards until it is free: every step leaves a mark behind, so that ends.
+            while covers(at) {
+                at.y -= TEXT * 1.2;
+            }
+            marks.push(at);
+        }
         svg.text(at, TEXT, stand, turn, &label.text);
     }
 }
