@@ -85,6 +85,10 @@ fn report(optima: &Value, asked: &Asked) -> Result<(), String> {
             .file_stem()
             .map_or_else(String::new, |stem| stem.to_string_lossy().into_owned());
         let known = &optima[&name];
+        if known["wt"].is_null() {
+            println!("{name:12} has no schedule on record");
+            continue;
+        }
         let of = |field: &str| {
             known[field]
                 .as_i64()

