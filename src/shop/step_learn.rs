@@ -19,7 +19,7 @@ const HELD: f64 = 4.0;
 
 impl StepTimes {
     /// The times as these records move them: each kind's range is multiplied with the mean ratio of
-    /// timed to likely minutes (in logarithms, the starting range counting as [`HELD`] records at
+    /// timed to likely minutes (in logarithms, the starting range counting as `HELD` records at
     /// one), and drawn together as records come in, never narrower than the records scatter. Records
     /// of nothing, or of more than ten times the range, are passed over as slips.
     #[must_use]
