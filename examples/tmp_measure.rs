@@ -27,6 +27,7 @@ fn main() {
             &SearchSettings {
                 seed: std::env::var("SEED").map_or(1, |s| s.parse().unwrap()),
                 iterations: u64::MAX,
+                threads: 1,
                 worth: Minute(0),
             },
             None,

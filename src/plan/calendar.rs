@@ -42,12 +42,13 @@ impl Calendar {
         let count = usize::try_from((beyond - first) >> shift).unwrap_or(0) + 2;
         let mut table = Vec::with_capacity(count);
         let mut window = 0u32;
-        for slot in 0..count {
-            let at = first + ((slot as i64) << shift);
+        let mut at = first;
+        for _ in 0..count {
             while closes[window as usize] <= at {
                 window += 1;
             }
             table.push(window);
+            at += 1 << shift;
         }
         Self {
             opens,
@@ -60,10 +61,6 @@ impl Calendar {
             min_chunk: instance.min_chunk.0,
             end,
         }
-    }
-
-    pub(super) fn first(&self) -> i64 {
-        self.first
     }
 
     /// The first minute no longer in the calendar.

@@ -109,7 +109,7 @@ impl Held {
         if start <= floor {
             return held;
         }
-        held = Self::rack(model, order, at, times).unwrap_or(held);
+        held = Self::rack(model, order, at, times, floor).unwrap_or(held);
         let bench = model.calendar.opening(start);
         if bench > floor && bench == start {
             let until = Minute(bench);
@@ -131,19 +131,22 @@ impl Held {
     }
 
     /// The piece that leaves the rack just when this one comes, when the rack is full until then.
-    fn rack(model: &Model, order: &[usize], at: usize, times: &Times) -> Option<Self> {
+    fn rack(model: &Model, order: &[usize], at: usize, times: &Times, floor: i64) -> Option<Self> {
         let step = order[at];
         let row = &model.steps[step];
         if row.rack == NONE {
             return None;
         }
         let end = times.end[step];
+        // On a coarse grid it may come somewhat after the place is free.
+        let free = |other: &Left| times.end[other.step] + other.hold;
         earlier(model, order, at)
             .filter(|other| other.room == row.room && other.hold > 0)
-            .find(|other| times.end[other.step] + other.hold == end)
+            .filter(|other| free(other) <= end && free(other) > floor + (end - times.start[step]))
+            .max_by_key(free)
             .map(|other| Self::Rack {
                 by: model.ids[other.step],
-                until: Minute(end),
+                until: Minute(free(&other)),
             })
     }
 }

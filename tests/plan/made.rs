@@ -64,8 +64,24 @@ pub fn shop(seed: u64) -> Value {
                 clock += 60 + dice.to(200);
                 op["done"] = json!([clock, clock + work]);
             }
+            // A stain and its wipe: neither makes dust, the first needs no place of its own.
+            let quick = bound && !past && step % 3 == 1 && last.is_some();
+            if quick {
+                op["dust"] = json!(false);
+                if let Some(stain) = ops
+                    .last_mut()
+                    .filter(|op: &&mut Value| op.get("done").is_none())
+                {
+                    for (key, value) in [
+                        ("dust", json!(false)),
+                        ("settle", json!(0)),
+                        ("hold", json!(0)),
+                    ] {
+                        stain[key] = value;
+                    }
+                }
+            }
             if let Some(from) = last {
-                let quick = bound && !past && step % 3 == 1;
                 let min = 5 * dice.to(if quick { 3 } else { 60 });
                 let window = (dice.hit(30) && !quick).then(|| min + 5 * dice.to(200));
                 arcs.push(json!({
@@ -75,7 +91,7 @@ pub fn shop(seed: u64) -> Value {
                 }));
             }
             ops.push(op);
-            last = (!dice.hit(10)).then_some(id).or(last);
+            last = Some(id);
             id += 1 + dice.to(2);
         }
     }
