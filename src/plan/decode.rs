@@ -5,60 +5,15 @@
 //! waits until enough of those before it have left the rack. A longest lag that is missed sends
 //! its first step later, and the pass goes on from there again.
 
+use super::air::Air;
 use super::calendar::NEVER;
 use super::model::{Model, NONE};
-
-/// What a sheet costs: the less the better, the first figure before the second and so on.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-pub(super) struct Cost {
-    /// Minutes by which longest lags are missed or the calendar is overrun.
-    pub(super) broken: i64,
-    /// Weight times minutes of lateness.
-    pub(super) late: i64,
-    /// Sum of the jobs' ends.
-    pub(super) ends: i64,
-}
-
-impl Cost {
-    pub(super) const WORST: Self = Self {
-        broken: i64::MAX,
-        late: i64::MAX,
-        ends: i64::MAX,
-    };
-}
+use super::tally::Cost;
 
 /// How many positions lie between two snapshots of the rooms.
 const STRIDE: usize = 4;
-/// What a minute after the latest start weighs against a minute of an end in the pull.
-const SLIP: i64 = 4;
 /// How often one pass goes back for a longest lag before it lets it be missed.
 const MOST_REPAIRS: usize = 24;
-
-/// The rooms at a point of the order: until when there is dust, until when coats are open to dust,
-/// and when the places of the racks come free.
-#[derive(Debug, Clone, Default, PartialEq)]
-struct Air {
-    dust_until: Vec<i64>,
-    wet_until: Vec<i64>,
-    places: Vec<i64>,
-}
-
-impl Air {
-    fn of(model: &Model) -> Self {
-        Self {
-            dust_until: model.dust_until.clone(),
-            wet_until: model.wet_until.clone(),
-            places: model.places.clone(),
-        }
-    }
-
-    #[inline]
-    fn take(&mut self, other: &Self) {
-        self.dust_until.copy_from_slice(&other.dust_until);
-        self.wet_until.copy_from_slice(&other.wet_until);
-        self.places.copy_from_slice(&other.places);
-    }
-}
 
 /// Times of an order, and room to reckon them in. Nothing is allocated after it is made.
 #[derive(Debug, Clone)]
@@ -74,7 +29,7 @@ pub(super) struct Decoder {
     air: Air,
     before: Air,
     snapshots: Vec<Air>,
-    job_end: Vec<i64>,
+    pub(super) job_end: Vec<i64>,
     /// What the last pass came to.
     pub(super) cost: Cost,
     /// What the annealing is drawn by besides the cost: how early the steps of each job end on the
@@ -82,7 +37,7 @@ pub(super) struct Decoder {
     /// does not yet change its end tells too.
     pub(super) pull: i64,
     /// Minutes by which longest lags are missed.
-    missed: i64,
+    pub(super) missed: i64,
 }
 
 impl Decoder {
@@ -136,7 +91,7 @@ impl Decoder {
                 added += row.setup;
             }
         }
-        if row.windowed {
+        if row.windows > 0 {
             for pred in model.preds(step) {
                 if at - self.end[pred.from] > pred.window {
                     added += pred.extra;
@@ -193,33 +148,7 @@ impl Decoder {
     pub(super) fn place(&mut self, model: &Model, step: usize, times: (i64, i64)) {
         self.start[step] = times.0;
         self.end[step] = times.1;
-        self.leave(model, step);
-    }
-
-    #[inline]
-    fn leave(&mut self, model: &Model, step: usize) {
-        let row = &model.steps[step];
-        let end = self.end[step];
-        if row.dust {
-            let until = &mut self.air.dust_until[row.room];
-            *until = (*until).max(end + row.settle);
-        }
-        if row.wet > 0 {
-            let until = &mut self.air.wet_until[row.room];
-            *until = (*until).max(end + row.wet);
-        }
-        if row.rack != NONE {
-            let free = end + row.hold;
-            let places = &mut self.air.places[row.rack..row.rack + row.places];
-            if free > places[0] {
-                places[0] = free;
-                let mut k = 1;
-                while k < places.len() && places[k] < places[k - 1] {
-                    places.swap(k, k - 1);
-                    k += 1;
-                }
-            }
-        }
+        self.air.leave(model, step, self.end[step]);
     }
 
     /// The rooms as they are before position `at`.
@@ -227,7 +156,7 @@ impl Decoder {
         let slot = at / STRIDE;
         self.air.take(&self.snapshots[slot]);
         for &step in &order[slot * STRIDE..at] {
-            self.leave(model, step);
+            self.air.leave(model, step, self.end[step]);
         }
     }
 
@@ -285,7 +214,7 @@ impl Decoder {
             let step = order[at];
             let prev = if at == 0 { NONE } else { order[at - 1] };
             let times = self.earliest(model, step, prev);
-            if model.steps[step].bound
+            if model.steps[step].bounds > 0
                 && let Some(first) = self.missed(model, step, times.0)
             {
                 repairs += 1;
@@ -329,7 +258,10 @@ impl Decoder {
         while at < chain.len() {
             let step = chain[at];
             let times = self.earliest(model, step, last);
-            if model.steps[step].bound && left > 0 && self.missed(model, step, times.0).is_some() {
+            if model.steps[step].bounds > 0
+                && left > 0
+                && self.missed(model, step, times.0).is_some()
+            {
                 left -= 1;
                 self.air.take(&self.before);
                 (at, last) = (0, prev);
@@ -358,87 +290,6 @@ impl Decoder {
             return Some(pred.from);
         }
         None
-    }
-
-    /// Minutes by which longest lags into a step are missed.
-    fn missed_by(&self, model: &Model, step: usize) -> i64 {
-        let preds = model.preds(step).iter();
-        let over = preds.map(|pred| self.start[step] - self.end[pred.from] - pred.max);
-        over.map(|over| over.max(0)).sum()
-    }
-
-    fn overrun(&self, model: &Model, order: &[usize]) -> i64 {
-        let last = order.last().map_or(-NEVER, |&last| self.end[last]);
-        (last - model.calendar.end()).max(0)
-    }
-
-    /// The pull of one step, see [`Decoder::pull`].
-    #[inline]
-    fn pull_of(&self, model: &Model, step: usize) -> i64 {
-        let row = &model.steps[step];
-        let slip = (self.start[step] - row.latest).max(0);
-        (self.end[step] - model.from + SLIP * slip).wrapping_mul(row.share)
-    }
-
-    fn tally(&mut self, model: &Model, order: &[usize]) {
-        for (end, job) in self.job_end.iter_mut().zip(&model.jobs) {
-            *end = job.done;
-        }
-        let mut broken = 0;
-        self.pull = 0;
-        for &step in order {
-            let row = &model.steps[step];
-            self.job_end[row.job] = self.job_end[row.job].max(self.end[step]);
-            self.pull = self.pull.wrapping_add(self.pull_of(model, step));
-            if row.bound {
-                broken += self.missed_by(model, step);
-            }
-        }
-        let (mut late, mut ends) = (0i64, 0i64);
-        for (job, &end) in model.jobs.iter().zip(&self.job_end) {
-            late = late.saturating_add(job.late(end));
-            ends = ends.saturating_add(end);
-        }
-        self.missed = broken;
-        broken += self.overrun(model, order);
-        self.cost = Cost { broken, late, ends };
-    }
-
-    fn tally_local(
-        &mut self,
-        model: &Model,
-        order: &[usize],
-        (from, until): (usize, usize),
-        old: &Self,
-    ) {
-        let Cost {
-            mut late, mut ends, ..
-        } = old.cost;
-        (self.missed, self.pull) = (old.missed, old.pull);
-        for &step in &order[from..until] {
-            let row = &model.steps[step];
-            if row.bound {
-                self.missed += self.missed_by(model, step) - old.missed_by(model, step);
-            }
-            if self.start[step] == old.start[step] && self.end[step] == old.end[step] {
-                continue;
-            }
-            let more = self
-                .pull_of(model, step)
-                .wrapping_sub(old.pull_of(model, step));
-            self.pull = self.pull.wrapping_add(more);
-            if row.last {
-                let job = &model.jobs[row.job];
-                let before = self.job_end[row.job];
-                let lasts = job.lasts.iter().map(|&last| self.end[last]);
-                let end = lasts.fold(job.done, i64::max);
-                self.job_end[row.job] = end;
-                late = late.saturating_add(job.late(end) - job.late(before));
-                ends = ends.saturating_add(end - before);
-            }
-        }
-        let broken = self.missed + self.overrun(model, order);
-        self.cost = Cost { broken, late, ends };
     }
 
     /// Ends of the jobs after the last pass.

@@ -6,15 +6,19 @@ use super::instance_check::InstanceError;
 use super::model::Model;
 use super::search::Search;
 use super::sheet::{Order, Sheet, Times};
+use super::tally::Cost;
 use std::collections::{HashMap, HashSet};
+use std::sync::atomic::{AtomicBool, Ordering};
 
 /// How the search is run.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct SearchSettings {
     /// Where chance begins: the same seed finds the same sheet.
     pub seed: u64,
-    /// Most moves that are tried.
+    /// Most moves that are tried, by each thread. With none there are only first orders by rules.
     pub iterations: u64,
+    /// How many searches run side by side, each with its own chance from the seed; at least one.
+    pub threads: u8,
     /// How many minutes of earlier ends, summed over the jobs, are worth another order than the
     /// baseline, when lateness is the same.
     pub worth: Minute,
@@ -25,6 +29,7 @@ impl Default for SearchSettings {
         Self {
             seed: 1,
             iterations: 50_000,
+            threads: 1,
             worth: Minute(240),
         }
     }
@@ -49,10 +54,65 @@ impl Plan {
     ) -> Result<Sheet, InstanceError> {
         let model = Model::new(instance)?;
         let kept = baseline.map(|order| merged(&model, order));
-        let mut search = Search::new(&model, settings.seed);
-        let order = search.run(settings, kept.as_deref(), stop);
+        let (best, cost) = side_by_side(&model, settings, kept.as_deref(), stop);
+        let order = match kept {
+            Some(kept) if !worth_it(&model, &kept, cost, settings) => kept,
+            _ => best,
+        };
         Ok(sheet(instance, &model, &order))
     }
+}
+
+/// Whether another order is better enough to leave the one that was kept.
+fn worth_it(model: &Model, kept: &[usize], best: Cost, settings: &SearchSettings) -> bool {
+    let mut decoder = Decoder::new(model);
+    decoder.pass(model, kept, &places(kept));
+    let kept = decoder.cost;
+    (best.broken, best.late) < (kept.broken, kept.late)
+        || best.ends < kept.ends.saturating_sub(settings.worth.0)
+}
+
+/// Runs the searches; the best order of the first of those that found the least cost.
+fn side_by_side(
+    model: &Model,
+    settings: &SearchSettings,
+    kept: Option<&[usize]>,
+    stop: &mut dyn FnMut() -> bool,
+) -> (Vec<usize>, Cost) {
+    let stopped = AtomicBool::new(false);
+    let moves = settings.iterations;
+    std::thread::scope(|scope| {
+        let others: Vec<_> = (1..settings.threads)
+            .map(|number| {
+                let stopped = &stopped;
+                let seed = settings.seed ^ (u64::from(number) << 56);
+                scope.spawn(move || {
+                    let mut stop = || stopped.load(Ordering::Relaxed);
+                    Search::new(model, seed, moves, &mut stop).run(kept)
+                })
+            })
+            .collect();
+        let mut ask = || {
+            let stop = stop();
+            if stop {
+                stopped.store(true, Ordering::Relaxed);
+            }
+            stop
+        };
+        let mut best = Search::new(model, settings.seed, moves, &mut ask).run(kept);
+        while others.iter().any(|other| !other.is_finished()) && !ask() {
+            std::thread::yield_now();
+        }
+        for other in others {
+            // A search that came to grief has nothing to add to the others.
+            if let Ok(found) = other.join()
+                && found.1 < best.1
+            {
+                best = found;
+            }
+        }
+        best
+    })
 }
 
 /// The sheet of a given order: steps the order does not name come in as soon as what waits for
@@ -102,10 +162,10 @@ fn merged(model: &Model, order: &Order) -> Vec<usize> {
                 stack.push(from);
                 continue;
             }
+            stack.pop();
             if taken.insert(top) {
                 merged.push(top);
             }
-            stack.pop();
         }
     }
     merged

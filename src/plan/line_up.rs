@@ -86,7 +86,7 @@ impl<'a> LineUp<'a> {
             self.safe[place] = since;
             let row = &self.model.steps[self.order[place]];
             open += row.binds;
-            if row.bound {
+            if row.bounds > 0 {
                 let preds = self.model.preds(self.order[place]).iter();
                 let tied = |from: usize| from < self.model.len();
                 let closed = preds.filter(|pred| pred.max < NEVER && tied(pred.from));

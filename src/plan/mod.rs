@@ -5,20 +5,24 @@
 //! back. May not live here: pieces and products (the shop brings its tickets here as an instance),
 //! the store, the screen, any reading of a clock, or randomness save from a seed that is passed in.
 
+mod air;
 mod bound;
 mod calendar;
 mod decode;
 mod dispatch;
 mod entry;
+mod gap;
 mod groups;
 mod instance;
 mod instance_check;
 mod line_up;
 mod model;
+mod model_parts;
 mod refit;
 mod rng;
 mod search;
 mod sheet;
+mod tally;
 mod why;
 
 pub use bound::{Bound, bound};

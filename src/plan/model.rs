@@ -3,6 +3,7 @@
 use super::calendar::{Calendar, NEVER};
 use super::instance::{Instance, Op, OpId};
 use super::instance_check::InstanceError;
+use super::model_parts::{Arcs, Rooms};
 use std::collections::HashMap;
 
 /// No family, no rack.
@@ -19,10 +20,6 @@ pub(super) struct Pred {
 }
 
 /// A step that is still to do.
-#[allow(
-    clippy::struct_excessive_bools,
-    reason = "each says another thing of the step, read in the innermost loop"
-)]
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Step {
     pub(super) work: i64,
@@ -40,14 +37,14 @@ pub(super) struct Step {
     pub(super) job: usize,
     pub(super) split: bool,
     pub(super) dust: bool,
-    /// Whether an arc into it has a soft window.
-    pub(super) windowed: bool,
-    /// Whether an arc into it has a longest lag.
-    pub(super) bound: bool,
+    /// How many arcs into it have a window.
+    pub(super) windows: usize,
+    /// How many arcs into it have a longest lag.
+    pub(super) bounds: usize,
     /// How many steps still to do must start soon after it.
     pub(super) binds: usize,
-    pred: (usize, usize),
-    succ: (usize, usize),
+    pub(super) pred: (usize, usize),
+    pub(super) succ: (usize, usize),
     /// What it weighs in the pull of the search, in [`SHARE`] parts of its job's weight.
     pub(super) share: i64,
     /// Its latest start that keeps the promise of its job, by lags and bench hours alone.
@@ -301,192 +298,4 @@ fn on_grid(instance: &Instance) -> bool {
     let others = [instance.now.0, instance.min_chunk.0];
     let all = windows.chain(ops).chain(arcs).chain(families).chain(jobs);
     all.chain(others).all(|figure| figure % grid == 0)
-}
-
-/// The arcs by the step they lead to, and the steps to do by the one they follow.
-struct Arcs {
-    preds: Vec<Pred>,
-    pred_of: Vec<(usize, usize)>,
-    succs: Vec<usize>,
-    succ_of: Vec<(usize, usize)>,
-}
-
-impl Arcs {
-    fn new(instance: &Instance, ids: &[OpId], todo: usize) -> Self {
-        let index: HashMap<OpId, usize> = ids.iter().enumerate().map(|(k, id)| (*id, k)).collect();
-        let mut into = vec![Vec::new(); todo];
-        let mut out = vec![Vec::new(); todo];
-        for arc in &instance.arcs {
-            let (Some(&from), Some(&to)) = (index.get(&arc.from), index.get(&arc.to)) else {
-                continue;
-            };
-            if to >= todo {
-                continue;
-            }
-            let longest = |span: Option<super::Minute>| span.map_or(NEVER, |span| span.0);
-            into[to].push(Pred {
-                from,
-                min: arc.min.0,
-                max: longest(arc.max),
-                window: longest(arc.window),
-                extra: arc.extra.0,
-            });
-            if from < todo {
-                out[from].push(to);
-            }
-        }
-        let (preds, pred_of) = rows(into);
-        let (succs, succ_of) = rows(out);
-        Self {
-            preds,
-            pred_of,
-            succs,
-            succ_of,
-        }
-    }
-
-    fn preds(&self, step: usize) -> &[Pred] {
-        &self.preds[self.pred_of[step].0..self.pred_of[step].1]
-    }
-
-    fn succs(&self, step: usize) -> &[usize] {
-        &self.succs[self.succ_of[step].0..self.succ_of[step].1]
-    }
-
-    fn topological(&self, todo: usize) -> Vec<usize> {
-        let ahead = |step: usize| self.preds(step).iter().filter(|p| p.from < todo).count();
-        let mut waits: Vec<usize> = (0..todo).map(ahead).collect();
-        let mut order: Vec<usize> = (0..todo).filter(|&step| waits[step] == 0).collect();
-        let mut at = 0;
-        while at < order.len() {
-            for &next in self.succs(order[at]) {
-                waits[next] -= 1;
-                if waits[next] == 0 {
-                    order.push(next);
-                }
-            }
-            at += 1;
-        }
-        order
-    }
-
-    /// Tells each step what of its own job waits for it, and what must follow it soon.
-    fn tie(&self, steps: &mut [Step]) {
-        for step in 0..steps.len() {
-            for pred in self.preds(step) {
-                if pred.from >= steps.len() {
-                    continue;
-                }
-                if steps[pred.from].job == steps[step].job {
-                    steps[pred.from].last = false;
-                }
-                if pred.max < NEVER {
-                    steps[pred.from].binds += 1;
-                }
-            }
-        }
-    }
-}
-
-/// One row after the other, and where each begins and ends.
-fn rows<T>(all: Vec<Vec<T>>) -> (Vec<T>, Vec<(usize, usize)>) {
-    let mut flat = Vec::new();
-    let mut spans = Vec::with_capacity(all.len());
-    for row in all {
-        let from = flat.len();
-        flat.extend(row);
-        spans.push((from, flat.len()));
-    }
-    (flat, spans)
-}
-
-/// The rooms, with what hangs in the air and stands on the racks as things are.
-struct Rooms {
-    names: HashMap<super::RoomId, usize>,
-    racks: HashMap<super::RoomId, (usize, usize)>,
-    dust_until: Vec<i64>,
-    wet_until: Vec<i64>,
-    places: Vec<i64>,
-}
-
-impl Rooms {
-    fn new(instance: &Instance, todo: &[&Op], done: &[&Op]) -> Self {
-        let mut names = HashMap::new();
-        for op in todo.iter().chain(done) {
-            let next = names.len();
-            names.entry(op.room).or_insert(next);
-        }
-        let mut dust_until = vec![-NEVER; names.len()];
-        let mut wet_until = vec![-NEVER; names.len()];
-        for op in done {
-            let room = names.get(&op.room).copied().unwrap_or_default();
-            let end = op.done.map_or(-NEVER, |(_, end)| end.0);
-            if op.dust {
-                dust_until[room] = dust_until[room].max(end + op.settle.0);
-            }
-            if op.wet.0 > 0 {
-                wet_until[room] = wet_until[room].max(end + op.wet.0);
-            }
-        }
-        let (mut racks, mut places) = (HashMap::new(), Vec::new());
-        for room in &instance.rooms {
-            let holds = |op: &&&Op| op.room == room.id && op.hold.0 > 0;
-            let free = |op: &&Op| op.done.map_or(-NEVER, |(_, end)| end.0 + op.hold.0);
-            let mut taken: Vec<i64> = done.iter().filter(holds).map(free).collect();
-            let most = todo.iter().filter(holds).count() + taken.len();
-            let Some(rack) = room.rack.and_then(|rack| usize::try_from(rack).ok()) else {
-                continue;
-            };
-            if rack >= most || rack == 0 {
-                continue;
-            }
-            taken.resize(taken.len().max(rack), -NEVER);
-            taken.sort_unstable();
-            racks.insert(room.id, (places.len(), rack));
-            places.extend_from_slice(&taken[taken.len() - rack..]);
-        }
-        Self {
-            names,
-            racks,
-            dust_until,
-            wet_until,
-            places,
-        }
-    }
-
-    fn step(&self, instance: &Instance, op: &Op, arcs: &Arcs, k: usize) -> Step {
-        let family = instance
-            .families
-            .iter()
-            .enumerate()
-            .find(|(_, family)| Some(family.id) == op.family);
-        let rack = self.racks.get(&op.room).filter(|_| op.hold.0 > 0);
-        let preds = arcs.preds(k);
-        Step {
-            work: op.work.0,
-            release: op.release.0,
-            settle: op.settle.0,
-            wet: op.wet.0,
-            hold: op.hold.0,
-            setup: family.map_or(0, |(_, family)| family.setup.0),
-            keep: family.map_or(0, |(_, family)| family.keep.0),
-            family: family.map_or(NONE, |(index, _)| index),
-            room: self.names.get(&op.room).copied().unwrap_or_default(),
-            rack: rack.map_or(NONE, |&(from, _)| from),
-            places: rack.map_or(0, |&(_, places)| places),
-            job: 0,
-            split: op.split,
-            dust: op.dust,
-            windowed: preds
-                .iter()
-                .any(|pred| pred.window < NEVER && pred.extra > 0),
-            bound: preds.iter().any(|pred| pred.max < NEVER),
-            binds: 0,
-            pred: arcs.pred_of[k],
-            succ: arcs.succ_of[k],
-            share: 0,
-            latest: 0,
-            last: true,
-        }
-    }
 }

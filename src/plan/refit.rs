@@ -6,18 +6,10 @@
 //! breaking optimization results using the ruin and recreate principle", Journal of Computational
 //! Physics 159 (2000) 139-171.
 
-use super::calendar::NEVER;
 use super::line_up::LineUp;
-use super::model::NONE;
 
 /// Most steps that are taken from a job at once, when not all of it goes.
 const RUN: usize = 6;
-/// How often all that is done in the same time goes, not only runs of some jobs.
-const ALL_OF_A_TIME: f64 = 0.25;
-/// How often it begins with a job that is late.
-const OF_A_LATE_JOB: f64 = 0.5;
-/// One gap in so many is passed over.
-const BLINKS: usize = 32;
 /// A job before all others.
 const FIRST: i64 = -1_000_000;
 
@@ -77,7 +69,7 @@ impl LineUp<'_> {
         }
         let from = from.saturating_sub(self.chance.below(8));
         let to = (to + self.chance.below(8)).min(n - 1);
-        if self.chance.unit() < ALL_OF_A_TIME {
+        if self.chance.below(4) == 0 {
             for place in from..=to {
                 for &member in self.groups.of(self.order[place]) {
                     self.is_out[member] = true;
@@ -91,10 +83,9 @@ impl LineUp<'_> {
 
     /// A step to begin with: any, or one of a late job, the later the likelier.
     fn seed_step(&mut self) -> usize {
-        let late = self.now.cost.late;
-        if late > 0 && self.chance.unit() < OF_A_LATE_JOB {
-            let mut pick =
-                i64::try_from(self.chance.below(usize::try_from(late).unwrap_or(1))).unwrap_or(0);
+        let late = usize::try_from(self.now.cost.late).unwrap_or(0);
+        if late > 0 && self.chance.below(10) < 7 {
+            let mut pick = i64::try_from(self.chance.below(late)).unwrap_or(0);
             for (number, job) in self.model.jobs.iter().enumerate() {
                 pick -= job.late(self.now.job_ends()[number]);
                 let row = &self.model.by_job[number];
@@ -210,116 +201,4 @@ impl LineUp<'_> {
         }
         Some((at, before))
     }
-
-    fn gap(&mut self, step: usize, at: i64, before: usize) -> Option<Gap> {
-        let model = self.model;
-        let (order, starts, ends) = (&self.order, &self.trial.start, &self.trial.end);
-        let group = self.groups.of(step);
-        let head = &model.steps[group[0]];
-        let last = &model.steps[*group.last()?];
-        let lag = |member: &usize| {
-            let preds = model.preds(*member).iter();
-            let lag = preds.filter(|pred| group.contains(&pred.from));
-            lag.map(|pred| pred.min).max().unwrap_or(0) + model.steps[*member].work
-        };
-        let more: i64 = group[1..].iter().map(lag).sum();
-        let (dusty, wet) = (head.dust, head.wet.max(last.wet));
-        // A gap before a step that has started by then is none.
-        let first = order
-            .partition_point(|&step| starts[step] <= at)
-            .min(before);
-        let (mut dust_until, mut wet_until) = (-NEVER, -NEVER);
-        let leave = |step: usize, dust_until: &mut i64, wet_until: &mut i64| {
-            let row = &model.steps[step];
-            if row.room == head.room {
-                if row.dust {
-                    *dust_until = (*dust_until).max(ends[step] + row.settle);
-                }
-                if row.wet > 0 {
-                    *wet_until = (*wet_until).max(ends[step] + row.wet);
-                }
-            }
-        };
-        for place in (0..first).rev() {
-            if place + 1 < first && starts[order[place + 1]] + self.air <= at {
-                break;
-            }
-            leave(order[place], &mut dust_until, &mut wet_until);
-        }
-        if dusty {
-            wet_until = wet_until.max(model.wet_until[head.room]);
-        }
-        if wet > 0 {
-            dust_until = dust_until.max(model.dust_until[head.room]);
-        }
-        let mut best: Option<Gap> = None;
-        for place in first..=before {
-            let prev = place.checked_sub(1).map(|prev| order[prev]);
-            let next_start = order.get(place).map_or(NEVER, |&next| starts[next]);
-            let mut from = at.max(prev.map_or(at, |prev| ends[prev]));
-            if dusty {
-                from = from.max(wet_until);
-            }
-            if wet > 0 {
-                from = from.max(dust_until);
-            }
-            let at_least = from + head.work + more - next_start;
-            if best.as_ref().is_none_or(|best| at_least < best.push) {
-                let mut work = head.work + more;
-                if head.family != NONE && prev.is_none_or(|p| model.steps[p].family != head.family)
-                {
-                    work += head.setup;
-                }
-                if head.windowed {
-                    let preds = model.preds(group[0]).iter();
-                    let shut = preds.filter(|pred| from - ends[pred.from] > pred.window);
-                    work += shut.map(|pred| pred.extra).sum::<i64>();
-                }
-                let (start, end) = if head.split {
-                    model.calendar.fit_split(from, work)
-                } else {
-                    model.calendar.fit(from, work)
-                };
-                let mut push = (end - next_start).max(0);
-                if push == 0 && (dusty || wet > 0) {
-                    let until = end + if dusty { head.settle } else { wet };
-                    let clash = order[place..]
-                        .iter()
-                        .take_while(|&&other| starts[other] < until)
-                        .find(|&&other| {
-                            let row = &model.steps[other];
-                            let meets = (dusty && row.wet > 0) || (wet > 0 && row.dust);
-                            row.room == head.room && meets
-                        });
-                    push = clash.map_or(0, |&other| until - starts[other]);
-                }
-                // Now and then a gap is passed over.
-                let seen = best.is_none() || self.chance.below(BLINKS) > 0;
-                if seen && best.as_ref().is_none_or(|best| push < best.push) {
-                    let start = start.min(next_start);
-                    best = Some(Gap {
-                        place,
-                        start,
-                        end,
-                        push,
-                    });
-                    if push == 0 {
-                        break;
-                    }
-                }
-            }
-            if let Some(&next) = order.get(place) {
-                leave(next, &mut dust_until, &mut wet_until);
-            }
-        }
-        best
-    }
-}
-
-/// A place in the order, with rough times, and by how much it pushes what follows.
-struct Gap {
-    place: usize,
-    start: i64,
-    end: i64,
-    push: i64,
 }

@@ -103,6 +103,7 @@ pub fn raise(floor: &Floor<'_>, work: &PieceWork, times: &[Times], lagged: &mut 
                 (had, has) => had.or(has),
             };
         }
+        raised |= has.wet > had.wet || has.hold > had.hold;
         had.wet = had.wet.max(has.wet);
         had.hold = had.hold.max(has.hold);
     }
